@@ -1,0 +1,120 @@
+/** Screws in place: where each head stands, which way it points, which standard length it has. */
+import type { ScrewGroup } from '../job/joint.ts';
+import type { Fixing } from './fixing.ts';
+import { pocketDepth } from './fixing.ts';
+import { flatHeadSink, lengthSpan, standardLengthIn, type Surroundings } from './screw-length.ts';
+import type { WheelPlace } from './wheel.ts';
+
+type Side = Fixing['side'];
+interface Placed {
+  readonly headZ: number;
+  readonly points: 1 | -1;
+}
+
+/** Where a fixing's head bears and which way the shank points. */
+function placeHead(fixing: Fixing, around: Surroundings): Placed {
+  const { thickness, flangeThickness, otherFlangeThickness } = around;
+  const towards: Record<Side, 1 | -1> = { driving: -1, driven: 1 };
+  const behind = (side: Side, flange: number | null) => (side === 'driving' ? -(flange ?? 0) : thickness + (flange ?? 0));
+  const washer = fixing.washer?.thickness ?? 0;
+  if (fixing.shared) return { headZ: behind('driven', otherFlangeThickness) + washer, points: -1 };
+  if (fixing.seat === 'outside') {
+    const points = fixing.side === 'driving' ? 1 : -1;
+    return { headZ: behind(fixing.side, flangeThickness) - points * washer, points };
+  }
+  // Heads on the adapter's far face, screws pointing at their own flange.
+  const points = towards[fixing.side];
+  const sunk = fixing.pocket.kind === 'countersink' ? flatHeadSink(fixing) : pocketDepth(fixing) - washer;
+  return { headZ: fixing.side === 'driving' ? thickness - sunk : sunk, points };
+}
+
+const standards = {
+  socket: { metric: 'ISO 4762', unified: 'ASME B18.3' },
+  flat: { metric: 'ISO 10642', unified: 'ASME B18.3' },
+  button: { metric: 'ISO 7380-1', unified: 'ASME B18.3' },
+  hex: { metric: 'ISO 4017', unified: 'ASME B18.2.1' },
+} as const;
+
+/** A fixing's screws, placed, with their length if one can be known. */
+export function screwGroup(fixing: Fixing, around: Surroundings, positions: readonly { x: number; y: number }[]): ScrewGroup {
+  const span = lengthSpan(fixing, around);
+  const standard = span ? standardLengthIn(fixing.head.kind, fixing.thread.size, span) : null;
+  const length = fixing.length ?? standard;
+  return {
+    id: `${fixing.side}-screws`,
+    side: fixing.side,
+    label: fixing.shared ? 'through bolts of both flanges' : `${fixing.side} flange ${fixing.fastening === 'through' ? 'bolts' : 'screws'}`,
+    fastening: fixing.fastening,
+    count: positions.length,
+    thread: fixing.thread.designation,
+    major: fixing.thread.d,
+    pitch: fixing.thread.pitch,
+    class: fixing.class,
+    head: {
+      kind: fixing.head.kind,
+      diameter: fixing.head.dk,
+      height: fixing.head.k,
+      standard: standards[fixing.head.kind][fixing.thread.system],
+    },
+    washer: fixing.washer && { outside: fixing.washer.outside, thickness: fixing.washer.thickness },
+    nut: fixing.nut && { height: fixing.nut.height, acrossFlats: fixing.nut.acrossFlats },
+    positions,
+    ...placeHead(fixing, around),
+    seat: fixing.seat,
+    length,
+    grip: span?.grip ?? 0,
+    engagement: {
+      has: span && length !== null && fixing.threadIn !== 'nut' ? length - span.grip : null,
+      needs: fixing.engagement.length,
+      rule: `${fixing.engagement.factor} d in ${fixing.engagement.row} (${fixing.engagement.source})`,
+      memory: fixing.engagement.memory,
+    },
+    lengths: { least: span?.least ?? 0, most: span?.most ?? null, mostWhy: span?.mostWhy ?? 'flange thickness not known' },
+  };
+}
+
+/** The wheel's screws: button heads on the wheel, thread in the adapter. */
+export function wheelScrews(
+  place: WheelPlace,
+  sheet: number,
+  seatZ: number,
+  thread: { readonly depth: number; readonly through: boolean },
+  positions: readonly { x: number; y: number }[],
+  asked: number | null = null,
+): ScrewGroup {
+  const towards = place.face === 'driven' ? 1 : -1;
+  const least = sheet + place.engagement.length;
+  const most = sheet + (thread.through ? thread.depth - 0.5 : thread.depth - place.thread.pitch);
+  const length = asked ?? standardLengthIn('button', place.thread.size, { grip: sheet, least, most, mostWhy: '' });
+  return {
+    id: 'wheel-screws',
+    side: 'wheel',
+    label: 'wheel screws',
+    fastening: 'into_adapter',
+    count: positions.length,
+    thread: place.thread.designation,
+    major: place.thread.d,
+    pitch: place.thread.pitch,
+    class: '8.8',
+    head: { kind: 'button', diameter: place.head.dk, height: place.head.k, standard: standards.button[place.thread.system] },
+    washer: null,
+    nut: null,
+    positions,
+    headZ: seatZ + towards * sheet,
+    points: towards === 1 ? -1 : 1,
+    seat: 'surface',
+    length,
+    grip: sheet,
+    engagement: {
+      has: length === null ? null : length - sheet,
+      needs: place.engagement.length,
+      rule: `${place.engagement.factor} d in ${place.engagement.row} (${place.engagement.source})`,
+      memory: place.engagement.memory,
+    },
+    lengths: {
+      least,
+      most,
+      mostWhy: thread.through ? 'a longer one pokes out of the far face' : 'a longer one bottoms in the adapter',
+    },
+  };
+}

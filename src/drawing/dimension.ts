@@ -1,0 +1,93 @@
+/** Dimension lines, arrows and centre marks. All sizes in mm, in drawing coordinates. */
+import type { Point, Shape } from '../model/drawing.ts';
+
+/** An open arrow head with its tip at `tip`, pointing in `direction` degrees (ISO 129-1 allows open ones; they need no fill). */
+export function arrowHead(tip: Point, direction: number, size: number): Shape {
+  const a = (direction * Math.PI) / 180;
+  const back = (off: number): Point => ({
+    x: tip.x - 1.1 * size * Math.cos(a) - off * size * Math.sin(a),
+    y: tip.y - 1.1 * size * Math.sin(a) + off * size * Math.cos(a),
+  });
+  return {
+    kind: 'path',
+    pen: 'dimension',
+    fill: 'none',
+    closed: false,
+    loops: [[back(0.28), tip, back(-0.28)].map((p) => ({ x: p.x, y: p.y, bulge: 0 }))],
+  };
+}
+
+/** An upright dimension between two heights at `x`, with extension lines from `from` and its text beside it, turned. */
+export function uprightDimension(
+  heights: { readonly low: number; readonly high: number },
+  x: number,
+  from: number,
+  text: string,
+  size: number,
+): Shape[] {
+  const over = x > from ? 0.8 * size : -0.8 * size;
+  const tight = heights.high - heights.low < 3.2 * size;
+  const reach = 2.4 * size;
+  const lines: Shape[] = [heights.low, heights.high].map((y) => ({
+    kind: 'line',
+    pen: 'dimension',
+    from: { x: from, y },
+    to: { x: x + over, y },
+  }));
+  const low = { x, y: heights.low };
+  const high = { x, y: heights.high };
+  if (tight) {
+    lines.push(
+      { kind: 'line', pen: 'dimension', from: { x, y: low.y - reach }, to: { x, y: high.y + reach } },
+      arrowHead(low, 90, size),
+      arrowHead(high, -90, size),
+    );
+  } else {
+    lines.push({ kind: 'line', pen: 'dimension', from: low, to: high }, arrowHead(low, -90, size), arrowHead(high, 90, size));
+  }
+  lines.push({
+    kind: 'text',
+    at: { x: x - 0.6 * size, y: (low.y + high.y) / 2 },
+    text,
+    size,
+    align: 'middle',
+    angle: 90,
+    bold: true,
+  });
+  return lines;
+}
+
+/** An angle from `start` to `end` degrees (counter-clockwise) at radius `r` about the origin, with arrows at both ends. */
+export function angleArc(start: number, end: number, r: number, size: number): Shape[] {
+  const tip = (degrees: number): Point => ({
+    x: r * Math.cos((degrees * Math.PI) / 180),
+    y: r * Math.sin((degrees * Math.PI) / 180),
+  });
+  // An arrow on a curve leans inwards by half of the arc that it covers.
+  const lean = ((1.1 * size) / r / 2) * (180 / Math.PI);
+  return [
+    { kind: 'arc', pen: 'dimension', centre: { x: 0, y: 0 }, r, start, end },
+    arrowHead(tip(start), start - 90 + lean, size),
+    arrowHead(tip(end), end + 90 - lean, size),
+  ];
+}
+
+/** A cross of centre lines through `centre`, reaching `reach` mm each way. */
+export function centreCross(centre: Point, reach: number): Shape[] {
+  return [
+    { kind: 'line', pen: 'centre', from: { x: centre.x - reach, y: centre.y }, to: { x: centre.x + reach, y: centre.y } },
+    { kind: 'line', pen: 'centre', from: { x: centre.x, y: centre.y - reach }, to: { x: centre.x, y: centre.y + reach } },
+  ];
+}
+
+/** The short radial and tangential strokes that mark a hole's centre on its bolt circle. */
+export function holeCentre(hole: Point, reach: number): Shape[] {
+  const d = Math.hypot(hole.x, hole.y);
+  if (d < 1e-9) return [];
+  const ux = (hole.x / d) * reach;
+  const uy = (hole.y / d) * reach;
+  return [
+    { kind: 'line', pen: 'thin', from: { x: hole.x - ux, y: hole.y - uy }, to: { x: hole.x + ux, y: hole.y + uy } },
+    { kind: 'line', pen: 'thin', from: { x: hole.x + uy, y: hole.y - ux }, to: { x: hole.x - uy, y: hole.y + ux } },
+  ];
+}

@@ -1,0 +1,64 @@
+/** The box of a drawing: everything in it, and a margin. */
+import type { Drawing, Shape } from '../model/drawing.ts';
+import { type Box, textBox } from './text-size.ts';
+
+function shapeBox(shape: Shape): Box {
+  switch (shape.kind) {
+    case 'line':
+      return {
+        xMin: Math.min(shape.from.x, shape.to.x),
+        yMin: Math.min(shape.from.y, shape.to.y),
+        xMax: Math.max(shape.from.x, shape.to.x),
+        yMax: Math.max(shape.from.y, shape.to.y),
+      };
+    case 'circle':
+    case 'arc':
+      return {
+        xMin: shape.centre.x - shape.r,
+        yMin: shape.centre.y - shape.r,
+        xMax: shape.centre.x + shape.r,
+        yMax: shape.centre.y + shape.r,
+      };
+    case 'path': {
+      const corners = shape.loops.flat();
+      return corners.reduce<Box>(
+        // A bulge of b reaches b times half the chord beyond it; the whole chord is a safe guess for b <= 2.
+        (box, c) => ({
+          xMin: Math.min(box.xMin, c.x),
+          yMin: Math.min(box.yMin, c.y),
+          xMax: Math.max(box.xMax, c.x),
+          yMax: Math.max(box.yMax, c.y),
+        }),
+        { xMin: Infinity, yMin: Infinity, xMax: -Infinity, yMax: -Infinity },
+      );
+    }
+    case 'text':
+      return textBox(shape);
+  }
+}
+
+/** Makes a drawing of shapes, with a box that holds them all and `margin` mm round them. */
+export function frame(
+  about: { readonly id: string; readonly title: string; readonly description: string },
+  shapes: readonly Shape[],
+  margin: number,
+): Drawing {
+  let box: Box = { xMin: 0, yMin: 0, xMax: 0, yMax: 0 };
+  shapes.forEach((shape, i) => {
+    const b = shapeBox(shape);
+    box =
+      i === 0
+        ? b
+        : {
+            xMin: Math.min(box.xMin, b.xMin),
+            yMin: Math.min(box.yMin, b.yMin),
+            xMax: Math.max(box.xMax, b.xMax),
+            yMax: Math.max(box.yMax, b.yMax),
+          };
+  });
+  return {
+    ...about,
+    box: { xMin: box.xMin - margin, yMin: box.yMin - margin, xMax: box.xMax + margin, yMax: box.yMax + margin },
+    shapes,
+  };
+}

@@ -1,0 +1,46 @@
+/** How much room a text takes, guessed from the widest of the fonts that the writers name. */
+import type { Shape } from '../model/drawing.ts';
+
+export type TextShape = Extract<Shape, { kind: 'text' }>;
+
+export interface Box {
+  readonly xMin: number;
+  readonly yMin: number;
+  readonly xMax: number;
+  readonly yMax: number;
+}
+
+/** Width of a character as a share of the cap height. Rounded up from a wide sans-serif, so that a guess is never too small. */
+function advance(character: string): number {
+  if (/[iljI.,:;'|!]/.test(character)) return 0.46;
+  if (/[ frt()[\]/-]/.test(character)) return 0.56;
+  if (/[mwMW@%]/.test(character)) return 1.35;
+  if (/[A-Z\u00d8\u2300=+<>~\u00b1]/.test(character)) return 1.08;
+  return 0.88;
+}
+
+/** Width of a text in mm at a cap height in mm. */
+export function textWidth(text: string, size: number, bold = false): number {
+  let sum = 0;
+  for (const character of text) sum += advance(character);
+  return sum * size * (bold ? 1.1 : 1);
+}
+
+/** Box round a text, mm, its angle taken into account. Descenders reach a third of the cap height below the base line. */
+export function textBox(text: TextShape): Box {
+  const width = textWidth(text.text, text.size, text.bold);
+  const left = text.align === 'start' ? 0 : text.align === 'middle' ? -width / 2 : -width;
+  const a = (text.angle * Math.PI) / 180;
+  const corners = [left, left + width].flatMap((x) =>
+    [-0.3 * text.size, 1.05 * text.size].map((y) => ({
+      x: text.at.x + x * Math.cos(a) - y * Math.sin(a),
+      y: text.at.y + x * Math.sin(a) + y * Math.cos(a),
+    })),
+  );
+  return {
+    xMin: Math.min(...corners.map((c) => c.x)),
+    yMin: Math.min(...corners.map((c) => c.y)),
+    xMax: Math.max(...corners.map((c) => c.x)),
+    yMax: Math.max(...corners.map((c) => c.y)),
+  };
+}

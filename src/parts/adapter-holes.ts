@@ -1,0 +1,87 @@
+/** Holes of an adapter: each group's shape turned into a profile, each position into a drilling. */
+import type { Drilling, Profile, ProfilePoint } from '../model/part.ts';
+import { withoutRepeats } from './adapter-outside.ts';
+import type { AdapterSpec, HoleGroupSpec, HoleShape } from './adapter-spec.ts';
+
+const radians = Math.PI / 180;
+
+/** Height of the face that a group's holes open on: a wheel's screws stand on the step of its seat. */
+function faceHeights(spec: AdapterSpec, group: HoleGroupSpec): { low: number; high: number } {
+  const seat = group.side === 'wheel' ? spec.wheelSeat : null;
+  return {
+    low: seat?.face === 'driving' ? seat.height : 0,
+    high: spec.thickness - (seat?.face === 'driven' ? seat.height : 0),
+  };
+}
+
+/** Profile from the face the head or screw enters, as depths below that face, deepest last. */
+function depths(shape: HoleShape, through: number): { depth: number; r: number }[] {
+  if (shape.kind === 'passing') {
+    const r = shape.diameter / 2;
+    const { head } = shape;
+    if (head.kind === 'counterbore')
+      return [
+        { depth: 0, r: head.diameter / 2 },
+        { depth: head.depth, r: head.diameter / 2 },
+        { depth: head.depth, r },
+        { depth: through, r },
+      ];
+    if (head.kind === 'countersink')
+      return [
+        { depth: 0, r: head.diameter / 2 },
+        { depth: (head.diameter / 2 - r) / Math.tan((head.angle / 2) * radians), r },
+        { depth: through, r },
+      ];
+    return [
+      { depth: 0, r },
+      { depth: through, r },
+    ];
+  }
+  const r = shape.tapDrill / 2;
+  const mouth = shape.major / 2 - r;
+  const start = [
+    { depth: 0, r: r + mouth },
+    { depth: mouth, r },
+  ];
+  if (shape.drillDepth === null) return [...start, { depth: through, r }];
+  const point = r / Math.tan((shape.pointAngle / 2) * radians);
+  return [...start, { depth: shape.drillDepth, r }, { depth: shape.drillDepth + point, r: 0 }];
+}
+
+/** The profile of one hole of a group, z ascending, in adapter coordinates. */
+export function holeProfile(spec: AdapterSpec, group: HoleGroupSpec): Profile {
+  const { low, high } = faceHeights(spec, group);
+  const { shape } = group;
+  const entry = shape.kind === 'passing' ? shape.headFace : shape.face;
+  const steps = depths(shape, high - low);
+  const points: ProfilePoint[] =
+    entry === 'driving'
+      ? steps.map(({ depth, r }) => ({ z: low + depth, r, of: group.id }))
+      : steps.reverse().map(({ depth, r }) => ({ z: high - depth, r, of: group.id }));
+  return withoutRepeats(points);
+}
+
+/** Where a group's holes stand in adapter coordinates: the driven pattern is turned by the clocking angle. */
+export function placedPositions(spec: Pick<AdapterSpec, 'clocking'>, group: HoleGroupSpec): { x: number; y: number }[] {
+  if (group.side !== 'driven') return group.positions.map(({ x, y }) => ({ x, y }));
+  return group.positions.map((position) => turned(position, spec.clocking));
+}
+
+/** A point turned about the axis by an angle in degrees, counter-clockwise seen from the driven side. */
+export function turned(point: { readonly x: number; readonly y: number }, degrees: number): { x: number; y: number } {
+  const quarter = (((degrees % 360) + 360) % 360) / 90;
+  // Quarter turns are exact, so that symmetrical patterns stay symmetrical to the last bit.
+  if (quarter === 0) return { x: point.x, y: point.y };
+  if (quarter === 1) return { x: -point.y, y: point.x };
+  if (quarter === 2) return { x: -point.x, y: -point.y };
+  if (quarter === 3) return { x: point.y, y: -point.x };
+  const c = Math.cos(degrees * radians);
+  const s = Math.sin(degrees * radians);
+  return { x: point.x * c - point.y * s, y: point.x * s + point.y * c };
+}
+
+/** All drillings of a group. */
+export function groupDrillings(spec: AdapterSpec, group: HoleGroupSpec): Drilling[] {
+  const profile = holeProfile(spec, group);
+  return placedPositions(spec, group).map(({ x, y }, i) => ({ id: `${group.id}-${i + 1}`, feature: group.id, x, y, profile }));
+}

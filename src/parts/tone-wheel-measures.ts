@@ -1,0 +1,96 @@
+/** What a caliper or a sensor finds on the teeth of a tone wheel. */
+import { pitchAngle, type ToneWheelSpec, toothShape } from './tone-wheel-tooth.ts';
+
+/**
+ * Nominal measures of the teeth, mm unless said otherwise. "Arc" is along a circle, "chord" straight across.
+ */
+export interface ToothMeasures {
+  /** Teeth that are there. */
+  readonly present: number;
+  /** Angle from tooth to tooth, degrees. */
+  readonly pitchDegrees: number;
+  /** Pitch along the outside circle: pi D / N. */
+  readonly pitch: number;
+  /** Tooth along and across the outside circle, as if its edges were sharp. */
+  readonly toothArc: number;
+  readonly toothChord: number;
+  /** Tooth across the root circle, without its root rounds. */
+  readonly toothRootChord: number;
+  /** Valley along and across the outside circle, edges sharp. */
+  readonly valleyArc: number;
+  readonly valleyChord: number;
+  /** Valley along the root circle from flank to flank, without its root rounds. */
+  readonly valleyRootArc: number;
+  /** Root diameter to outside diameter, on one side. */
+  readonly height: number;
+  /** Arc left at the tip between its two breaks. */
+  readonly tipLand: number;
+  /** Plain arc left at the bottom of a valley between its two rounds. */
+  readonly rootLand: number;
+  /** Flank left between the tip break and the root round. */
+  readonly flank: number;
+  /**
+   * Tooth-free angle at the missing positions, from flank to flank on the outside circle, degrees; 0 when
+   * none miss.
+   */
+  readonly missingDegrees: number;
+  /** Largest root round that fits the valley and the flank, and largest tip break that leaves a tip. */
+  readonly largestRootRadius: number;
+  readonly largestTipBreak: number;
+}
+
+/**
+ * Measures of the nominal teeth (kerf not counted).
+ * Source: circle geometry; the pitch is the definition. Valid for a spec that has no fault.
+ */
+export function toothMeasures(spec: ToneWheelSpec): ToothMeasures {
+  const shape = toothShape(spec);
+  const pitch = pitchAngle(spec);
+  const half = (spec.ratio * pitch) / 2;
+  const { outsideR, rootR, flankAngle, flankOffset } = shape;
+  const sharpRoot = flankAngle + Math.asin(flankOffset / rootR);
+  const toothArc = 2 * half * outsideR;
+  return {
+    present: spec.teeth - spec.missing,
+    pitchDegrees: 360 / spec.teeth,
+    pitch: pitch * outsideR,
+    toothArc,
+    toothChord: 2 * outsideR * Math.sin(half),
+    toothRootChord: 2 * rootR * Math.sin(sharpRoot),
+    valleyArc: pitch * outsideR - toothArc,
+    valleyChord: 2 * outsideR * Math.sin(pitch / 2 - half),
+    valleyRootArc: (pitch - 2 * sharpRoot) * rootR,
+    height: outsideR - rootR,
+    tipLand: 2 * shape.tipEnd * outsideR,
+    rootLand: (pitch - 2 * shape.rootStart) * rootR,
+    flank: shape.flankLength,
+    missingDegrees: spec.missing === 0 ? 0 : (((spec.missing + 1) * pitch - 2 * half) * 180) / Math.PI,
+    largestRootRadius: largestRootRadius(spec),
+    largestTipBreak: largestTipBreak(spec),
+  };
+}
+
+/**
+ * Largest root round. Two limits: in the valley, the round whose centre lies on the valley's middle line
+ * (full round), (q + f) sin g = h + f with g the angle from flank to middle line; on the flank, the round
+ * that reaches the tip break.
+ */
+export function largestRootRadius(spec: ToneWheelSpec): number {
+  const { rootR, flankAngle, flankOffset, flankTop } = toothShape(spec);
+  const toMiddle = Math.sin(pitchAngle(spec) / 2 - flankAngle);
+  const inValley = (rootR * toMiddle - flankOffset) / (1 - toMiddle);
+  const onFlank = (flankTop.r ** 2 - rootR ** 2) / (2 * (rootR - flankOffset));
+  return Math.min(inValley, onFlank);
+}
+
+/**
+ * Largest tip break. Two limits: at the tip, the break whose centre lies on the tooth's centre line; on the
+ * flank, the break that reaches the root round.
+ */
+export function largestTipBreak(spec: ToneWheelSpec): number {
+  const { outsideR, flankAngle, flankOffset, flankBottom } = toothShape(spec);
+  const sin = Math.sin(flankAngle);
+  const atTip = (outsideR * sin + flankOffset) / (1 + sin);
+  const onFlank = (outsideR ** 2 - flankBottom.r ** 2) / (2 * (outsideR - flankOffset));
+  return Math.min(atTip, onFlank);
+}

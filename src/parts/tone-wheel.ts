@@ -1,0 +1,116 @@
+/**
+ * Tone wheel: a toothed disc cut from sheet, which a speed sensor reads. Pure: measures in, part model out.
+ *
+ * Datum: axis at the origin, sheet between z = 0 and z = thickness. Tooth number 1 is centred at
+ * `toothAngle`; the numbers run counter-clockwise, and missing positions are the last ones, so that tooth 1
+ * follows the gap. Source of the tooth shape: plane geometry (see `toothShape`); trade term "60-2": common
+ * practice.
+ */
+import type { Feature } from '../model/part.ts';
+import type { Contour, ContourVertex, SheetPart } from '../model/sheet.ts';
+import { toneWheelFaults } from './tone-wheel-faults.ts';
+import { type PolarPoint, pitchAngle, type ToneWheelSpec, toothShape } from './tone-wheel-tooth.ts';
+
+export { toneWheelFaults } from './tone-wheel-faults.ts';
+export {
+  largestRootRadius,
+  largestTipBreak,
+  type ToothMeasures,
+  toothMeasures,
+} from './tone-wheel-measures.ts';
+export {
+  type PolarPoint,
+  pitchAngle,
+  type ToneWheelSpec,
+  type ToothShape,
+  toothShape,
+} from './tone-wheel-tooth.ts';
+
+/** Stretches shorter than this, mm, are left out; the corners on both sides become one. */
+const NOTHING = 1e-6;
+
+/**
+ * The wheel as a sheet part. Features: `wheel-outline`, `wheel-bore`, and `wheel-screw-1` onwards.
+ * @throws a plain Error naming the faults; ask `toneWheelFaults` first
+ */
+export function buildToneWheel(spec: ToneWheelSpec): SheetPart {
+  const faults = toneWheelFaults(spec);
+  if (faults.length > 0) throw new Error(`Tone wheel ${spec.id}: ${faults.join(' ')}`);
+  const features: Feature[] = [
+    { id: 'wheel-outline', purpose: 'body', label: 'toothed outline', side: 'wheel', diameter: spec.outside },
+    { id: 'wheel-bore', purpose: 'bore', label: 'wheel bore', side: 'wheel', diameter: spec.bore },
+  ];
+  const hole = (feature: string, x: number, y: number, diameter: number): Contour => {
+    return { kind: 'circle', feature, x, y, r: (diameter - spec.kerf) / 2 };
+  };
+  const holes = [hole('wheel-bore', 0, 0, spec.bore)];
+  spec.screwHoles?.positions.forEach(({ x, y }, i) => {
+    const { diameter } = spec.screwHoles ?? { diameter: 0 };
+    const id = `wheel-screw-${i + 1}`;
+    features.push({
+      id,
+      purpose: 'wheel screw hole',
+      label: `wheel screw hole ${i + 1}`,
+      side: 'wheel',
+      diameter,
+    });
+    holes.push(hole(id, x, y, diameter));
+  });
+  return {
+    kind: 'sheet',
+    id: spec.id,
+    name: spec.name,
+    material: spec.material,
+    thickness: spec.thickness,
+    outside: { kind: 'path', feature: 'wheel-outline', vertices: outline(spec) },
+    holes,
+    features,
+    engravings: [],
+  };
+}
+
+/**
+ * The outline, counter-clockwise, at most 8 corners a tooth. Each tooth runs from the end of the valley
+ * before it: root round, flank, tip break, tip arc, tip break, flank, root round, root arc to the next tooth.
+ * A stretch that is not there is left out with its starting corner. Where two root rounds meet without a
+ * land, they are one arc.
+ */
+function outline(spec: ToneWheelSpec): ContourVertex[] {
+  const shape = toothShape(spec, spec.kerf);
+  const pitch = pitchAngle(spec);
+  const present = spec.teeth - spec.missing;
+  const first = (spec.toothAngle * Math.PI) / 180;
+  const hasRound = shape.rootRadius > 0;
+  const hasBreak = shape.tipBreak > 0;
+  const hasFlank = shape.flankLength > NOTHING;
+  const hasLand = (pitch - 2 * shape.rootStart) * shape.rootR > NOTHING;
+  const round = -Math.tan(shape.rootRadiusSweep / 4);
+  const fullRound = -Math.tan(shape.rootRadiusSweep / 2);
+  const tipBreak = Math.tan(shape.tipBreakSweep / 4);
+  const tip = Math.tan(shape.tipEnd / 2);
+
+  const vertices: ContourVertex[] = [];
+  for (let i = 0; i < present; i++) {
+    const centre = first + i * pitch;
+    const push = (at: PolarPoint, side: 1 | -1, bulge: number): void => {
+      const angle = centre + side * at.angle;
+      vertices.push({ x: at.r * Math.cos(angle), y: at.r * Math.sin(angle), bulge });
+    };
+    const valleyBefore = i > 0 || spec.missing === 0 ? pitch : (spec.missing + 1) * pitch;
+    const valleyAfter = i < present - 1 || spec.missing === 0 ? pitch : (spec.missing + 1) * pitch;
+    const landBefore = hasLand || valleyBefore > pitch;
+    const landAfter = hasLand || valleyAfter > pitch;
+    const root: PolarPoint = { r: shape.rootR, angle: shape.rootStart };
+    const tipEnd: PolarPoint = { r: shape.outsideR, angle: shape.tipEnd };
+
+    if (hasRound && landBefore) push(root, -1, round);
+    if (hasFlank) push(shape.flankBottom, -1, 0);
+    if (hasBreak) push(shape.flankTop, -1, tipBreak);
+    push(tipEnd, -1, tip);
+    if (hasBreak) push(tipEnd, 1, tipBreak);
+    if (hasFlank) push(shape.flankTop, 1, 0);
+    if (hasRound) push(shape.flankBottom, 1, landAfter ? round : fullRound);
+    if (landAfter) push(root, 1, Math.tan((valleyAfter - 2 * shape.rootStart) / 4));
+  }
+  return vertices;
+}

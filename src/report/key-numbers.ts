@@ -1,0 +1,67 @@
+/** The few sizes of a joint that a fabricator asks for first. */
+import type { Joint } from '../job/joint.ts';
+import { formatAngle, formatMass, type LengthUnits } from '../units/format.ts';
+import { sizeText } from './numbers.ts';
+
+export interface KeyNumber {
+  readonly label: string;
+  readonly value: string;
+  /** Where it comes from, or what it means; may be empty. */
+  readonly note: string;
+}
+
+/** The part of a joint that key numbers are read from. */
+export type JointWithNumbers = Pick<
+  Joint,
+  'adapterSpec' | 'adapterMaterial' | 'adapterMass' | 'wheel' | 'wheelMass' | 'clocking' | 'thickness' | 'turnOver'
+>;
+
+function thicknessLine({ thickness }: JointWithNumbers, units: LengthUnits): KeyNumber {
+  const governs = thickness.demands[0];
+  const least = `least ${sizeText(thickness.least, units)}${governs ? `: ${governs.what}, ${governs.side} side` : ''}`;
+  const note = thickness.mode === 'auto' ? `chosen; ${least}` : `as given; ${least}`;
+  return { label: 'Adapter thickness', value: sizeText(thickness.thickness, units), note };
+}
+
+function clockingLine({ clocking }: JointWithNumbers, units: LengthUnits): KeyNumber {
+  const web = clocking.web === null ? 'the two patterns cannot meet' : `smallest web between the patterns ${sizeText(clocking.web, units)}`;
+  const best = clocking.best.web === null ? '' : `; best possible ${sizeText(clocking.best.web, units)} at ${formatAngle(clocking.best.angle)}`;
+  const how = clocking.mode === 'auto' ? 'chosen' : 'as given';
+  return { label: 'Clocking', value: formatAngle(clocking.angle), note: `${how}; ${web}${clocking.mode === 'given' ? best : ''}` };
+}
+
+function registerLine(joint: JointWithNumbers, side: 'driving' | 'driven', units: LengthUnits): KeyNumber[] {
+  const register = joint.adapterSpec.registers[side];
+  if (register === null) return [];
+  const { lower, upper, zone } = register.limits;
+  const shape = register.gender === 'male' ? 'spigot' : 'recess';
+  return [
+    {
+      label: `Register, ${side} side`,
+      value: `${shape} ${sizeText(register.diameter, units)}`,
+      note: `turn to ${lower.toFixed(3)} to ${upper.toFixed(3)} mm (${zone}), ${sizeText(register.depth, units)} ${register.gender === 'male' ? 'high' : 'deep'}`,
+    },
+  ];
+}
+
+/** Key numbers in the order in which they are wanted at the bench. */
+export function keyNumbers(joint: JointWithNumbers, units: LengthUnits): KeyNumber[] {
+  const { adapterSpec, adapterMaterial, adapterMass, wheel, wheelMass, turnOver } = joint;
+  const { outside, bore, flats } = adapterSpec;
+  return [
+    thicknessLine(joint, units),
+    clockingLine(joint, units),
+    { label: 'Adapter outside', value: sizeText(outside, units), note: '' },
+    bore === null
+      ? { label: 'Centre bore', value: 'none', note: 'nothing to indicate on after the part is turned over' }
+      : { label: 'Centre bore', value: sizeText(bore, units), note: 'indicate on it after the part is turned over' },
+    ...registerLine(joint, 'driving', units),
+    ...registerLine(joint, 'driven', units),
+    ...(flats === null ? [] : [{ label: 'Vise flats', value: `${sizeText(flats.across, units)} across`, note: `at ${formatAngle(flats.angle)}` }]),
+    { label: 'Turn-over error', value: sizeText(turnOver.tir, units, 3), note: `total indicator reading between the registers; ${turnOver.from}` },
+    { label: 'Adapter mass', value: formatMass(adapterMass.mass, units), note: adapterMaterial.name },
+    ...(wheel !== null && wheelMass !== null
+      ? [{ label: 'Wheel mass', value: formatMass(wheelMass.mass, units), note: `${wheel.material.name}, ${sizeText(wheel.thickness, units)} thick` }]
+      : []),
+  ];
+}

@@ -1,0 +1,133 @@
+/** Everything a report says, as data. Text, JSON and HTML are three ways of writing this down. */
+import type { Joint } from '../job/joint.ts';
+import type { JobInput } from '../job/schema.ts';
+import type { Assumption, Finding, Verdict } from '../model/finding.ts';
+import type { LengthUnits } from '../units/format.ts';
+import { type JointWithNumbers, type KeyNumber, keyNumbers } from './key-numbers.ts';
+import { quantityText } from './numbers.ts';
+import { leading, overallVerdict, worstFirst } from './rank.ts';
+import { safetyNote, standingLimits } from './safety.ts';
+import { type BuyLine, screwsToBuy } from './screw-list.ts';
+
+/** The part of a joint that a report reads. */
+export type JointToReport = JointWithNumbers & Pick<Joint, 'screws' | 'assumptions'> & { readonly job: Pick<JobInput, 'title' | 'units'> };
+
+/** What was written, and what was held back and why; unknown for a mere check. */
+export interface FilesReport {
+  readonly made: readonly { readonly kind: string; readonly path: string; readonly bytes: number }[];
+  readonly held: readonly { readonly kind: string; readonly why: string }[];
+}
+
+export interface NextStep {
+  readonly verdict: Verdict;
+  readonly code: string;
+  /** What it is about, in trade words. */
+  readonly about: string;
+  readonly todo: string;
+}
+
+export interface ReportData {
+  readonly title: string;
+  readonly units: LengthUnits;
+  readonly verdict: Verdict;
+  readonly counts: Readonly<Record<Verdict, number>>;
+  /** One sentence with the one number that matters most. */
+  readonly headline: string;
+  /** Says how many checks were not assessed; empty when all were. */
+  readonly unassessed: string;
+  readonly next: readonly NextStep[];
+  readonly findings: readonly Finding[];
+  readonly assumptions: readonly Assumption[];
+  readonly keyNumbers: readonly KeyNumber[];
+  readonly screws: readonly BuyLine[];
+  readonly files: FilesReport | null;
+  readonly safety: readonly string[];
+  readonly limits: readonly string[];
+}
+
+/** What is left of a margin, in words: "0.35 mm to spare", "0.80 mm short". */
+export function marginText(finding: Finding, units: LengthUnits): string {
+  if (finding.margin === null) return '-';
+  const size = quantityText(Math.abs(finding.margin), finding.unit, units);
+  return finding.margin >= 0 ? `${size} to spare` : `${size} short`;
+}
+
+function numberSentence(finding: Finding, units: LengthUnits): string {
+  const { title, value, limit, unit, margin } = finding;
+  if (value === null) return title;
+  const found = `${title}: ${quantityText(value, unit, units)}`;
+  if (limit === null) return found;
+  const against = `${found} against a limit of ${quantityText(limit, unit, units)}`;
+  return margin === null ? against : `${against}, ${marginText(finding, units)}`;
+}
+
+function headlineOf(findings: readonly Finding[], verdict: Verdict, units: LengthUnits): string {
+  const lead = leading(findings);
+  if (lead === null) return 'Nothing was checked.';
+  const sentence = numberSentence(lead, units);
+  switch (verdict) {
+    case 'fail':
+      return `${sentence}.`;
+    case 'caution':
+      return `Nothing fails. Look first at ${sentence}.`;
+    case 'pass':
+      return `Nothing fails. The least to spare: ${sentence}.`;
+    case 'not assessed':
+      return 'No check had what it needs. Nothing is known to be good.';
+  }
+}
+
+const plural = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
+
+/** Remedies worst first; the same advice for several features is given once. */
+function nextSteps(findings: readonly Finding[]): NextStep[] {
+  const out: NextStep[] = [];
+  for (const f of findings) {
+    if (f.verdict === 'pass' || f.remedy.trim() === '') continue;
+    if (out.some((step) => step.todo === f.remedy)) continue;
+    out.push({ verdict: f.verdict, code: f.code, about: f.title, todo: f.remedy });
+  }
+  return out;
+}
+
+function limitsOf(counts: ReportData['counts'], assumptions: readonly Assumption[], findings: readonly Finding[]): string[] {
+  const memory = assumptions.filter((a) => a.memory).length;
+  const missing = counts['not assessed'];
+  const names = [...new Set(findings.filter((f) => f.verdict === 'not assessed').map((f) => f.title))];
+  return [
+    ...standingLimits,
+    ...(missing > 0 ? [`${plural(missing, 'check was', 'checks were')} not assessed for want of input: ${names.join('; ')}.`] : []),
+    ...(memory > 0 ? [`${plural(memory, 'number rests', 'numbers rest')} on memory and not on a source that was read. Measure before you cut metal.`] : []),
+  ];
+}
+
+/**
+ * Gathers a report.
+ * @param joint the resolved joint
+ * @param findings what the checks said, in any order
+ * @param files what was made and held back; null when nothing was to be written
+ */
+export function reportData(joint: JointToReport, findings: readonly Finding[], files: FilesReport | null = null): ReportData {
+  const { title, units } = joint.job;
+  const ranked = worstFirst(findings);
+  const verdict = overallVerdict(findings);
+  const count = (v: Verdict): number => findings.filter((f) => f.verdict === v).length;
+  const counts = { fail: count('fail'), caution: count('caution'), 'not assessed': count('not assessed'), pass: count('pass') };
+  const missing = counts['not assessed'];
+  return {
+    title,
+    units,
+    verdict,
+    counts,
+    headline: headlineOf(ranked, verdict, units),
+    unassessed: missing === 0 ? '' : `${plural(missing, 'check was', 'checks were')} not assessed and ${missing === 1 ? 'counts' : 'count'} neither way.`,
+    next: nextSteps(ranked),
+    findings: ranked,
+    assumptions: joint.assumptions,
+    keyNumbers: keyNumbers(joint, units),
+    screws: screwsToBuy(joint.screws),
+    files,
+    safety: safetyNote,
+    limits: limitsOf(counts, joint.assumptions, ranked),
+  };
+}

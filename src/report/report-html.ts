@@ -1,0 +1,160 @@
+/** The report as one self-contained page: no script, nothing loaded from outside, ready to print on A4 or Letter. */
+import type { Finding } from '../model/finding.ts';
+import { html } from './html-text.ts';
+import { quantityText } from './numbers.ts';
+import { marginText, type ReportData } from './report-data.ts';
+import { reportStyle } from './report-style.ts';
+import { verdictWords } from './report-text.ts';
+import { verdictClass, verdictMark } from './verdict-mark.ts';
+
+/** A picture for the page: SVG text from the writer, without an XML declaration, its ids unlike those of the other pictures. */
+export interface ReportPicture {
+  readonly caption: string;
+  readonly svg: string;
+}
+
+function banner(data: ReportData): string {
+  const { verdict, counts } = data;
+  const tally = `${counts.fail} fail, ${counts.caution} caution, ${counts['not assessed']} not assessed, ${counts.pass} pass.`;
+  return [
+    `<section class="banner ${verdictClass(verdict)}" aria-label="Verdict">`,
+    verdictMark(verdict),
+    `<p class="word">${verdictWords[verdict]}</p>`,
+    `<p class="headline">${html(data.headline)}</p>`,
+    `<p class="counts">${html(`${tally} ${data.unassessed}`.trim())}</p>`,
+    '</section>',
+  ].join('\n');
+}
+
+function nextSteps(data: ReportData): string {
+  const anchor = (code: string, about: string): number => data.findings.findIndex((f) => f.code === code && f.title === about);
+  const items = data.next.map(
+    (step) =>
+      `<li class="${verdictClass(step.verdict)}">${verdictMark(step.verdict)} ${html(step.todo)} <span class="about">${verdictWords[step.verdict].toLowerCase()}: <a href="#finding-${anchor(step.code, step.about) + 1}">${html(step.about)}</a></span></li>`,
+  );
+  const body =
+    items.length > 0
+      ? `<ol class="next">${items.join('\n')}</ol>`
+      : '<p>Print the mock-up and try it on both flanges before any metal is cut.</p>';
+  return `<section><h2>What to do next</h2>\n${body}</section>`;
+}
+
+const safety = (data: ReportData): string =>
+  `<section class="warning"><h2>Safety</h2><ul>${data.safety.map((s) => `<li>${html(s)}</li>`).join('')}</ul></section>`;
+
+interface Column {
+  readonly title: string;
+  readonly width?: string;
+  readonly number?: boolean;
+}
+
+function table(className: string, caption: string, columns: readonly Column[], rows: readonly string[]): string {
+  const cols = columns.map((c) => (c.width ? `<col style="width:${c.width}">` : '<col>')).join('');
+  const heads = columns.map((c) => `<th scope="col"${c.number ? ' class="number"' : ''}>${html(c.title)}</th>`).join('');
+  return `<div class="wide ${className}"><table aria-label="${html(caption)}"><colgroup>${cols}</colgroup><thead><tr>${heads}</tr></thead>\n<tbody>\n${rows.join('\n')}\n</tbody></table></div>`;
+}
+
+function keyNumbers(data: ReportData): string {
+  const rows = data.keyNumbers.map((k) => `<tr><th scope="row">${html(k.label)}</th><td>${html(k.value)}</td><td>${html(k.note)}</td></tr>`);
+  const columns = [{ title: 'Size', width: '24%' }, { title: 'Value', width: '26%' }, { title: 'Note' }];
+  return `<section><h2>Key numbers</h2>${table('key', 'Key numbers', columns, rows)}</section>`;
+}
+
+function screws(data: ReportData): string {
+  if (data.screws.length === 0) return '';
+  const rows = data.screws.map(
+    (s) => `<tr><td class="number">${s.count}</td><th scope="row">${html(s.what)}</th><td>${html(s.detail)}</td><td>${html(s.where)}</td></tr>`,
+  );
+  const columns = [{ title: 'Count', width: '9%', number: true }, { title: 'What', width: '37%' }, { title: 'Standard and class', width: '24%' }, { title: 'Where' }];
+  return `<section><h2>Screws to buy</h2>${table('screws', 'Screws to buy', columns, rows)}</section>`;
+}
+
+function pictures(list: readonly ReportPicture[]): string {
+  if (list.length === 0) return '';
+  const figures = list.map((p) => `<figure>${p.svg.trim()}<figcaption>${html(p.caption)}</figcaption></figure>`);
+  return `<section><h2>Pictures</h2>\n${figures.join('\n')}</section>`;
+}
+
+function findingRow(f: Finding, index: number, data: ReportData): string {
+  const words = [
+    `<p>${html(f.why)}</p>`,
+    f.remedy === '' ? '' : `<p class="do">${f.verdict === 'pass' ? '' : 'Do: '}${html(f.remedy)}</p>`,
+    f.source === '' ? '' : `<p class="source">Source: ${html(f.source)}</p>`,
+  ].join('');
+  const cell = (text: string): string => `<td class="number">${html(text)}</td>`;
+  return (
+    `<tr id="finding-${index + 1}" class="${verdictClass(f.verdict)}"><td class="verdict">${verdictMark(f.verdict)} ${verdictWords[f.verdict]}</td>` +
+    `<th scope="row">${html(f.title)}<span class="code">${html(f.feature)} | ${html(f.code)}</span></th>` +
+    `${cell(quantityText(f.value, f.unit, data.units))}${cell(quantityText(f.limit, f.unit, data.units))}${cell(marginText(f, data.units))}<td>${words}</td></tr>`
+  );
+}
+
+function findings(data: ReportData): string {
+  const columns = [
+    { title: 'Verdict', width: '14%' },
+    { title: 'Checked', width: '19%' },
+    { title: 'Value', width: '11%', number: true },
+    { title: 'Limit', width: '11%', number: true },
+    { title: 'Margin', width: '12%', number: true },
+    { title: 'What it means and what to do' },
+  ];
+  const rows = data.findings.map((f, i) => findingRow(f, i, data));
+  return `<section><h2>Findings, worst first</h2>${table(`findings ${data.units === 'in' ? 'inches' : 'metric'}`, 'Findings', columns, rows)}</section>`;
+}
+
+function assumptions(data: ReportData): string {
+  if (data.assumptions.length === 0) return '';
+  const rows = data.assumptions.map(
+    (a) =>
+      `<tr><th scope="row">${html(a.path)}</th><td>${html(a.value)}</td><td>${html(a.from)}${a.memory ? ' <span class="memory">From memory: measure it.</span>' : ''}</td></tr>`,
+  );
+  const columns = [{ title: 'Key in the job', width: '30%' }, { title: 'Value', width: '24%' }, { title: 'Where it comes from' }];
+  return `<section><h2>Assumed, not measured</h2>${table('assumed', 'Assumptions', columns, rows)}</section>`;
+}
+
+function files(data: ReportData): string {
+  if (data.files === null) return '';
+  const held = data.files.held.map((f) => `<tr><td class="held">held back</td><th scope="row">${html(f.kind)}</th><td>${html(f.why)}</td></tr>`);
+  const made = data.files.made.map((f) => `<tr><td>made</td><th scope="row">${html(f.kind)}</th><td>${html(f.path)} (${f.bytes} bytes)</td></tr>`);
+  const columns = [{ title: 'State', width: '14%' }, { title: 'Kind', width: '24%' }, { title: 'File, or why not' }];
+  return `<section><h2>Files</h2>${table('files', 'Files', columns, [...held, ...made])}</section>`;
+}
+
+const limits = (data: ReportData): string =>
+  `<section><h2>What this report does not show</h2><ul class="limits">${data.limits.map((s) => `<li>${html(s)}</li>`).join('')}</ul></section>`;
+
+/** Writes the page. The pictures' SVG is set in as it is; every other text is escaped. */
+export function reportHtml(data: ReportData, list: readonly ReportPicture[] = []): string {
+  const parts = [
+    '<main>',
+    banner(data),
+    nextSteps(data),
+    safety(data),
+    keyNumbers(data),
+    screws(data),
+    pictures(list),
+    findings(data),
+    assumptions(data),
+    files(data),
+    limits(data),
+    '</main>',
+  ].filter((part) => part !== '');
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<title>${html(data.title)}: ${verdictWords[data.verdict]}</title>
+<style>
+${reportStyle}
+</style>
+</head>
+<body>
+<header><p class="kind">Joint report</p><h1>${html(data.title)}</h1></header>
+${parts.join('\n')}
+<footer>Written by flangewright. All sizes in mm${data.units === 'in' ? ', inches in brackets' : ''}; angles counter-clockwise, seen from the driven side.</footer>
+</body>
+</html>
+`;
+}

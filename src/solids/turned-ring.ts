@@ -1,0 +1,131 @@
+/**
+ * Circles as polygons, one rule for the outside and one for holes.
+ *
+ * Outside: inscribed, so never larger than the true part; corners on the axes, so that its bounding box is exact.
+ * Holes: circumscribed, so never smaller; flats on the axes, so that a hole measures its nominal size across them.
+ * Every ring of a curve has the same directions, so walls between rings are plain strips.
+ */
+import { type Curve, type FlatsPlane, SAME } from '../geometry/turned-curves.ts';
+import type { MeshBuilder, Ring, RingSection } from './mesh-builder.ts';
+
+/** Makes the ring of one curve at height z and radius r, mm. `step` is the smaller outside ring of a step on flats. */
+export type RingMaker = (builder: MeshBuilder, z: number, r: number, step?: Ring) => Ring;
+
+/** Corners of a ring are not put closer to a flat's edge than this, mm: shorter facets only trouble other programs. */
+const SHORTEST = 0.005;
+
+/**
+ * Sides of the polygon of a circle of radius r whose distance from the circle is at most chordError; a multiple of 4 and
+ * at least 16. `inscribed` tells on which side of the circle it lies. Throws a RangeError unless chordError > 0.
+ */
+export function sidesFor(r: number, chordError: number, inscribed: boolean): number {
+  if (!(chordError > 0)) throw new RangeError(`the chord error must be more than 0 mm, not ${chordError}`);
+  const cosine = inscribed ? 1 - chordError / r : r / (r + chordError);
+  const needed = cosine > 0 ? Math.PI / Math.acos(cosine) : 0;
+  return Math.max(16, 4 * Math.ceil(needed / 4 - 1e-9));
+}
+
+/** Largest radius of a curve, mm. */
+export function largestRadius(curve: Curve): number {
+  return curve.stretches.reduce((r, s) => Math.max(r, s.r0, s.r1), 0);
+}
+
+/** Unit vector at `turn` of a whole turn given as a fraction k / sides; exact on the axes and alike in all quadrants. */
+function direction(k: number, sides: number): readonly [number, number] {
+  const quarter = sides / 4;
+  const q = ((Math.floor(k / quarter) % 4) + 4) % 4;
+  const within = ((k % quarter) + quarter) % quarter;
+  const a = (2 * Math.PI * within) / sides;
+  const c = within === 0 ? 1 : Math.cos(a);
+  const s = within === 0 ? 0 : Math.sin(a);
+  if (q === 0) return [c, s];
+  if (q === 1) return [-s, c];
+  if (q === 2) return [-c, -s];
+  return [s, -c];
+}
+
+/** Rings of a hole about (x, y): circumscribed. A radius of nought is a point. */
+export function holeRings(x: number, y: number, sides: number): RingMaker {
+  const grown = 1 / Math.cos(Math.PI / sides);
+  return (builder, z, r) => {
+    if (r <= SAME) return point(builder, x, y, z);
+    return circle(sides, (k) => {
+      const [c, s] = direction(k + 0.5, sides);
+      return builder.vertex(x + r * grown * c, y + r * grown * s, z);
+    });
+  };
+}
+
+/** Rings of the outside: inscribed, and cut by the flats where the circle reaches them. */
+export function outerRings(sides: number, flats: FlatsPlane | null): RingMaker {
+  return (builder, z, r, step) => {
+    if (r <= SAME) return point(builder, 0, 0, z, flats ? 4 : 1);
+    if (flats) return flattened(builder, sides, flats, z, r, step);
+    return circle(sides, (k) => {
+      const [c, s] = direction(k, sides);
+      return builder.vertex(r * c, r * s, z);
+    });
+  };
+}
+
+/** Half the width of the flat at radius r, mm: 0 where the circle does not reach it. */
+export function flatHalfWidth(r: number, flats: FlatsPlane): number {
+  return r <= flats.half + SAME ? 0 : Math.sqrt((r - flats.half) * (r + flats.half));
+}
+
+function point(builder: MeshBuilder, x: number, y: number, z: number, sections = 1): Ring {
+  const section = { ids: [builder.vertex(x, y, z)], at: [0] };
+  return { sections: Array.from({ length: sections }, () => section) };
+}
+
+function circle(sides: number, vertex: (k: number) => number): Ring {
+  const ids: number[] = [];
+  for (let k = 0; k < sides; k++) ids.push(vertex(k));
+  ids.push(ids[0] as number);
+  return { sections: [{ ids, at: ids.map((_, k) => k) }] };
+}
+
+/**
+ * Four sections: arc, flat, arc, flat, starting at the end of the flat with the normal at +angle. Where the circle does not
+ * reach the flats, they shrink to one point each, so that rings of all sizes correspond.
+ */
+function flattened(builder: MeshBuilder, sides: number, flats: FlatsPlane, z: number, r: number, step?: Ring): Ring {
+  const w = flatHalfWidth(r, flats);
+  const h = w > 0 ? flats.half : r;
+  const corner = (sign: 1 | -1, along: number): number =>
+    builder.vertex(sign * (h * flats.nx - along * flats.ny), sign * (h * flats.ny + along * flats.nx), z);
+  const start1 = corner(1, -w);
+  const end1 = w > 0 ? corner(1, w) : start1;
+  const start2 = corner(-1, -w);
+  const end2 = w > 0 ? corner(-1, w) : start2;
+  const phi = Math.atan2(w, h);
+  const arc = (from: number, to: number, fromId: number, toId: number): RingSection => {
+    const gap = SHORTEST / r;
+    const ids = [fromId];
+    const at = [from];
+    const unit = (2 * Math.PI) / sides;
+    for (let k = Math.ceil((from + gap) / unit); k * unit < to - gap; k++) {
+      const [c, s] = direction(k, sides);
+      ids.push(builder.vertex(r * c, r * s, z));
+      at.push(k * unit);
+    }
+    ids.push(toId);
+    at.push(to);
+    return { ids, at };
+  };
+  const a = flats.angle;
+  return {
+    sections: [
+      arc(a + phi, a + Math.PI - phi, end1, start2),
+      flat(start2, end2, w, step?.sections[1]),
+      arc(a + Math.PI + phi, a + 2 * Math.PI - phi, end2, start1),
+      flat(start1, end1, w, step?.sections[3]),
+    ],
+  };
+}
+
+/** The edge along a flat, with the ends of the shorter flat of a step on it as further vertices. */
+function flat(from: number, to: number, w: number, shorter: RingSection | undefined): RingSection {
+  if (from === to) return { ids: [from], at: [0] };
+  return { ids: [from, ...(shorter?.ids ?? []), to], at: [-w, ...(shorter?.at ?? []), w] };
+}

@@ -1,0 +1,71 @@
+/** What a check is, and the few ways of turning a number into a finding. */
+import type { Joint } from '../job/joint.ts';
+import type { Finding, Verdict } from '../model/finding.ts';
+
+/** One check: what it is called, where it comes from, and how it is run. Its findings always include the passes. */
+export interface Check {
+  readonly id: string;
+  readonly title: string;
+  readonly source: string;
+  run(joint: Joint): readonly Finding[];
+}
+
+/** What every finding says beside its number. */
+export interface Statement {
+  readonly code: string;
+  readonly feature: string;
+  readonly title: string;
+  readonly unit: string;
+  readonly why: string;
+  /** What to do when it does not pass. */
+  readonly cure: string;
+  readonly source: string;
+}
+
+/** How far past a limit is still only a caution. */
+export interface Limit {
+  readonly limit: number;
+  /** At least: small values are bad. At most: large values are. */
+  readonly sense: 'at least' | 'at most';
+  /** Not meeting this one is a failure; between the two it is a caution. Left out: missing the limit fails. */
+  readonly hard?: number;
+  /** The worst that this check can say. Left out: fail. */
+  readonly worst?: Verdict;
+}
+
+/** Below this, a difference is rounding and not a fault, in the value's own unit. */
+const rounding = 1e-6;
+
+/** A number held against a limit. */
+export function judged(statement: Statement, value: number, against: Limit): Finding {
+  const sign = against.sense === 'at least' ? 1 : -1;
+  const margin = sign * (value - against.limit);
+  const hardMargin = against.hard === undefined ? margin : sign * (value - against.hard);
+  const verdict: Verdict = margin >= -rounding ? 'pass' : hardMargin >= -rounding ? 'caution' : (against.worst ?? 'fail');
+  const { cure, ...words } = statement;
+  return {
+    ...words,
+    verdict,
+    value: tidy(value),
+    limit: tidy(against.limit),
+    margin: tidy(margin),
+    remedy: verdict === 'pass' ? '' : cure,
+  };
+}
+
+/** A yes or no that carries no number. */
+export function stated(statement: Statement, verdict: Verdict): Finding {
+  const { cure, ...words } = statement;
+  return { ...words, verdict, value: null, limit: null, margin: null, remedy: verdict === 'pass' ? '' : cure };
+}
+
+/** A check that lacks input: says what is missing and where to give it. */
+export function notAssessed(statement: Omit<Statement, 'unit' | 'cure'> & { readonly missing: string }): Finding {
+  const { missing, ...words } = statement;
+  return { ...words, unit: '', verdict: 'not assessed', value: null, limit: null, margin: null, remedy: missing };
+}
+
+/** Rounded to a millionth, without a minus zero: findings are for reading and for comparing. */
+function tidy(value: number): number {
+  return Math.round(value * 1e6) / 1e6 + 0;
+}

@@ -1,0 +1,28 @@
+/** Is the adapter thick enough for everything that goes into it? */
+import { type Check, judged } from './check.ts';
+import { mm } from './words.ts';
+
+export const thickness: Check = {
+  id: 'thickness',
+  title: 'Thickness',
+  source: 'sum of the demands; each demand has its own source',
+  run({ thickness: study }) {
+    const governs = study.demands.find((demand) => demand.least === study.least) ?? study.demands[0];
+    const what = governs ? `${governs.what} (${governs.side} side)` : 'nothing';
+    return [
+      judged(
+        {
+          code: 'thickness',
+          feature: 'body',
+          title: 'thickness of the adapter',
+          unit: 'mm',
+          why: `The least that works is ${mm(study.least)}, set by ${what}.`,
+          cure: `Make adapter.thickness at least ${mm(study.least)}, or leave it on auto.`,
+          source: 'sum of head depth, web under heads, thread engagement and register depth; common practice',
+        },
+        study.thickness,
+        { limit: study.least, sense: 'at least' },
+      ),
+    ];
+  },
+};
