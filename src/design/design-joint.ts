@@ -16,9 +16,8 @@ import { buildAdapter } from '../parts/adapter.ts';
 import { groupDrillings, placedPositions } from '../parts/adapter-holes.ts';
 import type { AdapterSpec, HoleGroupSpec } from '../parts/adapter-spec.ts';
 import { buildToneWheel, toneWheelFaults, type ToneWheelSpec } from '../parts/tone-wheel.ts';
-import { setup as setupMethod } from '../standards/machining-practice.ts';
+import { setupRunout } from '../standards/machining-practice.ts';
 import { findMaterial, type Material } from '../standards/materials.ts';
-import { must } from '../standards/table.ts';
 import { fasteningOf, type Fixing, fixingFor } from './fixing.ts';
 import { sideGroups, threadOf, wheelGroup } from './hole-groups.ts';
 import { boreFor, flatsFor, outsideFor } from './layout.ts';
@@ -99,7 +98,7 @@ function decide(input: DesignInput, ledger: Ledger): Decided | null {
   }
   const wanted = shared === null ? 2 : 1;
   if (fixings.length < wanted) return null;
-  const wheel = job.wheel ? ledger.take(placeWheel(job.wheel, flanges, fixings, adapterMaterial, job.adapter.web)) : null;
+  const wheel = job.wheel ? ledger.take(placeWheel(job.wheel, flanges, fixings, adapterMaterial, job.adapter)) : null;
   if (ledger.troubles.length > 0) return null;
   return { adapterMaterial, fixings, registers, wheel, wheelMaterial, shared };
 }
@@ -130,7 +129,7 @@ export function designJoint(input: DesignInput): Designed<Joint> {
   const thickness = studyThickness(forThickness);
   const outside =
     job.adapter.outside === 'auto'
-      ? outsideFor(made.fixings, flanges, made.registers, web, made.wheel?.outsideNeeded ?? 0)
+      ? outsideFor(made.fixings, flanges, made.registers, { web, chamfer: job.adapter.chamfer }, made.wheel?.outsideNeeded ?? 0)
       : job.adapter.outside;
   const bore =
     job.adapter.bore === 'none' ? null : job.adapter.bore === 'auto' ? boreFor(made.fixings, flanges, made.registers, web) : job.adapter.bore;
@@ -178,7 +177,7 @@ export function designJoint(input: DesignInput): Designed<Joint> {
   const faults = outline ? toneWheelFaults(outline) : [];
   if (faults.length > 0) return { ok: false, troubles: faults.map((message) => ({ path: 'wheel', message })) };
   const wheel = outline && made.wheel ? buildWheel(outline, made.wheel, spec) : null;
-  const method = must(setupMethod(job.adapter.setup));
+  const method = setupRunout(job.adapter.setup);
   return designed({
     job,
     driving,
@@ -204,7 +203,7 @@ export function designJoint(input: DesignInput): Designed<Joint> {
     turnOver:
       job.adapter.runout !== undefined
         ? { tir: job.adapter.runout, from: 'given in the job' }
-        : { tir: method.tir, from: `usual for "${job.adapter.setup}" (common practice)` },
+        : { tir: method.tir, from: `usual for "${job.adapter.setup}" (${method.source})` },
     assumptions: [...input.assumptions, ...ledger.assumptions],
   });
 }

@@ -26,10 +26,12 @@ export function outsideFor(
   fixings: readonly Fixing[],
   flanges: AdapterFlanges,
   registers: AdapterSpec['registers'],
-  web: number,
+  room: { readonly web: number; readonly chamfer: number },
   wheelNeeds: number,
 ): number {
-  const holes = Math.max(...fixings.map((f) => 2 * (outermost(flanges[f.side]) + fixingRadius(f) + web)));
+  // The rim's chamfer takes its share of the wall where a hole opens.
+  const edge = room.web + room.chamfer;
+  const holes = Math.max(...fixings.map((f) => 2 * (outermost(flanges[f.side]) + fixingRadius(f) + edge)));
   const rims = Math.max(
     ...(['driving', 'driven'] as const).map((side) => {
       const register = registers[side];

@@ -9,9 +9,9 @@ import { type Designed, designed, trouble } from './trouble.ts';
 export const seatingRoom = 0.3;
 /** Usual fits of the adapter's own register: a recess H7, a spigot h6 (ISO 286). Common practice for a locating fit. */
 const usualFit = { female: 'H7', male: 'h6' } as const;
-/** Lead chamfer of a spigot, and undercut of its foot, mm. Common practice; both shrink on a low spigot. */
-const lead = 0.5;
-const undercut = { width: 0.8, depth: 0.3 };
+/** Lead chamfer of a spigot, and undercut of its foot, mm. Common practice; on a low spigot they take at most these shares of its height. */
+const lead = { size: 0.5, share: 0.2 };
+const undercut = { width: 0.8, depth: 0.3, share: 0.25 };
 /** A mouth chamfer clears the fillet at the foot of the mating spigot by this much, mm. Common practice. */
 const filletRoom = 0.2;
 
@@ -38,7 +38,9 @@ export function registerFor(flange: ResolvedFlange, job: JobInput): Designed<Reg
         : `The adapter has a spigot here, so its fit is a small-letter shaft zone such as h6, not "${zone}".`,
     );
   }
-  const diameter = own.diameter ?? mate.diameter.value;
+  // Without a known fit zone the mate's limits are the reading and its doubt; the register is made to go together even then.
+  const toGoTogether = gender === 'female' ? mate.limits.upper : mate.limits.lower;
+  const diameter = own.diameter ?? (mate.zone === null ? Math.round(toGoTogether * 1000) / 1000 : mate.diameter.value);
   const limits = toleranceLimits(diameter, zone);
   if (!limits.ok) return trouble(path, limits.why);
 
@@ -51,8 +53,8 @@ export function registerFor(flange: ResolvedFlange, job: JobInput): Designed<Reg
     at: flange.holes.circle !== null && diameter > flange.holes.circle ? ('rim' as const) : ('inner' as const),
   };
   if (gender === 'female') {
-    return designed({ ...common, gender, chamfer: Math.min(Math.max(lead, mate.corner + filletRoom), rounded * 0.8), undercut: null });
+    return designed({ ...common, gender, chamfer: Math.min(Math.max(lead.size, mate.corner + filletRoom), rounded * 0.8), undercut: null });
   }
-  const foot = common.at === 'rim' ? null : { width: Math.min(undercut.width, rounded * 0.35), depth: undercut.depth };
-  return designed({ ...common, gender, chamfer: Math.min(lead, rounded * 0.35), undercut: foot });
+  const foot = common.at === 'rim' ? null : { width: Math.min(undercut.width, rounded * undercut.share), depth: undercut.depth };
+  return designed({ ...common, gender, chamfer: Math.min(lead.size, rounded * lead.share), undercut: foot });
 }

@@ -48,7 +48,7 @@ export function placeWheel(
   flanges: AdapterFlanges,
   fixings: readonly Fixing[],
   adapterMaterial: Material,
-  web: number,
+  { web, chamfer }: Pick<JobInput['adapter'], 'web' | 'chamfer'>,
 ): Designed<WheelPlace> {
   const troubles: Trouble[] = [];
   const thread = findThread(wheel.screws.size);
@@ -62,7 +62,7 @@ export function placeWheel(
   const face = wheel.on === 'adapter' ? wheel.face : wheel.on;
   const flange = flanges[face];
   // The register must lie outside whatever this face carries: the flange and every pocket or hole that opens here.
-  const onFace = fixings.map((f) => 2 * (outermost(flanges[f.side]) + fixingRadius(f) + web));
+  const onFace = fixings.map((f) => 2 * (outermost(flanges[f.side]) + fixingRadius(f) + web + chamfer));
   const widest = Math.max(flange.outside.value + flangeRoom, ...onFace);
 
   let register: WheelPlace['register'];
@@ -96,7 +96,7 @@ export function placeWheel(
     count: wheel.screws.count,
     threadDepth: wheel.screws.depth === 'auto' ? null : wheel.screws.depth,
     first: wheel.screws.first === 'auto' ? null : wheel.screws.first,
-    outsideNeeded: circle + thread.value.d + 2 * web,
+    outsideNeeded: circle + thread.value.d + 2 * (web + chamfer),
   });
 }
 

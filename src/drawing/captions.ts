@@ -5,11 +5,12 @@
  * so that leaders stay short, do not cross each other and do not run over holes. The same input gives the same picture.
  */
 import type { Point, Shape } from '../model/drawing.ts';
-import { textWidth } from './text-size.ts';
 
 /** A label: its lines, the feature it names, and where its leader may end. */
 export interface Caption {
   readonly lines: readonly string[];
+  /** How many of the lines, from the first, are bold and full-sized; 1 when left out. */
+  readonly strong?: number;
   readonly anchors: readonly Point[];
   readonly feature?: string;
 }
@@ -50,7 +51,12 @@ function spread(wished: readonly number[], heights: readonly number[], yMin: num
       const b = blocks.at(-1) as Block;
       const a = blocks.at(-2);
       if (a === undefined || middle(a) - a.height / 2 >= middle(b) + b.height / 2) break;
-      blocks.splice(-2, 2, { sum: a.sum + b.sum, count: a.count + b.count, height: a.height + b.height, first: a.first });
+      blocks.splice(-2, 2, {
+        sum: a.sum + b.sum,
+        count: a.count + b.count,
+        height: a.height + b.height,
+        first: a.first,
+      });
     }
     below += height;
   });
@@ -86,11 +92,23 @@ interface Leader {
   readonly to: Point;
 }
 
-function leadersFor(captions: readonly Caption[], chosen: readonly number[], column: CaptionColumn): Leader[] {
-  const anchored = captions.map((caption, i) => ({ caption, from: caption.anchors[chosen[i] as number] as Point }));
+function leadersFor(
+  captions: readonly Caption[],
+  chosen: readonly number[],
+  column: CaptionColumn,
+): Leader[] {
+  const anchored = captions.map((caption, i) => ({
+    caption,
+    from: caption.anchors[chosen[i] as number] as Point,
+  }));
   anchored.sort((a, b) => b.from.y - a.from.y || a.from.x - b.from.x);
   const heights = anchored.map((a) => heightOf(a.caption, column.size));
-  const ys = spread(anchored.map((a) => a.from.y), heights, column.yMin, column.yMax);
+  const ys = spread(
+    anchored.map((a) => a.from.y),
+    heights,
+    column.yMin,
+    column.yMax,
+  );
   const elbow = column.side === 'right' ? column.x - 1.4 * column.size : column.x + 1.4 * column.size;
   return anchored.map((a, i) => ({ ...a, to: { x: elbow, y: ys[i] as number } }));
 }
@@ -99,13 +117,16 @@ function leadersFor(captions: readonly Caption[], chosen: readonly number[], col
 function cost(leaders: readonly Leader[], column: CaptionColumn): number {
   let sum = 0;
   leaders.forEach((leader, i) => {
-    sum += Math.hypot(leader.to.x - leader.from.x, leader.to.y - leader.from.y) + 1.5 * Math.abs(leader.to.y - leader.from.y);
+    sum +=
+      Math.hypot(leader.to.x - leader.from.x, leader.to.y - leader.from.y) +
+      1.5 * Math.abs(leader.to.y - leader.from.y);
     for (const { centre, r } of column.obstacles) {
       if (distance(centre, leader.from, leader.to) < 0.97 * r) sum += 25 * column.size;
     }
     for (const other of leaders.slice(i + 1)) {
       if (crosses(leader.from, leader.to, other.from, other.to)) sum += 200 * column.size;
-      if (Math.hypot(leader.from.x - other.from.x, leader.from.y - other.from.y) < 1.5 * column.size) sum += 40 * column.size;
+      if (Math.hypot(leader.from.x - other.from.x, leader.from.y - other.from.y) < 1.5 * column.size)
+        sum += 40 * column.size;
     }
   });
   return sum;
@@ -150,10 +171,10 @@ export function drawCaptions(captions: readonly Caption[], column: CaptionColumn
           kind: 'text',
           at: { x, y: first - i * linePitch * size },
           text,
-          size: i === 0 ? size : 0.86 * size,
+          size: i < (caption.strong ?? 1) ? size : 0.86 * size,
           align: side === 'right' ? 'start' : 'end',
           angle: 0,
-          bold: i === 0,
+          bold: i < (caption.strong ?? 1),
           ...named,
         }),
       ),
@@ -161,12 +182,25 @@ export function drawCaptions(captions: readonly Caption[], column: CaptionColumn
   });
 }
 
-/** Width that the widest label needs, mm. */
-export const captionWidth = (captions: readonly Caption[], size: number): number =>
-  Math.max(0, ...captions.flatMap((c) => c.lines.map((line, i) => textWidth(line, i === 0 ? size : 0.86 * size, i === 0))));
+/** A label broken between words so that its lines are short: about `most` characters each. */
+export function shortLines(text: string, most: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1);
+    if (last === undefined || last.length + 1 + word.length > most) lines.push(word);
+    else lines[lines.length - 1] = `${last} ${word}`;
+  }
+  return lines;
+}
 
 /** Points on a circle within `reach` degrees of the direction `towards`, nearest to it first. */
-export function anchorsOnCircle(centre: Point, r: number, towards: number, reach: number, step: number): Point[] {
+export function anchorsOnCircle(
+  centre: Point,
+  r: number,
+  towards: number,
+  reach: number,
+  step: number,
+): Point[] {
   const out: Point[] = [];
   for (let off = step / 2; off <= reach; off += step) {
     for (const sign of [1, -1]) {

@@ -17,7 +17,7 @@ export function arrowHead(tip: Point, direction: number, size: number): Shape {
   };
 }
 
-/** An upright dimension between two heights at `x`, with extension lines from `from` and its text beside it, turned. */
+/** An upright dimension between two heights at `x`, with extension lines from `from`; its text is turned and stands on the part's side. */
 export function uprightDimension(
   heights: { readonly low: number; readonly high: number },
   x: number,
@@ -43,11 +43,15 @@ export function uprightDimension(
       arrowHead(high, -90, size),
     );
   } else {
-    lines.push({ kind: 'line', pen: 'dimension', from: low, to: high }, arrowHead(low, -90, size), arrowHead(high, 90, size));
+    lines.push(
+      { kind: 'line', pen: 'dimension', from: low, to: high },
+      arrowHead(low, -90, size),
+      arrowHead(high, 90, size),
+    );
   }
   lines.push({
     kind: 'text',
-    at: { x: x - 0.6 * size, y: (low.y + high.y) / 2 },
+    at: { x: x > from ? x - 0.6 * size : x + 1.5 * size, y: (low.y + high.y) / 2 },
     text,
     size,
     align: 'middle',
@@ -75,8 +79,18 @@ export function angleArc(start: number, end: number, r: number, size: number): S
 /** A cross of centre lines through `centre`, reaching `reach` mm each way. */
 export function centreCross(centre: Point, reach: number): Shape[] {
   return [
-    { kind: 'line', pen: 'centre', from: { x: centre.x - reach, y: centre.y }, to: { x: centre.x + reach, y: centre.y } },
-    { kind: 'line', pen: 'centre', from: { x: centre.x, y: centre.y - reach }, to: { x: centre.x, y: centre.y + reach } },
+    {
+      kind: 'line',
+      pen: 'centre',
+      from: { x: centre.x - reach, y: centre.y },
+      to: { x: centre.x + reach, y: centre.y },
+    },
+    {
+      kind: 'line',
+      pen: 'centre',
+      from: { x: centre.x, y: centre.y - reach },
+      to: { x: centre.x, y: centre.y + reach },
+    },
   ];
 }
 
@@ -87,7 +101,17 @@ export function holeCentre(hole: Point, reach: number): Shape[] {
   const ux = (hole.x / d) * reach;
   const uy = (hole.y / d) * reach;
   return [
-    { kind: 'line', pen: 'thin', from: { x: hole.x - ux, y: hole.y - uy }, to: { x: hole.x + ux, y: hole.y + uy } },
-    { kind: 'line', pen: 'thin', from: { x: hole.x + uy, y: hole.y - ux }, to: { x: hole.x - uy, y: hole.y + ux } },
+    {
+      kind: 'line',
+      pen: 'thin',
+      from: { x: hole.x - ux, y: hole.y - uy },
+      to: { x: hole.x + ux, y: hole.y + uy },
+    },
+    {
+      kind: 'line',
+      pen: 'thin',
+      from: { x: hole.x + uy, y: hole.y - ux },
+      to: { x: hole.x - uy, y: hole.y + ux },
+    },
   ];
 }

@@ -40,13 +40,21 @@ interface Scene {
 
 const onAxis = (d: Drilling): boolean => Math.hypot(d.x, d.y) < 1e-6;
 
-const featureOf = (part: TurnedPart, id: string | undefined): Feature | undefined => part.features.find((f) => f.id === id);
+const featureOf = (part: TurnedPart, id: string | undefined): Feature | undefined =>
+  part.features.find((f) => f.id === id);
 
 function sceneOf(input: FaceViewInput): Scene {
   const turned = input.from === 'driving';
   const { outer, drillings } = turned ? partTurnedOver(input.adapter) : input.adapter;
   const rim = Math.max(...outer.map((p) => p.r));
-  return { input, outer, drillings, rim, size: Math.max(1, rim / 18), seen: (degrees) => (turned ? 180 - degrees : degrees) };
+  return {
+    input,
+    outer,
+    drillings,
+    rim,
+    size: Math.max(1, rim / 18),
+    seen: (degrees) => (turned ? 180 - degrees : degrees),
+  };
 }
 
 const polar = (r: number, degrees: number): Point => ({
@@ -54,7 +62,8 @@ const polar = (r: number, degrees: number): Point => ({
   y: r * Math.sin((degrees * Math.PI) / 180),
 });
 
-const named = (feature: string | undefined): { feature?: string } => (feature === undefined ? {} : { feature });
+const named = (feature: string | undefined): { feature?: string } =>
+  feature === undefined ? {} : { feature };
 
 function outsideShapes({ input, outer, seen }: Scene): Shape[] {
   const { flats, features } = input.adapter;
@@ -63,9 +72,18 @@ function outsideShapes({ input, outer, seen }: Scene): Shape[] {
   const body = features.find((f) => f.purpose === 'body')?.id;
   return outerEdges(outer, keep).map((edge): Shape => {
     const pen = edge.seen ? (edge.fine ? 'thin' : 'outline') : 'hidden';
-    const flat = flats && edge.r > flats.across / 2 ? flatOutline(edge.r, flats.across, seen(flats.angle)) : null;
-    if (flat) return { kind: 'path', pen, fill: 'none', closed: true, loops: [flat], ...named(edge.of ?? body) };
-    return { kind: 'circle', pen, fill: 'none', centre: { x: 0, y: 0 }, r: edge.r, ...named(edge.of ?? body) };
+    const flat =
+      flats && edge.r > flats.across / 2 ? flatOutline(edge.r, flats.across, seen(flats.angle)) : null;
+    if (flat)
+      return { kind: 'path', pen, fill: 'none', closed: true, loops: [flat], ...named(edge.of ?? body) };
+    return {
+      kind: 'circle',
+      pen,
+      fill: 'none',
+      centre: { x: 0, y: 0 },
+      r: edge.r,
+      ...named(edge.of ?? body),
+    };
   });
 }
 
@@ -73,7 +91,10 @@ function drillingShapes(scene: Scene, drilling: Drilling): Shape[] {
   const axis = onAxis(drilling);
   const others = scene.drillings.filter((d) => onAxis(d) && d !== drilling);
   const surface = upperSurface(scene.outer, others, axis ? 0 : Math.hypot(drilling.x, drilling.y));
-  const edges = drillingEdges(drilling, axis ? Math.min(surface, drilling.profile.at(-1)?.z ?? surface) : surface);
+  const edges = drillingEdges(
+    drilling,
+    axis ? Math.min(surface, drilling.profile.at(-1)?.z ?? surface) : surface,
+  );
   const centre = { x: drilling.x, y: drilling.y };
   const feature = featureOf(scene.input.adapter, drilling.feature);
   const major = feature?.thread === undefined ? null : majorOfThread(feature.thread);
@@ -113,7 +134,17 @@ function centreLines(scene: Scene): Shape[] {
     const ticks = holes.flatMap((h) => holeCentre(h, widest(h) + 0.25 * scene.size));
     return circle === null
       ? ticks
-      : [{ kind: 'circle', pen: 'centre', fill: 'none', centre: { x: 0, y: 0 }, r: circle / 2, feature: feature.id }, ...ticks];
+      : [
+          {
+            kind: 'circle',
+            pen: 'centre',
+            fill: 'none',
+            centre: { x: 0, y: 0 },
+            r: circle / 2,
+            feature: feature.id,
+          },
+          ...ticks,
+        ];
   });
   return [...centreCross({ x: 0, y: 0 }, scene.rim + 1.2 * scene.size), ...circles];
 }
@@ -126,7 +157,13 @@ function zeroShapes({ input, rim, size, seen }: Scene): Shape[] {
   const tail = polar(rim + 3.1 * size, zero);
   const text = polar(rim + 3.7 * size, zero);
   return [
-    { kind: 'line', pen: 'mark', from: polar(rim - 1.1 * size, zero), to: polar(rim, zero), feature: 'index-mark' },
+    {
+      kind: 'line',
+      pen: 'mark',
+      from: polar(rim - 1.1 * size, zero),
+      to: polar(rim, zero),
+      feature: 'index-mark',
+    },
     { kind: 'line', pen: 'dimension', from: tail, to: tip },
     arrowHead(tip, zero + 180, size),
     {
@@ -153,7 +190,17 @@ function clockingShapes({ input, rim, size, seen }: Scene): Shape[] {
   const beside: Shape[] =
     middle.x >= 0
       ? []
-      : [{ kind: 'text', at: { x: middle.x, y: middle.y - size / 2 }, text: angleText(turn), size, align: 'end', angle: 0, bold: true }];
+      : [
+          {
+            kind: 'text',
+            at: { x: middle.x, y: middle.y - size / 2 },
+            text: angleText(turn),
+            size,
+            align: 'end',
+            angle: 0,
+            bold: true,
+          },
+        ];
   return [
     ...beside,
     { kind: 'line', pen: 'centre', from: { x: 0, y: 0 }, to: polar(r + size, start) },
@@ -181,12 +228,19 @@ function captionsFor(scene: Scene): Caption[] {
         const along = polar(k * half, near + 90);
         return { x: foot.x + along.x, y: foot.y + along.y };
       });
-      out.push({ lines: [`${lengthText(adapter.flats.across, units)} across flats`], anchors, feature: feature.id });
+      out.push({
+        lines: [`${lengthText(adapter.flats.across, units)} across flats`],
+        anchors,
+        feature: feature.id,
+      });
     }
     if (diameter === undefined) continue;
     if (feature.purpose === 'body') {
       out.push(circleCaption(feature, [`${diameterText(diameter, units)} outside`], diameter / 2));
-    } else if (['spigot', 'recess', 'wheel seat'].includes(feature.purpose) && (feature.side === from || feature.side === 'wheel')) {
+    } else if (
+      ['spigot', 'recess', 'wheel seat'].includes(feature.purpose) &&
+      (feature.side === from || feature.side === 'wheel')
+    ) {
       const zone = limits ? ` ${limits.zone}` : '';
       const lines = [`${diameterText(diameter, units)}${zone.length <= 8 ? zone : ''}`, feature.label];
       if (limits) lines.push(limitsText(limits.lower, limits.upper));
@@ -197,12 +251,19 @@ function captionsFor(scene: Scene): Caption[] {
   }
   for (const { feature, holes } of holeGroups(scene)) {
     const edges = holes.flatMap((h) => {
-      const open = drillingEdges(h, upperSurface(scene.outer, scene.drillings.filter(onAxis), Math.hypot(h.x, h.y)));
+      const open = drillingEdges(
+        h,
+        upperSurface(scene.outer, scene.drillings.filter(onAxis), Math.hypot(h.x, h.y)),
+      );
       const r = open[0]?.r ?? widest(h);
       return [0, 25, -25, 50, -50].map((a) => ({ x: h.x + polar(r, a).x, y: h.y + polar(r, a).y }));
     });
     const right = edges.filter((p) => p.x > -0.2 * rim);
-    out.push({ lines: holeGroupLines(feature, holes, units), anchors: right.length > 0 ? right : edges, feature: feature.id });
+    out.push({
+      lines: holeGroupLines(feature, holes, units),
+      anchors: right.length > 0 ? right : edges,
+      feature: feature.id,
+    });
   }
   const turn = ((input.clocking % 360) + 360) % 360;
   if (turn >= 0.05 && turn <= 359.95 && Math.cos((scene.seen(turn / 2) * Math.PI) / 180) >= 0) {
@@ -229,7 +290,9 @@ export function faceView(input: FaceViewInput): Drawing {
     Number('pen' in a && a.pen !== 'hidden') - Number('pen' in b && b.pen !== 'hidden');
   const edges = [...outsideShapes(scene), ...drilled].sort(solidLast);
   const mate: Shape[] =
-    input.mate === null ? [] : [{ kind: 'circle', pen: 'centre', fill: 'none', centre: { x: 0, y: 0 }, r: input.mate / 2 }];
+    input.mate === null
+      ? []
+      : [{ kind: 'circle', pen: 'centre', fill: 'none', centre: { x: 0, y: 0 }, r: input.mate / 2 }];
   const reach = Math.max(rim, (input.mate ?? 0) / 2);
   const zero = scene.seen(0);
   const zeroAt = polar(rim + 3 * size, zero);
@@ -246,7 +309,15 @@ export function faceView(input: FaceViewInput): Drawing {
   });
   const side = `seen from the ${input.from} side`;
   const caption: Shape[] = [
-    { kind: 'text', at: { x: 0, y: -reach - 4.2 * size }, text: side, size: 1.1 * size, align: 'middle', angle: 0, bold: true },
+    {
+      kind: 'text',
+      at: { x: 0, y: -reach - 4.2 * size },
+      text: side,
+      size: 1.1 * size,
+      align: 'middle',
+      angle: 0,
+      bold: true,
+    },
   ];
   return frame(
     {
@@ -254,7 +325,15 @@ export function faceView(input: FaceViewInput): Drawing {
       title: `${input.adapter.name}, ${side}`,
       description: describe(input),
     },
-    [...mate, ...centreLines(scene), ...edges, ...clockingShapes(scene), ...zeroShapes(scene), ...labels, ...caption],
+    [
+      ...mate,
+      ...centreLines(scene),
+      ...edges,
+      ...clockingShapes(scene),
+      ...zeroShapes(scene),
+      ...labels,
+      ...caption,
+    ],
     size,
   );
 }

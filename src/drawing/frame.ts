@@ -58,7 +58,12 @@ export function frame(
   });
   return {
     ...about,
-    box: { xMin: box.xMin - margin, yMin: box.yMin - margin, xMax: box.xMax + margin, yMax: box.yMax + margin },
+    box: {
+      xMin: box.xMin - margin,
+      yMin: box.yMin - margin,
+      xMax: box.xMax + margin,
+      yMax: box.yMax + margin,
+    },
     shapes,
   };
 }

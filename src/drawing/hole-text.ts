@@ -22,13 +22,20 @@ export function boltCircle(holes: readonly { readonly x: number; readonly y: num
 }
 
 /** Pocket at one end of a through hole: its diameter and how deep it is, and whether it is a cone. */
-function pocket(profile: Profile): { diameter: number; depth: number; cone: boolean; end: 'low' | 'high' } | null {
+function pocket(
+  profile: Profile,
+): { diameter: number; depth: number; cone: boolean; end: 'low' | 'high' } | null {
   const stretches = slopes(profile);
   const first = stretches[0];
   const last = stretches.at(-1);
   if (first === undefined || last === undefined || stretches.length < 2) return null;
   if (first.r0 > last.r1 + 1e-6)
-    return { diameter: 2 * first.r0, depth: first.z1 - first.z0, cone: first.r0 - first.r1 > 1e-6, end: 'low' };
+    return {
+      diameter: 2 * first.r0,
+      depth: first.z1 - first.z0,
+      cone: first.r0 - first.r1 > 1e-6,
+      end: 'low',
+    };
   if (last.r1 > first.r0 + 1e-6)
     return { diameter: 2 * last.r1, depth: last.z1 - last.z0, cone: last.r1 - last.r0 > 1e-6, end: 'high' };
   return null;
@@ -50,7 +57,12 @@ export function holeGroupLines(feature: Feature, holes: readonly Drilling[], uni
   const first = holes[0];
   if (first === undefined) return [feature.label];
   const circle = boltCircle(holes);
-  const narrowest = Math.min(...slopes(first.profile).flatMap((s) => [s.r0, s.r1]).filter((r) => r > 1e-6)) * 2;
+  const narrowest =
+    Math.min(
+      ...slopes(first.profile)
+        .flatMap((s) => [s.r0, s.r1])
+        .filter((r) => r > 1e-6),
+    ) * 2;
   const size = feature.thread ?? diameterText(narrowest, units, 1);
   const on = circle === null ? '' : ` on ${diameterText(circle, units)}`;
   const lines = [`${holes.length} x ${size}${on}`];
@@ -59,7 +71,10 @@ export function holeGroupLines(feature: Feature, holes: readonly Drilling[], uni
   if (feature.thread !== undefined) {
     lines.push(depth === null ? 'tapped right through' : `tapped, drill ${lengthText(depth, units, 1)} deep`);
   } else if (head?.cone) lines.push(`countersunk ${diameterText(head.diameter, units, 1)}`);
-  else if (head) lines.push(`counterbore ${diameterText(head.diameter, units, 1)} x ${lengthText(head.depth, units, 1)} deep`);
+  else if (head)
+    lines.push(
+      `counterbore ${diameterText(head.diameter, units, 1)} x ${lengthText(head.depth, units, 1)} deep`,
+    );
   lines.push(feature.label);
   return lines;
 }

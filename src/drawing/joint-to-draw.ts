@@ -25,6 +25,7 @@ export interface FlangeToDraw {
   readonly holes: readonly {
     readonly x: number;
     readonly y: number;
+    /** Of clear holes. */
     readonly diameter: number;
     /** Tapped holes carry their thread's major diameter here; null for clear holes. */
     readonly major: number | null;

@@ -20,14 +20,18 @@ function withoutDoubles(edges: readonly RoundEdge[]): RoundEdge[] {
  * Edges of the outside. From above, an edge shows when nothing higher reaches further out. Of what lies below only cylinders
  * of features are kept (registers, seats): chamfers and grooves behind the face would only blur the picture.
  */
-export function outerEdges(outer: Profile, keepHidden: (feature: string | undefined) => boolean): RoundEdge[] {
+export function outerEdges(
+  outer: Profile,
+  keepHidden: (feature: string | undefined) => boolean,
+): RoundEdge[] {
   const seen: RoundEdge[] = [];
   const hidden: RoundEdge[] = [];
   let widest = 0;
   for (const s of slopes(outer).toReversed()) {
     const chamfer = Math.abs(s.r1 - s.r0) > least;
     if (s.r1 > widest + least) seen.push({ r: s.r1, seen: true, fine: chamfer, of: s.of });
-    else if (!chamfer && s.r1 < widest - least && keepHidden(s.of)) hidden.push({ r: s.r1, seen: false, fine: false, of: s.of });
+    else if (!chamfer && s.r1 < widest - least && keepHidden(s.of))
+      hidden.push({ r: s.r1, seen: false, fine: false, of: s.of });
     widest = Math.max(widest, s.r1);
     if (s.r0 > widest + least) seen.push({ r: s.r0, seen: true, fine: false, of: s.of });
     widest = Math.max(widest, s.r0);
@@ -48,8 +52,10 @@ export function drillingEdges(drilling: Drilling, surface: number): RoundEdge[] 
     const slope = Math.abs(s.r1 - s.r0) > least;
     for (const [k, r] of [s.r1, s.r0].entries()) {
       if (r < least) continue;
-      if (r < narrowest - least) seen.push({ r, seen: true, fine: slope && k === 0 && s.z1 - s.z0 < 0.15 * r, of: s.of });
-      else if (!slope && k === 0 && r > narrowest + least) hidden.push({ r, seen: false, fine: false, of: s.of });
+      if (r < narrowest - least)
+        seen.push({ r, seen: true, fine: slope && k === 0 && s.z1 - s.z0 < 0.15 * r, of: s.of });
+      else if (!slope && k === 0 && r > narrowest + least)
+        hidden.push({ r, seen: false, fine: false, of: s.of });
       narrowest = Math.min(narrowest, r);
     }
   }

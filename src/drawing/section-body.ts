@@ -3,7 +3,15 @@ import type { Fill, Pen, Shape } from '../model/drawing.ts';
 import type { Flats, Profile } from '../model/part.ts';
 import type { Contour } from '../model/sheet.ts';
 import { stretchesOf } from '../geometry/contour.ts';
-import { type Band, cutSlabs, drillingBands, mirrored, openStretches, outlines, outsideBands } from './section-region.ts';
+import {
+  type Band,
+  cutSlabs,
+  drillingBands,
+  mirrored,
+  openStretches,
+  outlines,
+  outsideBands,
+} from './section-region.ts';
 import { slopes } from './turned-profile.ts';
 
 /** A body that is turned and drilled, as far as a cut needs it. */
@@ -29,7 +37,10 @@ function reachOfFlats(flats: Flats | undefined, angle: number): number {
 }
 
 /** A broken edge in place of the straight one at that height: the long-break line of ISO 128, a zigzag every 40 mm or so. */
-function broken(loop: readonly { x: number; y: number }[], at: BrokenAt): { x: number; y: number; bulge: number }[] {
+function broken(
+  loop: readonly { x: number; y: number }[],
+  at: BrokenAt,
+): { x: number; y: number; bulge: number }[] {
   return loop.flatMap((p, i) => {
     const q = loop[(i + 1) % loop.length] ?? p;
     const corner = { x: p.x, y: p.y, bulge: 0 };
@@ -38,7 +49,12 @@ function broken(loop: readonly { x: number; y: number }[], at: BrokenAt): { x: n
     const count = Math.max(1, Math.round(length / 40));
     const step = (q.x - p.x) / count;
     const wide = Math.sign(step) * Math.min(1.2, 0.15 * Math.abs(step));
-    const zigzag = [[-1, 0], [-0.4, 2], [0.4, -2], [1, 0]] as const;
+    const zigzag = [
+      [-1, 0],
+      [-0.4, 2],
+      [0.4, -2],
+      [1, 0],
+    ] as const;
     return [
       corner,
       ...Array.from({ length: count }, (_, k) =>
@@ -57,7 +73,14 @@ export function roundSection(
   const onAxis = (d: { x: number; y: number }): boolean => Math.hypot(d.x, d.y) < 1e-6;
   const sides = (d: RoundBody['drillings'][number]): Band[][] =>
     onAxis(d)
-      ? [slopes(d.profile).map((s) => ({ z0: s.z0, z1: s.z1, left: [-s.r0, -s.r1] as const, right: [s.r0, s.r1] as const }))]
+      ? [
+          slopes(d.profile).map((s) => ({
+            z0: s.z0,
+            z1: s.z1,
+            left: [-s.r0, -s.r1] as const,
+            right: [s.r0, s.r1] as const,
+          })),
+        ]
       : [drillingBands(d, cut.right), mirrored(drillingBands(d, cut.left))];
   const voids = body.drillings.flatMap(sides);
   const limit = { left: reachOfFlats(body.flats, cut.left), right: reachOfFlats(body.flats, cut.right) };
@@ -77,7 +100,10 @@ export function roundSection(
     }),
   );
   const loops = outlines(slabs).map((loop) => broken(loop, style.brokenAt));
-  return [...behind, { kind: 'path', pen: style.pen, fill: style.fill, closed: true, loops, feature: style.feature }];
+  return [
+    ...behind,
+    { kind: 'path', pen: style.pen, fill: style.fill, closed: true, loops, feature: style.feature },
+  ];
 }
 
 /** Where a ray from the origin at `angle` degrees passes through closed contours: distances from the axis, in pairs. */

@@ -7,8 +7,15 @@ import { turnedOver } from './turned-profile.ts';
 /** Depth at which a register of unknown depth is drawn. */
 const unknownDepth = 2.5;
 
+/** Core of a tapped hole as a share of its major diameter, close enough for a picture. */
+const coreShare = 0.85;
+
 /** How thick a flange of unknown thickness is drawn. */
-const shownThickness = (flange: FlangeToDraw): number => flange.thickness ?? Math.max(8, 0.1 * flange.outside);
+const shownThickness = (flange: FlangeToDraw): number =>
+  flange.thickness ?? Math.max(8, 0.1 * flange.outside);
+
+const holeRadius = (h: FlangeToDraw['holes'][number]): number =>
+  (h.major === null ? h.diameter : h.major * coreShare) / 2;
 
 /** The flange with its face at height 0, growing upwards; what stands out of its face has negative heights. */
 function upright(flange: FlangeToDraw): RoundBody {
@@ -17,16 +24,33 @@ function upright(flange: FlangeToDraw): RoundBody {
   const depth = register?.depth ?? unknownDepth;
   const rim = outside / 2;
   const r = register ? register.diameter / 2 : 0;
-  const stands = register !== null && (register.gender === 'male' ? register.at === 'inner' : register.at === 'rim');
+  const stands =
+    register !== null && (register.gender === 'male' ? register.at === 'inner' : register.at === 'rim');
   const low = stands ? -depth : 0;
   const outer: ProfilePoint[] = [];
   if (register?.gender === 'male' && register.at === 'inner') outer.push({ z: -depth, r }, { z: 0, r });
-  if (register?.gender === 'male' && register.at === 'rim' && r < rim) outer.push({ z: 0, r }, { z: depth, r }, { z: depth, r: rim });
+  if (register?.gender === 'male' && register.at === 'rim' && r < rim)
+    outer.push({ z: 0, r }, { z: depth, r }, { z: depth, r: rim });
   else outer.push({ z: register?.gender === 'female' && register.at === 'rim' ? -depth : 0, r: rim });
   outer.push({ z: thickness, r: rim });
   const onAxis: Profile[] = [];
-  if (register?.gender === 'female') onAxis.push(register.at === 'rim' ? [{ z: -depth, r }, { z: 0, r }] : [{ z: 0, r }, { z: depth, r }]);
-  if (bore !== null && bore > 0) onAxis.push([{ z: low, r: bore / 2 }, { z: thickness, r: bore / 2 }]);
+  if (register?.gender === 'female')
+    onAxis.push(
+      register.at === 'rim'
+        ? [
+            { z: -depth, r },
+            { z: 0, r },
+          ]
+        : [
+            { z: 0, r },
+            { z: depth, r },
+          ],
+    );
+  if (bore !== null && bore > 0)
+    onAxis.push([
+      { z: low, r: bore / 2 },
+      { z: thickness, r: bore / 2 },
+    ]);
   return {
     outer,
     drillings: [
@@ -35,8 +59,8 @@ function upright(flange: FlangeToDraw): RoundBody {
         x: h.x,
         y: h.y,
         profile: [
-          { z: 0, r: h.diameter / 2 },
-          { z: Math.min(h.depth ?? thickness, thickness), r: h.diameter / 2 },
+          { z: 0, r: holeRadius(h) },
+          { z: Math.min(h.depth ?? thickness, thickness), r: holeRadius(h) },
         ],
       })),
     ],
@@ -52,10 +76,14 @@ export function flangeInJoint(
   thickness: number,
 ): { body: RoundBody; far: number; brokenAt: number | null } {
   const body = upright(flange);
-  const place = (profile: Profile): Profile => (side === 'driving' ? turnedOver(profile) : raised(profile, thickness));
+  const place = (profile: Profile): Profile =>
+    side === 'driving' ? turnedOver(profile) : raised(profile, thickness);
   const far = side === 'driving' ? -shownThickness(flange) : thickness + shownThickness(flange);
   return {
-    body: { outer: place(body.outer), drillings: body.drillings.map((d) => ({ ...d, profile: place(d.profile) })) },
+    body: {
+      outer: place(body.outer),
+      drillings: body.drillings.map((d) => ({ ...d, profile: place(d.profile) })),
+    },
     far,
     brokenAt: flange.thickness === null ? far : null,
   };

@@ -36,7 +36,8 @@ interface Slab {
 
 const least = 1e-7;
 
-const lineAt = (line: Line, z: number): number => line.x[0] + ((line.x[1] - line.x[0]) * (z - line.z0)) / (line.z1 - line.z0);
+const lineAt = (line: Line, z: number): number =>
+  line.x[0] + ((line.x[1] - line.x[0]) * (z - line.z0)) / (line.z1 - line.z0);
 
 const leftOf = (b: Band): Line => ({ z0: b.z0, z1: b.z1, x: b.left });
 const rightOf = (b: Band): Line => ({ z0: b.z0, z1: b.z1, x: b.right });
@@ -70,7 +71,10 @@ export function outsideBands(outer: Profile, limit: { left: number; right: numbe
  * Bands of one drilling where the half-plane at `angle` degrees cuts it, x positive outwards. A hole whose axis lies beside the
  * plane shows its chord; a cone beside the plane shows a hyperbola, drawn in twelve steps.
  */
-export function drillingBands(hole: { readonly x: number; readonly y: number; readonly profile: Profile }, angle: number): Band[] {
+export function drillingBands(
+  hole: { readonly x: number; readonly y: number; readonly profile: Profile },
+  angle: number,
+): Band[] {
   const a = (angle * Math.PI) / 180;
   const along = hole.x * Math.cos(a) + hole.y * Math.sin(a);
   const beside = Math.abs(-hole.x * Math.sin(a) + hole.y * Math.cos(a));
@@ -79,7 +83,10 @@ export function drillingBands(hole: { readonly x: number; readonly y: number; re
     return Array.from({ length: steps }, (_, i): Band => {
       const at = (k: number): { z: number; half: number } => {
         const r = s.r0 + ((s.r1 - s.r0) * k) / steps;
-        return { z: s.z0 + ((s.z1 - s.z0) * k) / steps, half: Math.sqrt(Math.max(0, r * r - beside * beside)) };
+        return {
+          z: s.z0 + ((s.z1 - s.z0) * k) / steps,
+          half: Math.sqrt(Math.max(0, r * r - beside * beside)),
+        };
       };
       const from = at(i);
       const to = at(i + 1);
@@ -148,7 +155,11 @@ export function cutSlabs(solid: readonly Band[], voids: readonly Band[]): Slab[]
 type Edge = readonly [Point, Point];
 
 /** Where one set of intervals has material and the other has not, along a common height. */
-function differences(below: readonly [number, number][], above: readonly [number, number][], z: number): Edge[] {
+function differences(
+  below: readonly [number, number][],
+  above: readonly [number, number][],
+  z: number,
+): Edge[] {
   const xs = [...below, ...above].flat().sort((a, b) => a - b);
   const has = (set: readonly [number, number][], x: number): boolean => set.some(([a, b]) => x > a && x < b);
   return xs.slice(1).flatMap((b, i): Edge[] => {
@@ -158,7 +169,17 @@ function differences(below: readonly [number, number][], above: readonly [number
     const over = has(above, (a + b) / 2);
     if (under === over) return [];
     // Material lies to the left of every edge: it runs towards +x where the material is above it.
-    return [over ? [{ x: a, y: z }, { x: b, y: z }] : [{ x: b, y: z }, { x: a, y: z }]];
+    return [
+      over
+        ? [
+            { x: a, y: z },
+            { x: b, y: z },
+          ]
+        : [
+            { x: b, y: z },
+            { x: a, y: z },
+          ],
+    ];
   });
 }
 
@@ -170,7 +191,16 @@ function boundary(slabs: readonly Slab[]): Edge[] {
     for (const s of slab.spans) {
       const low = [lineAt(s.left, slab.z0), lineAt(s.right, slab.z0)] as const;
       const high = [lineAt(s.left, slab.z1), lineAt(s.right, slab.z1)] as const;
-      edges.push([{ x: high[0], y: slab.z1 }, { x: low[0], y: slab.z0 }], [{ x: low[1], y: slab.z0 }, { x: high[1], y: slab.z1 }]);
+      edges.push(
+        [
+          { x: high[0], y: slab.z1 },
+          { x: low[0], y: slab.z0 },
+        ],
+        [
+          { x: low[1], y: slab.z0 },
+          { x: high[1], y: slab.z1 },
+        ],
+      );
     }
     edges.push(...differences(at(slabs[i - 1], slab.z0), at(slab, slab.z0), slab.z0));
     if (i === slabs.length - 1) edges.push(...differences(at(slab, slab.z1), [], slab.z1));
@@ -216,7 +246,9 @@ export function outlines(slabs: readonly Slab[]): Point[][] {
 
 /** The stretches of a level line from x0 to x1 that lie in air just below and just above it. */
 export function openStretches(slabs: readonly Slab[], z: number, x0: number, x1: number): [number, number][] {
-  const near = slabs.filter((s) => Math.abs(s.z0 - z) < 1e-6 || Math.abs(s.z1 - z) < 1e-6 || (s.z0 < z && s.z1 > z));
+  const near = slabs.filter(
+    (s) => Math.abs(s.z0 - z) < 1e-6 || Math.abs(s.z1 - z) < 1e-6 || (s.z0 < z && s.z1 > z),
+  );
   const solid = near
     .flatMap((s) => s.spans.map((p): [number, number] => [lineAt(p.left, z), lineAt(p.right, z)]))
     .sort((a, b) => a[0] - b[0]);

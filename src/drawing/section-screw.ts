@@ -68,9 +68,21 @@ export function screwSection(screws: ScrewsToDraw, x: number): Shape[] {
       id,
     ),
     ...[-core, core].map(
-      (dx): Shape => ({ kind: 'line', pen: 'thin', from: { x: x + dx, y: at(threadFrom) }, to: { x: x + dx, y: at(end) }, feature: id }),
+      (dx): Shape => ({
+        kind: 'line',
+        pen: 'thin',
+        from: { x: x + dx, y: at(threadFrom) },
+        to: { x: x + dx, y: at(end) },
+        feature: id,
+      }),
     ),
-    { kind: 'line', pen: 'thin', from: { x: x - half, y: at(threadFrom) }, to: { x: x + half, y: at(threadFrom) }, feature: id },
+    {
+      kind: 'line',
+      pen: 'thin',
+      from: { x: x - half, y: at(threadFrom) },
+      to: { x: x + half, y: at(threadFrom) },
+      feature: id,
+    },
     body(headCorners(screws, x), id),
   ];
   if (head.kind === 'socket' || head.kind === 'button') {
@@ -83,19 +95,41 @@ export function screwSection(screws: ScrewsToDraw, x: number): Shape[] {
       pen: 'hidden',
       fill: 'none',
       closed: false,
-      loops: [[[x - key, top] as const, [x - key, floor] as const, [x + key, floor] as const, [x + key, top] as const].map(([px, py]) => ({ x: px, y: py, bulge: 0 }))],
+      loops: [
+        [
+          [x - key, top] as const,
+          [x - key, floor] as const,
+          [x + key, floor] as const,
+          [x + key, top] as const,
+        ].map(([px, py]) => ({ x: px, y: py, bulge: 0 })),
+      ],
       feature: id,
     });
   }
   if (washer) {
     const w = washer.outside / 2;
-    const corners = (z: number): Corner[] => [[x - w, z], [x + w, z], [x + w, z + points * washer.thickness], [x - w, z + points * washer.thickness]];
+    const corners = (z: number): Corner[] => [
+      [x - w, z],
+      [x + w, z],
+      [x + w, z + points * washer.thickness],
+      [x - w, z + points * washer.thickness],
+    ];
     shapes.push(body(corners(headZ), id));
     if (nut) shapes.push(body(corners(at(grip) - points * washer.thickness), id));
   }
   if (nut) {
     const w = nut.acrossFlats / 2;
-    shapes.push(body([[x - w, at(grip)], [x + w, at(grip)], [x + w, at(grip + nut.height)], [x - w, at(grip + nut.height)]], id));
+    shapes.push(
+      body(
+        [
+          [x - w, at(grip)],
+          [x + w, at(grip)],
+          [x + w, at(grip + nut.height)],
+          [x - w, at(grip + nut.height)],
+        ],
+        id,
+      ),
+    );
   }
   const over = 0.35 * major;
   shapes.push({

@@ -4,7 +4,7 @@
  */
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
 import type { Contour } from '../model/sheet.ts';
-import { type Caption, drawCaptions } from './captions.ts';
+import { type Caption, drawCaptions, shortLines } from './captions.ts';
 import { uprightDimension } from './dimension.ts';
 import { frame } from './frame.ts';
 import type { FlangeToDraw, JointToDraw, ScrewsToDraw } from './joint-to-draw.ts';
@@ -12,6 +12,9 @@ import { angleText, diameterText, lengthText } from './length-text.ts';
 import { type CutAngles, rayIntervals, roundSection } from './section-body.ts';
 import { flangeInJoint } from './section-flange.ts';
 import { screwSection } from './section-screw.ts';
+
+/** Characters in a line of a label beside the section. */
+const labelWidth = 22;
 
 const turnOf = (p: Point): number => ((Math.atan2(p.y, p.x) * 180) / Math.PI + 360) % 360;
 
@@ -36,7 +39,10 @@ function cutAngles(joint: JointToDraw): CutAngles & { found: { right: boolean; l
 /** Distance of a point from a half-plane's plane, and along it. */
 function onPlane(p: Point, angle: number): { along: number; beside: number } {
   const a = (angle * Math.PI) / 180;
-  return { along: p.x * Math.cos(a) + p.y * Math.sin(a), beside: Math.abs(-p.x * Math.sin(a) + p.y * Math.cos(a)) };
+  return {
+    along: p.x * Math.cos(a) + p.y * Math.sin(a),
+    beside: Math.abs(-p.x * Math.sin(a) + p.y * Math.cos(a)),
+  };
 }
 
 interface ShownScrew {
@@ -109,7 +115,9 @@ const clearanceText = (c: { least: number; most: number }): string =>
 
 /** The size and fit of a register, led straight up or down out of the part so that no leader runs over a screw. */
 function registerNote(joint: JointToDraw, side: 'driving' | 'driven', beyond: number, size: number): Shape[] {
-  const feature = joint.adapter.features.find((f) => f.side === side && (f.purpose === 'spigot' || f.purpose === 'recess'));
+  const feature = joint.adapter.features.find(
+    (f) => f.side === side && (f.purpose === 'spigot' || f.purpose === 'recess'),
+  );
   if (feature?.diameter === undefined) return [];
   const out = side === 'driving' ? -1 : 1;
   const face = side === 'driving' ? 0 : joint.thickness;
@@ -119,7 +127,10 @@ function registerNote(joint: JointToDraw, side: 'driving' | 'driven', beyond: nu
   const to = { x, y: beyond };
   const zone = feature.limits && feature.limits.zone.length <= 8 ? ` ${feature.limits.zone}` : '';
   const clearance = joint.clearances[side];
-  const lines = [`${diameterText(feature.diameter, joint.units)}${zone}, ${feature.label}`, ...(clearance ? [clearanceText(clearance)] : [])];
+  const lines = [
+    `${diameterText(feature.diameter, joint.units)}${zone}, ${feature.label}`,
+    ...(clearance ? [clearanceText(clearance)] : []),
+  ];
   const lowest = side === 'driving' ? beyond - 0.9 * size - (lines.length - 1) * 1.6 * size : beyond;
   return [
     { kind: 'line', pen: 'dimension', from, to, feature: feature.id },
@@ -141,16 +152,29 @@ function registerNote(joint: JointToDraw, side: 'driving' | 'driven', beyond: nu
 
 function screwCaption({ screws, x }: ShownScrew): Caption {
   const { thread, length, count, head, headZ, points, nut } = screws;
-  const size = length === null ? `${count} x ${thread}` : `${count} x ${thread} x ${lengthText(length, 'mm', 0)}`;
-  const lines = [size, screws.label, ...(length === null ? ['no standard length fits'] : []), ...(nut ? ['with nut'] : [])];
+  const size =
+    length === null ? `${count} x ${thread}` : `${count} x ${thread} x ${lengthText(length, 'mm', 0)}`;
+  const lines = [
+    size,
+    ...shortLines(screws.label, labelWidth),
+    ...(length === null ? ['no standard length fits'] : []),
+    ...(nut ? ['with nut'] : []),
+  ];
   const below = head.kind === 'flat' ? 0.3 : -0.5 * head.height;
-  return { lines, anchors: [{ x: x + (Math.sign(x) * head.diameter) / 2, y: headZ + points * below }], feature: screws.id };
+  return {
+    lines,
+    anchors: [{ x: x + (Math.sign(x) * head.diameter) / 2, y: headZ + points * below }],
+    feature: screws.id,
+  };
 }
 
 function flangeCaption(flange: FlangeToDraw, joint: JointToDraw, at: Point[]): Caption {
   const { thickness } = flange;
   return {
-    lines: [flange.name, thickness === null ? 'thickness not known' : `${lengthText(thickness, joint.units)} thick`],
+    lines: [
+      ...shortLines(flange.name, labelWidth),
+      thickness === null ? 'thickness not known' : `${lengthText(thickness, joint.units)} thick`,
+    ],
     anchors: at,
   };
 }
@@ -162,23 +186,48 @@ export function sectionView(joint: JointToDraw, id: string): Drawing {
   const driven = flangeInJoint(joint.driven, 'driven', joint.thickness);
   const rim = Math.max(...joint.adapter.outer.map((p) => p.r));
   const wheelReach = joint.wheel
-    ? Math.max(...[cut.right, cut.left].flatMap((a) => rayIntervals([joint.wheel?.part.outside as Contour], a).flat()))
+    ? Math.max(
+        ...[cut.right, cut.left].flatMap((a) =>
+          rayIntervals([joint.wheel?.part.outside as Contour], a).flat(),
+        ),
+      )
     : 0;
   const reach = Math.max(rim, joint.driving.outside / 2, joint.driven.outside / 2, wheelReach);
-  const size = Math.max(1, reach / 19);
+  const size = Math.max(1, reach / 16);
   const { thickness, units } = joint;
 
   const bodies: Shape[] = [
-    ...roundSection(driving.body, cut, { fill: 'driving', pen: 'thin', feature: 'driving-flange', brokenAt: driving.brokenAt }),
-    ...roundSection(driven.body, cut, { fill: 'driven', pen: 'thin', feature: 'driven-flange', brokenAt: driven.brokenAt }),
+    ...roundSection(driving.body, cut, {
+      fill: 'driving',
+      pen: 'thin',
+      feature: 'driving-flange',
+      brokenAt: driving.brokenAt,
+    }),
+    ...roundSection(driven.body, cut, {
+      fill: 'driven',
+      pen: 'thin',
+      feature: 'driven-flange',
+      brokenAt: driven.brokenAt,
+    }),
     ...threadLines(joint.driving, cut, 0, -1, driving.far),
     ...threadLines(joint.driven, cut, thickness, 1, driven.far),
     ...wheelShapes(joint, cut),
-    ...roundSection(joint.adapter, cut, { fill: 'adapter', pen: 'cut', feature: joint.adapter.id, brokenAt: null }),
+    ...roundSection(joint.adapter, cut, {
+      fill: 'adapter',
+      pen: 'cut',
+      feature: joint.adapter.id,
+      brokenAt: null,
+    }),
   ];
   const shown = shownScrews(joint, cut);
-  const top = Math.max(driven.far, ...shown.map((s) => Math.max(s.screws.headZ, s.screws.headZ - s.screws.points * s.screws.head.height)));
-  const bottom = Math.min(driving.far, ...shown.map((s) => Math.min(s.screws.headZ, s.screws.headZ - s.screws.points * s.screws.head.height)));
+  const top = Math.max(
+    driven.far,
+    ...shown.map((s) => Math.max(s.screws.headZ, s.screws.headZ - s.screws.points * s.screws.head.height)),
+  );
+  const bottom = Math.min(
+    driving.far,
+    ...shown.map((s) => Math.min(s.screws.headZ, s.screws.headZ - s.screws.points * s.screws.head.height)),
+  );
   const axis: Shape = {
     kind: 'line',
     pen: 'centre',
@@ -187,27 +236,50 @@ export function sectionView(joint: JointToDraw, id: string): Drawing {
   };
 
   const dimensionX = -(reach + 3.2 * size);
-  const thick = uprightDimension({ low: 0, high: thickness }, dimensionX, -rim, lengthText(thickness, 'mm'), size);
+  const thick = uprightDimension(
+    { low: 0, high: thickness },
+    dimensionX,
+    -rim,
+    lengthText(thickness, 'mm'),
+    size,
+  );
   const faceEnd = dimensionX - 0.8 * size;
 
   const leftCaptions: Caption[] = [
     ...shown.filter((s) => s.x < 0).map((s) => screwCaption(s)),
-    flangeCaption(joint.driven, joint, [0.25, 0.5, 0.75].map((k) => ({ x: -joint.driven.outside / 2, y: thickness + k * (driven.far - thickness) }))),
-    { lines: [`z = ${lengthText(thickness, units)}`, 'driven face'], anchors: [{ x: faceEnd, y: thickness }] },
+    flangeCaption(
+      joint.driven,
+      joint,
+      [0.25, 0.5, 0.75].map((k) => ({
+        x: -joint.driven.outside / 2,
+        y: thickness + k * (driven.far - thickness),
+      })),
+    ),
+    {
+      lines: [`z = ${lengthText(thickness, units)}`, 'driven face'],
+      anchors: [{ x: faceEnd, y: thickness }],
+    },
     { lines: ['z = 0', 'driving face'], anchors: [{ x: faceEnd, y: 0 }] },
   ];
   const rightCaptions: Caption[] = [
     ...shown.filter((s) => s.x > 0).map((s) => screwCaption(s)),
     {
-      lines: [joint.adapter.name, joint.adapter.material.name],
+      lines: [...shortLines(joint.adapter.name, labelWidth), joint.adapter.material.name],
       anchors: [0.15, 0.35, 0.5, 0.65, 0.85].map((k) => ({ x: rim, y: k * thickness })),
       feature: joint.adapter.id,
     },
-    flangeCaption(joint.driving, joint, [0.25, 0.5, 0.75].map((k) => ({ x: joint.driving.outside / 2, y: k * driving.far }))),
+    flangeCaption(
+      joint.driving,
+      joint,
+      [0.25, 0.5, 0.75].map((k) => ({ x: joint.driving.outside / 2, y: k * driving.far })),
+    ),
     ...(joint.wheel
       ? [
           {
-            lines: [joint.wheel.part.name, `${lengthText(joint.wheel.part.thickness, units)} thick`],
+            lines: [
+              ...shortLines(joint.wheel.part.name, labelWidth),
+              `${lengthText(joint.wheel.part.thickness, units)} thick`,
+            ],
             anchors: [{ x: wheelReach, y: joint.wheel.z + joint.wheel.part.thickness / 2 }],
             feature: joint.wheel.part.id,
           },
@@ -225,7 +297,14 @@ export function sectionView(joint: JointToDraw, id: string): Drawing {
   const said = `left half: cut ${cut.found.left ? 'through a driven hole' : 'at'} at ${angleText(cut.left)}; right half: cut ${cut.found.right ? 'through a driving hole' : 'at'} at ${angleText(cut.right)}`;
   const labels = columns.filter((s) => s.kind === 'text').map((s) => s.at.y);
   const under = Math.min(bottom, ...labels) - 4 * size;
-  const note: Shape = { kind: 'text', at: { x: 0, y: under }, text: said, size: 0.9 * size, align: 'middle', angle: 0 };
+  const note: Shape = {
+    kind: 'text',
+    at: { x: 0, y: under },
+    text: said,
+    size: 0.9 * size,
+    align: 'middle',
+    angle: 0,
+  };
   const screws = shown.flatMap(({ screws, x }) => screwSection(screws, x));
   return frame(
     {

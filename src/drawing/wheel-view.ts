@@ -56,7 +56,12 @@ function sensorShapes(input: WheelViewInput, size: number): Shape[] {
     const q = polar(side, a + 90);
     return { x: p.x + q.x, y: p.y + q.y, bulge: 0 };
   };
-  const body = [corner(near, -half), corner(near + 4.5 * size, -half), corner(near + 4.5 * size, half), corner(near, half)];
+  const body = [
+    corner(near, -half),
+    corner(near + 4.5 * size, -half),
+    corner(near + 4.5 * size, half),
+    corner(near, half),
+  ];
   return [
     { kind: 'path', pen: 'thin', fill: 'screw', closed: true, loops: [body] },
     { kind: 'line', pen: 'centre', from: polar(near - size, a), to: polar(near + 5.5 * size, a) },
@@ -100,28 +105,52 @@ function captionsFor(input: WheelViewInput, size: number): Caption[] {
   const count = missing === 0 ? `${teeth} teeth` : `${teeth} - ${missing} teeth`;
   const out: Caption[] = [
     {
-      lines: [`${diameterText(outside, units)} outside`, missing === 0 ? count : `${count}: ${teeth} positions, ${missing} left out`, `one position ${angleText(360 / teeth)}`],
+      lines: [
+        `${diameterText(outside, units)} outside`,
+        missing === 0 ? count : `${count}: ${teeth} positions, ${missing} left out`,
+        `one position ${angleText(360 / teeth)}`,
+      ],
       anchors: toothPoints(input, outside / 2, 0),
       feature: wheel.outside.feature,
     },
-    { lines: [`${diameterText(root, units)} root`, `teeth ${lengthText((outside - root) / 2, units)} high`], anchors: toothPoints(input, root / 2, 0.5), feature: wheel.outside.feature },
-    { lines: [`${lengthText(wheel.thickness, units)} thick`, wheel.material.name], anchors: anchorsOnCircle(origin, 0.46 * root, 0, 60, 9) },
+    {
+      lines: [`${diameterText(root, units)} root`, `teeth ${lengthText((outside - root) / 2, units)} high`],
+      anchors: toothPoints(input, root / 2, 0.5),
+      feature: wheel.outside.feature,
+    },
+    {
+      lines: [`${lengthText(wheel.thickness, units)} thick`, wheel.material.name],
+      anchors: anchorsOnCircle(origin, 0.46 * root, 0, 60, 9),
+    },
   ];
   if (bore?.diameter !== undefined)
-    out.push({ lines: [`${diameterText(bore.diameter, units)} bore`, bore.label], anchors: anchorsOnCircle(origin, bore.diameter / 2, 0, 80, 7), feature: bore.id });
+    out.push({
+      lines: [`${diameterText(bore.diameter, units)} bore`, bore.label],
+      anchors: anchorsOnCircle(origin, bore.diameter / 2, 0, 80, 7),
+      feature: bore.id,
+    });
   const first = holes[0];
   if (first !== undefined) {
     const circle = boltCircle(holes);
-    const anchors = holes.flatMap((h) => [0, 30, -30].map((a) => ({ x: h.x + polar(h.r, a).x, y: h.y + polar(h.r, a).y })));
+    const anchors = holes.flatMap((h) =>
+      [0, 30, -30].map((a) => ({ x: h.x + polar(h.r, a).x, y: h.y + polar(h.r, a).y })),
+    );
     const right = anchors.filter((p) => p.x > -0.1 * outside);
     const on = circle === null ? '' : ` on ${diameterText(circle, units)}`;
-    out.push({ lines: [`${holes.length} x ${diameterText(2 * first.r, units)}${on}`, 'screw holes'], anchors: right.length > 0 ? right : anchors, feature: first.feature });
+    out.push({
+      lines: [`${holes.length} x ${diameterText(2 * first.r, units)}${on}`, 'screw holes'],
+      anchors: right.length > 0 ? right : anchors,
+      feature: first.feature,
+    });
   }
   if (gap !== null) {
     const a = sensorAngle(input);
     const side = polar(1.5 * size, a - 90);
     const at = polar(outside / 2 + gap + 1.5 * size, a);
-    out.push({ lines: [`${lengthText(gap, units)} air gap`, 'sensor tip to tooth'], anchors: [{ x: at.x + side.x, y: at.y + side.y }] });
+    out.push({
+      lines: [`${lengthText(gap, units)} air gap`, 'sensor tip to tooth'],
+      anchors: [{ x: at.x + side.x, y: at.y + side.y }],
+    });
   }
   return out;
 }
@@ -129,14 +158,24 @@ function captionsFor(input: WheelViewInput, size: number): Caption[] {
 /** Draws the wheel. */
 export function wheelView(input: WheelViewInput): Drawing {
   const { wheel, outside, root, teeth, missing, toothAngle, units } = input;
-  const size = Math.max(1, outside / 40);
+  const size = Math.max(1, outside / 36);
   const holes = screwHoles(wheel);
   const circle = boltCircle(holes);
   const reach = outside / 2;
   const shapes: Shape[] = [
     contourShape(wheel.outside, 'cut', 'none'),
     ...wheel.holes.map((h) => contourShape(h, 'cut', 'none')),
-    ...(circle === null ? [] : [{ kind: 'circle', pen: 'centre', fill: 'none', centre: { x: 0, y: 0 }, r: circle / 2 } satisfies Shape]),
+    ...(circle === null
+      ? []
+      : [
+          {
+            kind: 'circle',
+            pen: 'centre',
+            fill: 'none',
+            centre: { x: 0, y: 0 },
+            r: circle / 2,
+          } satisfies Shape,
+        ]),
     ...holes.flatMap((h) => holeCentre(h, h.r + 0.4 * size)),
     ...centreCross({ x: 0, y: 0 }, reach + 1.2 * size),
     ...toothOne(input, size),
@@ -147,9 +186,20 @@ export function wheelView(input: WheelViewInput): Drawing {
       yMin: -reach,
       yMax: reach,
       size,
-      obstacles: [...holes.map((h) => ({ centre: { x: h.x, y: h.y }, r: h.r })), { centre: polar(reach + 5 * size, toothAngle), r: 3.4 * size }],
+      obstacles: [
+        ...holes.map((h) => ({ centre: { x: h.x, y: h.y }, r: h.r })),
+        { centre: polar(reach + 5 * size, toothAngle), r: 3.4 * size },
+      ],
     }),
-    { kind: 'text', at: { x: 0, y: -reach - 4.2 * size }, text: 'as cut, seen from the driven side', size: 1.1 * size, align: 'middle', angle: 0, bold: true },
+    {
+      kind: 'text',
+      at: { x: 0, y: -reach - 4.2 * size },
+      text: 'as cut, seen from the driven side',
+      size: 1.1 * size,
+      align: 'middle',
+      angle: 0,
+      bold: true,
+    },
   ];
   const gap = missing === 0 ? '' : `, ${missing} left out before tooth 1`;
   return frame(

@@ -1,22 +1,36 @@
 /**
  * How the outlines of a turned part lie in one another, at every height.
  *
- * At each height the outside and the drillings are closed curves. When no two of them cross they are nested or side by
- * side, and the part is called laminar: its mesh can be built ring by ring and its mass is an exact sum. Centres do not
- * move with height and radii are linear in z between corners, so every clearance is linear too and it is enough to look
- * at both ends of every slab between two neighbouring heights.
+ * At each height the outside and the drillings are closed curves. When no two of them cross they are nested
+ * or side by side, and the part is called laminar: its mesh can be built ring by ring and its mass is an
+ * exact sum. Centres do not move with height and radii are linear in z between corners, so every clearance is
+ * linear too and it is enough to look at both ends of every slab between two neighbouring heights.
  */
 import type { TurnedPart } from '../model/part.ts';
-import { type Curve, curvesOf, type FlatsPlane, radiusAt, SAME, stretchOver, type TurnedCurves } from './turned-curves.ts';
+import {
+  type Curve,
+  curvesOf,
+  type FlatsPlane,
+  radiusAt,
+  SAME,
+  stretchOver,
+  type TurnedCurves,
+} from './turned-curves.ts';
 
-/** A drilling that opens in the material of a slab: number in `TurnedCurves.drillings`, radii at the slab's ends, mm. */
+/**
+ * A drilling that opens in the material of a slab: number in `TurnedCurves.drillings`, radii at the slab's
+ * ends, mm.
+ */
 export interface SlabHole {
   readonly drilling: number;
   readonly r0: number;
   readonly r1: number;
 }
 
-/** What lies between two neighbouring heights: the outside (null where there is no material) and the holes that bound it. */
+/**
+ * What lies between two neighbouring heights: the outside (null where there is no material) and the holes
+ * that bound it.
+ */
 export interface Slab {
   readonly z0: number;
   readonly z1: number;
@@ -47,7 +61,10 @@ export interface Nesting {
   readonly crossing: Crossing | null;
 }
 
-/** Circle between two bounds: the polygon lies between `inside` and `outside`. One pair for each end of a slab. */
+/**
+ * Circle between two bounds: the polygon lies between `inside` and `outside`. One pair for each end of a
+ * slab.
+ */
 interface Ring {
   readonly x: number;
   readonly y: number;
@@ -61,8 +78,8 @@ type Relation = 'apart' | 'first in second' | 'second in first' | 'cross';
 const ROUNDING = 1e-9;
 
 /**
- * Slabs of a part and the first pair of outlines that cross, from the lowest height up. When outlines cross, both are
- * listed in their slabs as if they did not.
+ * Slabs of a part and the first pair of outlines that cross, from the lowest height up. When outlines cross,
+ * both are listed in their slabs as if they did not.
  */
 export function nestingOf(curves: TurnedCurves, facets?: Facets): Nesting {
   const margin = facets ? facets.margin : -ROUNDING;
@@ -73,7 +90,7 @@ export function nestingOf(curves: TurnedCurves, facets?: Facets): Nesting {
     const z1 = curves.heights[i + 1] as number;
     const { slab, pair } = slabAt(curves, z0, z1, facets, margin);
     if (!crossing) crossing = levelCrossing(curves, slabs.at(-1), slab, facets, margin);
-    if (!crossing && pair) crossing = { a: pair[0].id, b: pair[1].id, z: (z0 + z1) / 2 };
+    if (!crossing && pair) crossing = named(curves, pair[0], pair[1], (z0 + z1) / 2);
     slabs.push(slab);
   }
   return { slabs, crossing };
@@ -89,7 +106,10 @@ export function isLaminar(part: TurnedPart): boolean {
   return firstCrossing(part) === null;
 }
 
-/** Outlines that bound material just above height z (mm), the outside first: id, centre and radius. Empty above the part. */
+/**
+ * Outlines that bound material just above height z (mm), the outside first: id, centre and radius. Empty
+ * above the part.
+ */
 export function nestingAt(part: TurnedPart, z: number): { id: string; x: number; y: number; r: number }[] {
   const curves = curvesOf(part);
   const slab = nestingOf(curves).slabs.find((s) => s.z0 <= z && z < s.z1);
@@ -125,7 +145,9 @@ function slabAt(
     if (relation !== 'apart') met.push({ hole, ring, curve, crosses: relation === 'cross' });
   }
   // A hole within a wider hole bounds nothing, whatever else it meets.
-  const open = met.filter((m) => !met.some((n) => n !== m && relate(m.ring, n.ring, margin) === 'first in second'));
+  const open = met.filter(
+    (m) => !met.some((n) => n !== m && relate(m.ring, n.ring, margin) === 'first in second'),
+  );
   const breaksOut = open.find((m) => m.crosses);
   let pair: readonly [Curve, Curve] | null = breaksOut ? [breaksOut.curve, curves.outer] : null;
   for (let i = 0; i < open.length && !pair; i++) {
@@ -138,6 +160,12 @@ function slabAt(
   return { slab: { z0, z1, outer, holes: open.map((m) => m.hole) }, pair };
 }
 
+/** Drillings are named in the order of the part, the outside last. */
+function named(curves: TurnedCurves, a: Curve, b: Curve, z: number): Crossing {
+  const rank = (c: Curve): number => (c === curves.outer ? Infinity : curves.drillings.indexOf(c));
+  return rank(a) <= rank(b) ? { a: a.id, b: b.id, z } : { a: b.id, b: a.id, z };
+}
+
 /** Outlines that end in the plane between two slabs must not cross those that begin there. */
 function levelCrossing(
   curves: TurnedCurves,
@@ -147,12 +175,11 @@ function levelCrossing(
   margin: number,
 ): Crossing | null {
   const z = above.z0;
-  const crossing = (a: Curve, b: Curve): Crossing => ({ a: a.id, b: b.id, z });
   const flats = curves.flats;
   if (facets && flats && below?.outer && above.outer && below.outer.r1 !== above.outer.r0) {
     // A step whose smaller circle all but touches the flats leaves a strip too thin for facets.
     const gap = flats.half - Math.min(below.outer.r1, above.outer.r0);
-    if (gap > SAME && gap < margin) return crossing(curves.outer, curves.outer);
+    if (gap > SAME && gap < margin) return named(curves, curves.outer, curves.outer, z);
   }
   const lower = below ? levelRings(curves, below, 1, facets) : [];
   const upper = levelRings(curves, above, 0, facets);
@@ -165,7 +192,7 @@ function levelCrossing(
           : b.curve === curves.outer
             ? againstBody(a.ring, b.ring, flats, margin)
             : relate(a.ring, b.ring, margin);
-      if (relation === 'cross') return crossing(a.curve, b.curve);
+      if (relation === 'cross') return named(curves, a.curve, b.curve, z);
     }
   }
   return null;
@@ -201,7 +228,8 @@ function holeRing(curve: Curve, hole: SlabHole, facets: Facets | undefined): Rin
 /** Relation of two circles over a slab, with the same sense at both ends. */
 function relate(a: Ring, b: Ring, margin: number): Relation {
   const d = Math.hypot(a.x - b.x, a.y - b.y);
-  const both = (clearance: (end: 0 | 1) => number): boolean => clearance(0) >= margin && clearance(1) >= margin;
+  const both = (clearance: (end: 0 | 1) => number): boolean =>
+    clearance(0) >= margin && clearance(1) >= margin;
   if (both((e) => d - a.outside[e] - b.outside[e])) return 'apart';
   if (both((e) => b.inside[e] - a.outside[e] - d)) return 'first in second';
   if (both((e) => a.inside[e] - b.outside[e] - d)) return 'second in first';
@@ -209,14 +237,16 @@ function relate(a: Ring, b: Ring, margin: number): Relation {
 }
 
 /**
- * Relation of a hole (first) and the outside with its flats (second). A hole that lies in the corner between rim and flat
- * without touching either is called a crossing: it is rare, and a general boolean is right for it too.
+ * Relation of a hole (first) and the outside with its flats (second). A hole that lies in the corner between
+ * rim and flat without touching either is called a crossing: it is rare, and a general boolean is right for
+ * it too.
  */
 function againstBody(hole: Ring, body: Ring, flats: FlatsPlane | null, margin: number): Relation {
   const relation = relate(hole, body, margin);
   if (!flats || relation === 'apart' || relation === 'second in first') return relation;
   const offset = Math.abs(hole.x * flats.nx + hole.y * flats.ny);
-  const both = (clearance: (end: 0 | 1) => number): boolean => clearance(0) >= margin && clearance(1) >= margin;
+  const both = (clearance: (end: 0 | 1) => number): boolean =>
+    clearance(0) >= margin && clearance(1) >= margin;
   if (both((e) => offset - hole.outside[e] - flats.half)) return 'apart';
   if (relation === 'first in second' && both((e) => flats.half - offset - hole.outside[e])) return relation;
   return 'cross';

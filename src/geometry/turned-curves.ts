@@ -1,8 +1,10 @@
 /**
- * The outlines of a turned part as functions of height: one curve for the outside, one for each drilling centre.
+ * The outlines of a turned part as functions of height: one curve for the outside, one for each drilling
+ * centre.
  *
- * A curve is a list of stretches in which its radius is linear in z. Drillings on one centre (a bore and a recess, a hole
- * and its countersink) are merged to the largest of their radii, so that nothing is ever counted or cut twice.
+ * A curve is a list of stretches in which its radius is linear in z. Drillings on one centre (a bore and a
+ * recess, a hole and its countersink) are merged to the largest of their radii, so that nothing is ever
+ * counted or cut twice.
  */
 import type { Profile, TurnedPart } from '../model/part.ts';
 
@@ -38,7 +40,9 @@ export interface TurnedCurves {
   readonly heights: readonly number[];
 }
 
-/** Heights and radii closer than this are one, mm. Far below any machining, far above rounding of the numbers. */
+/**
+ * Heights and radii closer than this are one, mm. Far below any machining, far above rounding of the numbers.
+ */
 export const SAME = 1e-6;
 
 /** Radius of a stretch at height z, mm. Exact at both ends. */
@@ -54,15 +58,18 @@ export function stretchOver(curve: Curve, z0: number, z1: number): Stretch | und
 }
 
 /**
- * The curves of a part. Throws a RangeError on a profile that no lathe could follow: heights that descend, radii that are
- * negative, numbers that are not finite, or an outside with no height.
+ * The curves of a part. Throws a RangeError on a profile that no lathe could follow: heights that descend,
+ * radii that are negative, numbers that are not finite, or an outside with no height.
  */
 export function curvesOf(part: TurnedPart): TurnedCurves {
-  const snap = snapper([part.outer, ...part.drillings.map((d) => d.profile)].flatMap((p) => p.map((q) => q.z)));
+  const snap = snapper(
+    [part.outer, ...part.drillings.map((d) => d.profile)].flatMap((p) => p.map((q) => q.z)),
+  );
   const outer: Curve = { id: part.id, x: 0, y: 0, stretches: stretchesOf(part.outer, part.id, snap) };
   if (outer.stretches.length === 0) throw new RangeError(`${part.id}: the outer profile has no height`);
   const single = part.drillings.map((d) => {
-    if (!Number.isFinite(d.x) || !Number.isFinite(d.y)) throw new RangeError(`${d.id}: the centre is not a number`);
+    if (!Number.isFinite(d.x) || !Number.isFinite(d.y))
+      throw new RangeError(`${d.id}: the centre is not a number`);
     return { id: d.id, x: d.x, y: d.y, stretches: stretchesOf(d.profile, d.id, snap) };
   });
   const drillings = mergeCoaxial(single.filter((c) => c.stretches.length > 0));
@@ -147,7 +154,10 @@ function largest(stretches: readonly Stretch[]): Stretch[] {
       const a = zs[k] as number;
       const b = zs[k + 1] as number;
       const middle = (s: Stretch): number => radiusAt(s, (a + b) / 2);
-      const widest = here.reduce<Stretch | null>((best, s) => (best && middle(best) >= middle(s) ? best : s), null);
+      const widest = here.reduce<Stretch | null>(
+        (best, s) => (best && middle(best) >= middle(s) ? best : s),
+        null,
+      );
       if (widest) out.push({ z0: a, z1: b, r0: radiusAt(widest, a), r1: radiusAt(widest, b) });
     }
   }
@@ -168,7 +178,8 @@ function joined(stretches: readonly Stretch[]): Stretch[] {
     const last = out.at(-1);
     if (last && last.z1 === s.z0) {
       const through = { z0: last.z0, z1: s.z1, r0: last.r0, r1: s.r1 };
-      const straight = Math.abs(last.r1 - s.r0) <= SAME && Math.abs(radiusAt(through, s.z0) - s.r0) <= SAME / 100;
+      const straight =
+        Math.abs(last.r1 - s.r0) <= SAME && Math.abs(radiusAt(through, s.z0) - s.r0) <= SAME / 100;
       if (straight) {
         out[out.length - 1] = through;
         continue;

@@ -1,6 +1,6 @@
 /**
- * Mass properties of a turned part in closed form: frusta of the outside less those of its drillings, and the segments that
- * the flats cut off. No mesh is made.
+ * Mass properties of a turned part in closed form: frusta of the outside less those of its drillings, and the
+ * segments that the flats cut off. No mesh is made.
  */
 import type { MassProperties } from '../model/mass.ts';
 import type { Profile, TurnedPart } from '../model/part.ts';
@@ -9,13 +9,13 @@ import { type Curve, curvesOf } from './turned-curves.ts';
 import { addMoments, coneMoments, flattenedConeMoments, massOf, noMoments } from './turned-moments.ts';
 
 /**
- * Mass properties about the part's own origin and axes: z from the driving face, centre of mass and inertia in mm and
- * g.mm2. The products xz and yz are the couple unbalance. Exact to rounding without flats, and to 1e-10 of the volume
- * with them on a cone.
+ * Mass properties about the part's own origin and axes: z from the driving face, centre of mass and inertia
+ * in mm and g.mm2. The products xz and yz are the couple unbalance. Exact to rounding without flats, and to
+ * 1e-10 of the volume with them on a cone.
  *
- * A drilling within a wider one, and one that lies outside the part, take nothing away. Valid for laminar parts only (see
- * `firstCrossing`): where two outlines cross, the stuff they share is taken away twice. Engravings never count.
- * Throws a RangeError on a profile that is not one.
+ * A drilling within a wider one, and one that lies outside the part, take nothing away. Valid for laminar
+ * parts only (see `firstCrossing`): where two outlines cross, the stuff they share is taken away twice.
+ * Engravings never count. Throws a RangeError on a profile that is not one.
  */
 export function turnedMass(part: TurnedPart): MassProperties {
   const curves = curvesOf(part);
@@ -35,8 +35,8 @@ export function turnedMass(part: TurnedPart): MassProperties {
 }
 
 /**
- * Mass properties of a plain solid of revolution about a line parallel to z through (x, y): a screw, a plug, what a drill
- * took away. Density in g/mm3. Exact to rounding.
+ * Mass properties of a plain solid of revolution about a line parallel to z through (x, y): a screw, a plug,
+ * what a drill took away. Density in g/mm3. Exact to rounding.
  */
 export function profileMass(profile: Profile, density: number, x = 0, y = 0): MassProperties {
   const sum = noMoments();

@@ -25,7 +25,10 @@ export function addMoments(sum: Moments, part: Moments, sign: 1 | -1): void {
   for (const key of Object.keys(sum) as (keyof Moments)[]) sum[key] += sign * part[key];
 }
 
-/** Nodes and weights of Gauss-Legendre quadrature with 3 points on -1 to 1: exact for polynomials to the fifth degree. */
+/**
+ * Nodes and weights of Gauss-Legendre quadrature with 3 points on -1 to 1: exact for polynomials to the fifth
+ * degree.
+ */
 const GAUSS_3 = [
   [-Math.sqrt(3 / 5), 5 / 9],
   [0, 8 / 9],
@@ -33,8 +36,9 @@ const GAUSS_3 = [
 ] as const;
 
 /**
- * Moments of an upright truncated cone about (x, y): radius r0 at z0, r1 at z1. Exact: the integrands are polynomials of
- * degree 4 in z at most. The section of radius r has area pi r2 and second moment pi r4 / 4 about its diameter.
+ * Moments of an upright truncated cone about (x, y): radius r0 at z0, r1 at z1. Exact: the integrands are
+ * polynomials of degree 4 in z at most. The section of radius r has area pi r2 and second moment pi r4 / 4
+ * about its diameter.
  */
 export function coneMoments(x: number, y: number, z0: number, z1: number, r0: number, r1: number): Moments {
   const m = noMoments();
@@ -56,11 +60,18 @@ export function coneMoments(x: number, y: number, z0: number, z1: number, r0: nu
 }
 
 /**
- * Moments of a truncated cone about the axis, cut by two flats. Where the circle reaches the flats, its section is a disc
- * less two segments, in closed form; it is summed over the height with the half width of the flat as the variable, in which
- * it is smooth, so that 16-point Gauss-Legendre on each panel errs by less than 1e-12 of the whole.
+ * Moments of a truncated cone about the axis, cut by two flats. Where the circle reaches the flats, its
+ * section is a disc less two segments, in closed form; it is summed over the height with the half width of
+ * the flat as the variable, in which it is smooth, so that 16-point Gauss-Legendre on each panel errs by less
+ * than 1e-10 of the whole.
  */
-export function flattenedConeMoments(z0: number, z1: number, r0: number, r1: number, flats: FlatsPlane): Moments {
+export function flattenedConeMoments(
+  z0: number,
+  z1: number,
+  r0: number,
+  r1: number,
+  flats: FlatsPlane,
+): Moments {
   const d = flats.half;
   if (Math.max(r0, r1) <= d) return coneMoments(0, 0, z0, z1, r0, r1);
   const m = noMoments();
@@ -96,9 +107,10 @@ export function flattenedConeMoments(z0: number, z1: number, r0: number, r1: num
 }
 
 /**
- * Area and second moments of a disc of radius r >= half cut by two flats, about x and y. With u along the flats' normal,
- * d = half, h = sqrt(r2 - d2) and s = asin(d / r): area 2 (d h + r2 s); integral of u2 is r4 s / 2 - d h (r2 - 2 d2) / 2;
- * integral of v2 is d h3 / 3 + r2 (d h + r2 s) / 2 (textbook integrals of the circle).
+ * Area and second moments of a disc of radius r >= half cut by two flats, about x and y. With u along the
+ * flats' normal, d = half, h = sqrt(r2 - d2) and s = asin(d / r): area 2 (d h + r2 s); integral of u2 is r4 s
+ * / 2 - d h (r2 - 2 d2) / 2; integral of v2 is d h3 / 3 + r2 (d h + r2 s) / 2 (textbook integrals of the
+ * circle).
  */
 function flattenedDisc(r: number, flats: FlatsPlane): { area: number; xx: number; yy: number; xy: number } {
   const d = flats.half;
@@ -111,7 +123,15 @@ function flattenedDisc(r: number, flats: FlatsPlane): { area: number; xx: number
   return { area, xx: uu * nx * nx + vv * ny * ny, yy: uu * ny * ny + vv * nx * nx, xy: (uu - vv) * nx * ny };
 }
 
-function addSection(m: Moments, dz: number, z: number, area: number, xx: number, yy: number, xy: number): void {
+function addSection(
+  m: Moments,
+  dz: number,
+  z: number,
+  area: number,
+  xx: number,
+  yy: number,
+  xy: number,
+): void {
   m.v += dz * area;
   m.z += dz * area * z;
   m.zz += dz * area * z * z;
@@ -120,7 +140,10 @@ function addSection(m: Moments, dz: number, z: number, area: number, xx: number,
   m.xy += dz * xy;
 }
 
-/** Nodes and weights of n-point Gauss-Legendre quadrature on -1 to 1: roots of the Legendre polynomial by Newton's rule. */
+/**
+ * Nodes and weights of n-point Gauss-Legendre quadrature on -1 to 1: roots of the Legendre polynomial by
+ * Newton's rule.
+ */
 function gaussLegendre(n: number): readonly (readonly [number, number])[] {
   return Array.from({ length: n }, (_, i) => {
     let x = Math.cos((Math.PI * (i + 0.75)) / (n + 0.5));

@@ -47,7 +47,8 @@ function checkRegister(flange: FlangeInput, register: RegisterInput, path: strin
     const hint = 2 * outside > diameter ? ` Or did you type the radius of the outside? Twice ${outside} is ${size(2 * outside)}.` : '';
     report(`${path}.register.diameter`, `The register (${size(diameter)}) must be smaller than the outside (${size(outside)}).${hint}`);
   }
-  if (flange.bore !== undefined && flange.bore >= diameter) {
+  const isInside = outside === undefined || (flange.bore ?? 0) < outside;
+  if (flange.bore !== undefined && isInside && flange.bore >= diameter) {
     const hint = flange.bore < 2 * diameter ? ` ${radiusQuestion(diameter)}` : '';
     report(`${path}.register.diameter`, `The register (${size(diameter)}) is not larger than the bore (${size(flange.bore)}).${hint}`);
   }
@@ -80,7 +81,7 @@ function checkHoleKeys(holes: HolesInput, path: string, report: Report): void {
   if (has('diameter') && has('thread')) report(`${path}.thread`, 'Give diameter for clear holes or thread for tapped ones, not both.');
   if (has('diameter') && !has('thread')) {
     for (const key of ['depth', 'through'] as const) {
-      if (has(key)) report(`${path}.${key}`, `${key} is for tapped holes; these are clear holes with a diameter. Delete ${key}, or give thread instead of diameter.`);
+      if (has(key)) report(`${path}.${key}`, `The key ${key} is for tapped holes; these are clear holes with a diameter. Delete ${key}, or give thread instead of diameter.`);
     }
   }
 }
@@ -111,7 +112,8 @@ function checkHoleSizes(flange: FlangeInput, holes: HolesInput, path: string, re
   }
   const register = typeof flange.register === 'object' ? flange.register.diameter?.value : undefined;
   const nearest = Math.min(...radii);
-  if (register !== undefined && 2 * nearest - hole < register) {
+  const fits = register !== undefined && (outside === undefined || register < outside);
+  if (fits && 2 * nearest - hole < register) {
     const wider = key === 'circle' && outside !== undefined && 4 * nearest + hole < outside;
     const hint = wider ? ` Did you type the radius of the circle? Twice ${size(2 * nearest)} is ${size(4 * nearest)}.` : '';
     const at = holes.at === undefined ? `${path}.holes.${key}` : `${path}.holes.at[${radii.indexOf(nearest)}]`;

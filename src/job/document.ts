@@ -3,7 +3,7 @@ import type { Document, Node } from 'yaml';
 import { Composer, isAlias, isMap, isScalar, isSeq, Lexer, LineCounter, Parser } from 'yaml';
 import type { PathStep } from './errors.ts';
 import { pathText, printable } from './errors.ts';
-import { yamlSentence } from './yaml-sentence.ts';
+import { syntaxFault } from './yaml-sentence.ts';
 
 /** A fault of the text itself. Offsets count from the start of the text. */
 export interface TextFault {
@@ -65,7 +65,7 @@ export function parseJobText(text: string): JobDocument {
   const second = documents[1];
   if (document === undefined) return stop(0, 'This file is empty; flangewright new writes a starter job.');
   if (document.errors.length > 0) {
-    const faults = document.errors.slice(0, 20).map((error) => ({ offset: error.pos[0], path: '', message: yamlSentence(error.code, error.message, text, error.pos[0]) }));
+    const faults = document.errors.slice(0, 20).map((error) => ({ path: '', ...syntaxFault(error.code, error.message, text, error.pos[0]) }));
     return { data: undefined, places: new Map(), faults: onePerLine(faults, lines), lines };
   }
   if (second !== undefined) return stop(second.range[0], 'This file holds several YAML documents (split by ---); a job is one document.');
@@ -154,7 +154,9 @@ function walkDocument(document: Document.Parsed, text: string): Omit<JobDocument
       seen.set(key, keyOffset);
       const keyEnd = keyNode.range?.[0] ?? keyOffset;
       const isEmpty = valueNode === null || (isScalar(valueNode) && valueNode.value === null);
-      places.set(pathText([...steps, key]), { key: keyOffset, value: isEmpty ? keyOffset : (at ?? valueNode?.range?.[0] ?? keyEnd) });
+      // An indented section starts on its first key: the section's own key is the better place.
+      const hasNoPlace = isEmpty || (isMap(valueNode) && valueNode.flow !== true);
+      places.set(pathText([...steps, key]), { key: keyOffset, value: hasNoPlace ? keyOffset : (at ?? valueNode?.range?.[0] ?? keyEnd) });
       result[key] = walk(valueNode, [...steps, key], at);
     }
     return result;

@@ -15,6 +15,8 @@ export interface Fault {
   readonly message: string;
   readonly allowed?: string;
   readonly hint?: string;
+  /** The key is wrong, not its value. */
+  readonly atKey?: boolean;
 }
 
 export type Answer<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly faults: readonly Fault[] };
@@ -34,8 +36,8 @@ export function field<T>(read: (typed: unknown) => Answer<T>, meta: Readonly<Rec
     .transform((typed, context): T => {
       const answer = typed === undefined ? refuse('This key is missing.') : typed === null ? refuse(emptyKey) : read(typed);
       if (answer.ok) return answer.value;
-      for (const { path = [], message, allowed, hint } of answer.faults) {
-        context.addIssue({ code: 'custom', path: [...path], message, params: { allowed, hint } });
+      for (const { path = [], message, allowed, hint, atKey } of answer.faults) {
+        context.addIssue({ code: 'custom', path: [...path], message, params: { allowed, hint, atKey } });
       }
       return z.NEVER;
     })

@@ -24,6 +24,19 @@ export function circleOf(holes: HolesInput): number | null {
   return holes.chord.value / Math.sin(Math.PI / holes.count);
 }
 
+/** How well a read-out or caliper places a hole typed by its coordinates, mm. Common practice. */
+const coordinateDoubt = 0.05;
+
+/**
+ * How far a hole's centre may stand from where it was measured, mm radial: half the doubt of the circle, magnified by
+ * 1 / sin(180 / count) where the circle came from a chord.
+ */
+export function positionDoubt(holes: HolesInput): number {
+  if (holes.circle !== undefined) return holes.circle.doubt / 2;
+  if (holes.chord !== undefined && holes.count !== undefined) return holes.chord.doubt / Math.sin(Math.PI / holes.count) / 2;
+  return coordinateDoubt;
+}
+
 /** The two holes that stand nearest each other, and how far apart; null for fewer than two. */
 export function pairedHoles(pattern: readonly HolePosition[]): { first: number; second: number; distance: number } | null {
   let nearest: { first: number; second: number; distance: number } | null = null;

@@ -48,7 +48,9 @@ export function givenOnce(value: number): Measured {
 export function fromReadings(readings: readonly number[], instrument: Instrument): Measured {
   const mean = readings.reduce((sum, reading) => sum + reading, 0) / readings.length;
   const halfRange = (Math.max(...readings) - Math.min(...readings)) / 2;
-  return { value: mean, doubt: Math.max(instrumentDoubt[instrument], halfRange), basis: 'repeated', readings };
+  // Binary noise of the sums is far below any instrument: nine decimals keep every digit that was read.
+  const tidy = (size: number) => Number(size.toFixed(9));
+  return { value: tidy(mean), doubt: Math.max(instrumentDoubt[instrument], tidy(halfRange)), basis: 'repeated', readings };
 }
 
 /** Index of the reading farthest from the middle one when the spread is more than the instrument can explain; else null. */

@@ -68,7 +68,9 @@ export function readJob(text: string, fileName: string): JobRead {
   const judged = read.success ? read.data : (salvage(schema, document.data) as Partial<JobInput>);
   const places = new Set(errors.map((error) => error.path));
   crossCheck(judged, document.data, (path, message, more) => {
-    if (!places.has(path)) errors.push(errorAt(path, message, more));
+    if (places.has(path)) return;
+    places.add(path);
+    errors.push(errorAt(path, message, more));
   });
   if (!read.success || errors.length > 0) return { ok: false, errors: atMost(sortErrors(errors)) };
   return {
@@ -119,23 +121,29 @@ function errorsOf(issue: z.core.$ZodIssue, document: JobDocument, errorAt: Error
       const { message, allowed } = unknownKeySentence(steps, key, isMap(typed) ? typed[key] : undefined);
       const path = pathText([...steps, key]);
       const error = errorAt(printable(path, 120), message, { value: printable(key, 60), allowed });
-      const place = document.places.get(path);
-      return place === undefined ? error : { ...error, ...placeOf(document, place.key) };
+      return atItsKey(error, path, document);
     });
   }
   const path = pathText(steps);
   const value = typed === undefined ? {} : { value: shownValue(typed) };
   if (issue.code === 'custom') {
-    const { allowed, hint } = (issue.params ?? {}) as ErrorMore;
-    return [errorAt(path, issue.message, { ...value, ...(allowed === undefined ? {} : { allowed }), ...(hint === undefined ? {} : { hint }) })];
+    const { allowed, hint, atKey } = (issue.params ?? {}) as ErrorMore & { atKey?: boolean };
+    const error = errorAt(path, issue.message, { ...value, ...(allowed === undefined ? {} : { allowed }), ...(hint === undefined ? {} : { hint }) });
+    return [atKey === true ? atItsKey(error, path, document) : error];
   }
   if (typed === null) return [errorAt(path, emptyKey, value)];
   const keys = legalKeys(steps);
   if (typed === undefined) return [errorAt(path, `The section ${path} is missing; it holds ${keys.join(', ')}.`, { allowed: keys.join(', ') })];
   if (issue.code === 'invalid_type') {
-    return [errorAt(path, `${path} is a section with keys of its own (${keys.join(', ')}); got ${shownValue(typed)}.`, { ...value, allowed: keys.join(', ') })];
+    return [errorAt(path, `The section ${path} has keys of its own (${keys.join(', ')}); got ${shownValue(typed)}.`, { ...value, allowed: keys.join(', ') })];
   }
   return [errorAt(path, `${issue.message}.`, value)];
+}
+
+/** The error moved from a key's value to the key itself. */
+function atItsKey(error: JobError, path: string, document: JobDocument): JobError {
+  const place = document.places.get(path);
+  return place === undefined ? error : { ...error, ...placeOf(document, place.key) };
 }
 
 function valueAt(data: unknown, steps: readonly PathStep[]): unknown {

@@ -1,5 +1,19 @@
 /** A typed flange and its preset joined into one flange with every fact at hand, in adapter coordinates. */
+import type { Assumption } from '../model/finding.ts';
+import { toleranceLimits } from '../standards/iso286.ts';
+import { findThread } from '../standards/threads.ts';
+import { checkFlangeInput } from './cross-check-flange.ts';
+import type { Report } from './cross-check.ts';
+import { radiusQuestion, size } from './cross-check.ts';
+import type { ErrorAt, JobError } from './errors.ts';
+import { printable, sortErrors } from './errors.ts';
+import type { FlangePreset } from './flange-presets.ts';
+import { findPreset } from './flange-presets.ts';
+import type { HolePosition } from './hole-pattern.ts';
+import { circleOf, patternOf, positionDoubt } from './hole-pattern.ts';
 import type { Measured } from './measured.ts';
+import { mergePreset } from './merge-preset.ts';
+import type { FlangeInput, HolesInput } from './schema.ts';
 
 export interface ResolvedRegister {
   readonly gender: 'male' | 'female';
@@ -18,6 +32,8 @@ export interface ResolvedHoles {
   readonly positions: readonly { readonly x: number; readonly y: number }[];
   /** Diameter of the circle through the centres, mm; null when they do not lie on one. */
   readonly circle: number | null;
+  /** How far a hole may stand from where it was measured, mm radial. */
+  readonly doubt: number;
   readonly kind: 'clear' | 'tapped';
   /** Clear holes: their size. Tapped holes: the thread's major diameter as its designation says. */
   readonly diameter: Measured;
@@ -47,4 +63,152 @@ export interface ResolvedFlange {
   readonly memory: readonly string[];
   /** Source of the preset's figures. */
   readonly source: string | null;
+}
+
+export type FlangeResolution =
+  | { readonly ok: true; readonly flange: ResolvedFlange; readonly assumptions: readonly Assumption[] }
+  | { readonly ok: false; readonly errors: readonly JobError[] };
+
+/**
+ * Resolve one flange. `input` is a flange as readJob gives it, `presets` the known patterns, `errorAt` readJob's maker of
+ * errors. Everything typed about a flange is seen looking at its own face. The driving face looks to the driven side, so its
+ * holes stay; the driven face looks the other way, so its holes are mirrored, x to -x. Assumptions list what the preset gave.
+ */
+export function resolveFlange(side: 'driving' | 'driven', input: FlangeInput, presets: readonly FlangePreset[], errorAt: ErrorAt): FlangeResolution {
+  const start = input.from === undefined ? null : findPreset(presets, input.from);
+  if (start !== null && !start.ok) return { ok: false, errors: [errorAt(`${side}.from`, start.why, { value: printable(input.from ?? '', 60) })] };
+  const preset = start?.value ?? null;
+  if (preset?.unsuitable !== undefined) {
+    return { ok: false, errors: [errorAt(`${side}.from`, `No adapter is made for ${preset.id}: ${preset.unsuitable}`, { value: preset.id })] };
+  }
+  const { flange, fromPreset } = preset === null ? { flange: input, fromPreset: [] } : mergePreset(input, preset);
+  const errors: JobError[] = [];
+  const report: Report = (path, message, more) => errors.push(errorAt(path, message, more));
+  if (preset !== null) {
+    checkFlangeInput(flange, side, report);
+    askAboutRadii(input, preset, side, report);
+  }
+  const outside = flange.outside;
+  if (outside === undefined) report(`${side}.outside`, `The outside diameter of the ${side} flange is missing: measure across its rim and write ${side}: { outside: ... }.`);
+  const register = resolveRegister(flange, preset, side, report);
+  const holes = resolveHoles(flange.holes, side, report);
+  if (errors.length > 0 || outside === undefined || holes === null) return { ok: false, errors: firstPerPath(errors) };
+  const isMemory = (path: string) => preset?.memory.some((entry) => path === entry || path.startsWith(`${entry}.`)) ?? false;
+  return {
+    ok: true,
+    flange: {
+      side,
+      name: flange.name ?? preset?.title ?? `${side} flange`,
+      preset: preset?.id ?? null,
+      outside,
+      thickness: flange.thickness ?? null,
+      register,
+      holes,
+      bore: flange.bore ?? null,
+      runout: { rim: flange.runout?.rim ?? null, face: flange.runout?.face ?? null },
+      material: flange.material ?? null,
+      behind: flange.behind ?? null,
+      memory: fromPreset.filter(isMemory).map((path) => `${side}.${path}`),
+      source: preset?.source ?? null,
+    },
+    assumptions: fromPreset.map((path) => ({
+      path: `${side}.${path}`,
+      value: valueText(flange, path),
+      from: `preset ${preset?.id ?? ''}${isMemory(path) ? ', from memory: measure it' : ''}`,
+      memory: isMemory(path),
+    })),
+  };
+}
+
+function resolveRegister(flange: FlangeInput, preset: FlangePreset | null, side: string, report: Report): ResolvedRegister | null {
+  const { register } = flange;
+  if (register === undefined || register === 'none') return null;
+  const { gender, diameter, depth, fit, corner = 0 } = register;
+  if (preset !== null) {
+    const how = `${preset.id} gives none. Measure it and add ${side}: { register: { ... } }, or write register: none.`;
+    if (gender === undefined) report(`${side}.register.gender`, `The register's gender is missing, and ${how}`);
+    if (diameter === undefined) report(`${side}.register.diameter`, `The register's diameter is missing, and ${how}`);
+    if (depth === undefined) report(`${side}.register.depth`, `The register's depth is missing, and ${how}`);
+  }
+  if (gender === undefined || diameter === undefined || depth === undefined) return null;
+  let limits = { lower: diameter.value - diameter.doubt, upper: diameter.value + diameter.doubt };
+  if (fit !== undefined) {
+    const deviations = toleranceLimits(diameter.value, fit);
+    if (!deviations.ok) {
+      report(`${side}.register.fit`, deviations.why, { value: fit });
+      return null;
+    }
+    limits = { lower: diameter.value + deviations.value.lower, upper: diameter.value + deviations.value.upper };
+  }
+  const tidy = (size: number) => Number(size.toFixed(9));
+  return { gender, diameter, depth, limits: { lower: tidy(limits.lower), upper: tidy(limits.upper) }, zone: fit ?? null, corner };
+}
+
+function resolveHoles(holes: HolesInput | undefined, side: 'driving' | 'driven', report: Report): ResolvedHoles | null {
+  const path = `${side}.holes`;
+  if (holes === undefined) {
+    report(path, `The ${side} flange has no holes: count them, measure the circle through their centres, and write ${side}: { holes: { count: ..., circle: ..., diameter: ... } }.`);
+    return null;
+  }
+  const pattern = patternOf(holes);
+  if (pattern === null) {
+    const missing = holes.count === undefined && holes.angles === undefined ? 'count' : 'circle';
+    const how =
+      missing === 'count'
+        ? 'How many holes? Count them.'
+        : 'Measure across two opposite holes (outer edge to outer edge, less one hole), or from hole to hole and write chord.';
+    report(`${path}.${missing}`, `${path}.${missing} is missing. ${how}`);
+  }
+  if (holes.diameter === undefined && holes.thread === undefined) {
+    report(`${path}.diameter`, `The size of the ${side} flange's holes is missing: write diameter for clear holes, or thread for tapped ones.`);
+  }
+  const thread = holes.thread === undefined ? null : findThread(holes.thread);
+  if (thread !== null && !thread.ok) report(`${path}.thread`, thread.why, { value: holes.thread ?? '' });
+  const major = thread?.ok === true ? { value: thread.value.d, doubt: 0, basis: 'catalogue' as const } : undefined;
+  const diameter = holes.diameter ?? major;
+  if (pattern === null || diameter === undefined) return null;
+  return {
+    positions: side === 'driven' ? pattern.map(({ x, y }) => ({ x: 0 - x, y })) : pattern,
+    circle: circleOf(holes) ?? commonCircle(pattern),
+    doubt: positionDoubt(holes),
+    kind: holes.thread === undefined ? 'clear' : 'tapped',
+    diameter,
+    thread: thread?.ok === true ? thread.value.designation : null,
+    depth: holes.depth ?? null,
+    through: holes.through ?? false,
+  };
+}
+
+/** Diameter of the circle that all holes lie on within what a caliper can tell (0.1 mm of radius); null when there is none. */
+function commonCircle(pattern: readonly HolePosition[]): number | null {
+  const radii = pattern.map(({ x, y }) => Math.hypot(x, y));
+  if (Math.max(...radii) - Math.min(...radii) > 0.1) return null;
+  return (2 * radii.reduce((sum, radius) => sum + radius, 0)) / radii.length;
+}
+
+/** A typed size that is half of the preset's was probably a radius. */
+function askAboutRadii(typed: FlangeInput, preset: FlangePreset, side: string, report: Report): void {
+  const register = typeof typed.register === 'object' ? typed.register.diameter?.value : undefined;
+  const pairs: [string, number | undefined, number | undefined][] = [
+    ['outside', typed.outside?.value, preset.outside],
+    ['register.diameter', register, preset.register?.diameter],
+    ['holes.circle', typed.holes?.circle?.value, preset.holes?.circle],
+    ['holes.diameter', typed.holes?.diameter?.value, preset.holes?.diameter],
+  ];
+  for (const [path, own, known] of pairs) {
+    if (own !== undefined && known !== undefined && Math.abs(2 * own - known) <= 0.03 * known) {
+      report(`${side}.${path}`, `${preset.id} has ${size(known)} here. ${radiusQuestion(own, known)}`, { value: size(own) });
+    }
+  }
+}
+
+function valueText(flange: FlangeInput, path: string): string {
+  const value = path.split('.').reduce<unknown>((node, key) => (node as Record<string, unknown> | undefined)?.[key], flange);
+  if (typeof value === 'object' && value !== null && 'value' in value) return size((value as Measured).value);
+  if (typeof value === 'number') return path === 'holes.count' ? String(value) : path === 'holes.first' ? `${value} deg` : size(value);
+  return String(value);
+}
+
+function firstPerPath(errors: readonly JobError[]): JobError[] {
+  return sortErrors(errors.filter((error, index) => errors.findIndex((other) => other.path === error.path) === index));
 }

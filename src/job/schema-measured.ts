@@ -68,7 +68,7 @@ function readParts(
   for (const key of Object.keys(typed)) {
     if (!measuredKeys.includes(key)) {
       const message = `"${shownValue(key)}" is not a key of a measured value; its keys are ${measuredKeys.join(', ')}.${didYouMean(key, measuredKeys)}`;
-      faults.push({ path: [key], message, allowed: measuredKeys.join(', ') });
+      faults.push({ path: [key], message, allowed: measuredKeys.join(', '), atKey: true });
     }
   }
   const value = part('value', length);

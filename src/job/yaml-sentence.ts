@@ -14,11 +14,26 @@ const sentences: Readonly<Record<string, string>> = {
   RESOURCE_EXHAUSTION: 'Nested too deeply to be a job.',
 };
 
-/**
- * A sentence for a syntax error: its code and the parser's own message, and where it stands.
- * Unknown codes fall back on the parser's message, whose first line is plain enough.
- */
-export function yamlSentence(code: string, message: string, text: string, offset: number): string {
+/** A syntax error's sentence and the offset it should point at; `message` is the parser's own. */
+export function syntaxFault(code: string, message: string, text: string, offset: number): { offset: number; message: string } {
+  if (code === 'BLOCK_AS_IMPLICIT_KEY' || code === 'MULTILINE_IMPLICIT_KEY') {
+    const end = text.indexOf('\n', offset);
+    const rest = text.slice(offset, end < 0 ? undefined : end);
+    const isAloneOnLine = /^[ ]*$/.test(text.slice(text.lastIndexOf('\n', offset - 1) + 1, offset));
+    // No second key on this line: the parser has run into the next one, which is indented too far, or this one lacks its colon.
+    if (!/:(\s|$)/.test(rest) && end >= 0) {
+      if (isAloneOnLine) return { offset, message: colonMissing };
+      const next = /\S/.exec(text.slice(end));
+      if (next !== null) return { offset: end + next.index, message: 'This line is indented further than the key above it; keys of one section start in the same column.' };
+    }
+  }
+  return { offset, message: yamlSentence(code, message, text, offset) };
+}
+
+const colonMissing = 'A colon is missing: each line is written key: value, with a space after the colon.';
+
+/** Unknown codes fall back on the parser's message, whose first line is plain enough. */
+function yamlSentence(code: string, message: string, text: string, offset: number): string {
   if (code === 'MISSING_CHAR' || code === 'BAD_INDENT') {
     const bracket = /end with a ([\]}])/.exec(message)?.[1];
     if (bracket !== undefined) return `A ${bracket === ']' ? '[' : '{'} opened above is never closed, or its lines are not indented under it; close it with ${bracket}.`;
@@ -36,7 +51,7 @@ export function yamlSentence(code: string, message: string, text: string, offset
 }
 
 function missingCharacter(message: string, text: string, offset: number): string {
-  if (/implicit map keys? need|followed by map values|:/.test(message)) return 'A colon is missing: each line is written key: value, with a space after the colon.';
+  if (/implicit map keys? need|followed by map values|:/.test(message)) return colonMissing;
   if (/ , |comma|between/.test(message)) return 'A comma is missing between two items.';
   return `A sign is missing before ${text[offset] === undefined || text[offset] === '\n' ? 'the end of this line' : `"${text[offset]}"`}: a comma, a colon or a bracket.`;
 }

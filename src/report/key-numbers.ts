@@ -13,21 +13,41 @@ export interface KeyNumber {
 /** The part of a joint that key numbers are read from. */
 export type JointWithNumbers = Pick<
   Joint,
-  'adapterSpec' | 'adapterMaterial' | 'adapterMass' | 'wheel' | 'wheelMass' | 'clocking' | 'thickness' | 'turnOver'
+  | 'adapterSpec'
+  | 'adapterMaterial'
+  | 'adapterMass'
+  | 'wheel'
+  | 'wheelMass'
+  | 'clocking'
+  | 'thickness'
+  | 'turnOver'
 >;
+
+/** A demand may belong to one side or to the part as a whole. */
+const sideText = (side: string): string => (['driving', 'driven', 'wheel'].includes(side) ? `, ${side} side` : '');
 
 function thicknessLine({ thickness }: JointWithNumbers, units: LengthUnits): KeyNumber {
   const governs = thickness.demands[0];
-  const least = `least ${sizeText(thickness.least, units)}${governs ? `: ${governs.what}, ${governs.side} side` : ''}`;
+  const least = `least ${sizeText(thickness.least, units)}${governs ? `: ${governs.what}${sideText(governs.side)}` : ''}`;
   const note = thickness.mode === 'auto' ? `chosen; ${least}` : `as given; ${least}`;
   return { label: 'Adapter thickness', value: sizeText(thickness.thickness, units), note };
 }
 
 function clockingLine({ clocking }: JointWithNumbers, units: LengthUnits): KeyNumber {
-  const web = clocking.web === null ? 'the two patterns cannot meet' : `smallest web between the patterns ${sizeText(clocking.web, units)}`;
-  const best = clocking.best.web === null ? '' : `; best possible ${sizeText(clocking.best.web, units)} at ${formatAngle(clocking.best.angle)}`;
+  const web =
+    clocking.web === null
+      ? 'the two patterns cannot meet'
+      : `smallest web between the patterns ${sizeText(clocking.web, units)}`;
+  const best =
+    clocking.best.web === null
+      ? ''
+      : `; best possible ${sizeText(clocking.best.web, units)} at ${formatAngle(clocking.best.angle)}`;
   const how = clocking.mode === 'auto' ? 'chosen' : 'as given';
-  return { label: 'Clocking', value: formatAngle(clocking.angle), note: `${how}; ${web}${clocking.mode === 'given' ? best : ''}` };
+  return {
+    label: 'Clocking',
+    value: formatAngle(clocking.angle),
+    note: `${how}; ${web}${clocking.mode === 'given' ? best : ''}`,
+  };
 }
 
 function registerLine(joint: JointWithNumbers, side: 'driving' | 'driven', units: LengthUnits): KeyNumber[] {
@@ -54,14 +74,36 @@ export function keyNumbers(joint: JointWithNumbers, units: LengthUnits): KeyNumb
     { label: 'Adapter outside', value: sizeText(outside, units), note: '' },
     bore === null
       ? { label: 'Centre bore', value: 'none', note: 'nothing to indicate on after the part is turned over' }
-      : { label: 'Centre bore', value: sizeText(bore, units), note: 'indicate on it after the part is turned over' },
+      : {
+          label: 'Centre bore',
+          value: sizeText(bore, units),
+          note: 'indicate on it after the part is turned over',
+        },
     ...registerLine(joint, 'driving', units),
     ...registerLine(joint, 'driven', units),
-    ...(flats === null ? [] : [{ label: 'Vise flats', value: `${sizeText(flats.across, units)} across`, note: `at ${formatAngle(flats.angle)}` }]),
-    { label: 'Turn-over error', value: sizeText(turnOver.tir, units, 3), note: `total indicator reading between the registers; ${turnOver.from}` },
+    ...(flats === null
+      ? []
+      : [
+          {
+            label: 'Vise flats',
+            value: `${sizeText(flats.across, units)} across`,
+            note: `at ${formatAngle(flats.angle)}`,
+          },
+        ]),
+    {
+      label: 'Turn-over error',
+      value: sizeText(turnOver.tir, units, 3),
+      note: `total indicator reading between the registers; ${turnOver.from}`,
+    },
     { label: 'Adapter mass', value: formatMass(adapterMass.mass, units), note: adapterMaterial.name },
     ...(wheel !== null && wheelMass !== null
-      ? [{ label: 'Wheel mass', value: formatMass(wheelMass.mass, units), note: `${wheel.material.name}, ${sizeText(wheel.thickness, units)} thick` }]
+      ? [
+          {
+            label: 'Wheel mass',
+            value: formatMass(wheelMass.mass, units),
+            note: `${wheel.material.name}, ${sizeText(wheel.thickness, units)} thick`,
+          },
+        ]
       : []),
   ];
 }

@@ -10,7 +10,8 @@ import { safetyNote, standingLimits } from './safety.ts';
 import { type BuyLine, screwsToBuy } from './screw-list.ts';
 
 /** The part of a joint that a report reads. */
-export type JointToReport = JointWithNumbers & Pick<Joint, 'screws' | 'assumptions'> & { readonly job: Pick<JobInput, 'title' | 'units'> };
+export type JointToReport = JointWithNumbers &
+  Pick<Joint, 'screws' | 'assumptions'> & { readonly job: Pick<JobInput, 'title' | 'units'> };
 
 /** What was written, and what was held back and why; unknown for a mere check. */
 export interface FilesReport {
@@ -45,11 +46,13 @@ export interface ReportData {
   readonly limits: readonly string[];
 }
 
-/** What is left of a margin, in words: "0.35 mm to spare", "0.80 mm short". */
+/** What is left of a margin, in words: "0.35 mm to spare", "0.80 mm short", "0.03 mm over". */
 export function marginText(finding: Finding, units: LengthUnits): string {
   if (finding.margin === null) return '-';
   const size = quantityText(Math.abs(finding.margin), finding.unit, units);
-  return finding.margin >= 0 ? `${size} to spare` : `${size} short`;
+  if (finding.margin >= 0) return `${size} to spare`;
+  const over = finding.value !== null && finding.limit !== null && finding.value > finding.limit;
+  return over ? `${size} over` : `${size} short`;
 }
 
 function numberSentence(finding: Finding, units: LengthUnits): string {
@@ -90,14 +93,26 @@ function nextSteps(findings: readonly Finding[]): NextStep[] {
   return out;
 }
 
-function limitsOf(counts: ReportData['counts'], assumptions: readonly Assumption[], findings: readonly Finding[]): string[] {
+function limitsOf(
+  counts: ReportData['counts'],
+  assumptions: readonly Assumption[],
+  findings: readonly Finding[],
+): string[] {
   const memory = assumptions.filter((a) => a.memory).length;
   const missing = counts['not assessed'];
   const names = [...new Set(findings.filter((f) => f.verdict === 'not assessed').map((f) => f.title))];
   return [
     ...standingLimits,
-    ...(missing > 0 ? [`${plural(missing, 'check was', 'checks were')} not assessed for want of input: ${names.join('; ')}.`] : []),
-    ...(memory > 0 ? [`${plural(memory, 'number rests', 'numbers rest')} on memory and not on a source that was read. Measure before you cut metal.`] : []),
+    ...(missing > 0
+      ? [
+          `${plural(missing, 'check was', 'checks were')} not assessed for want of input: ${names.join('; ')}.`,
+        ]
+      : []),
+    ...(memory > 0
+      ? [
+          `${plural(memory, 'number rests', 'numbers rest')} on memory and not on a source that was read. Measure before you cut metal.`,
+        ]
+      : []),
   ];
 }
 
@@ -107,12 +122,21 @@ function limitsOf(counts: ReportData['counts'], assumptions: readonly Assumption
  * @param findings what the checks said, in any order
  * @param files what was made and held back; null when nothing was to be written
  */
-export function reportData(joint: JointToReport, findings: readonly Finding[], files: FilesReport | null = null): ReportData {
+export function reportData(
+  joint: JointToReport,
+  findings: readonly Finding[],
+  files: FilesReport | null = null,
+): ReportData {
   const { title, units } = joint.job;
   const ranked = worstFirst(findings);
   const verdict = overallVerdict(findings);
   const count = (v: Verdict): number => findings.filter((f) => f.verdict === v).length;
-  const counts = { fail: count('fail'), caution: count('caution'), 'not assessed': count('not assessed'), pass: count('pass') };
+  const counts = {
+    fail: count('fail'),
+    caution: count('caution'),
+    'not assessed': count('not assessed'),
+    pass: count('pass'),
+  };
   const missing = counts['not assessed'];
   return {
     title,
@@ -120,7 +144,10 @@ export function reportData(joint: JointToReport, findings: readonly Finding[], f
     verdict,
     counts,
     headline: headlineOf(ranked, verdict, units),
-    unassessed: missing === 0 ? '' : `${plural(missing, 'check was', 'checks were')} not assessed and ${missing === 1 ? 'counts' : 'count'} neither way.`,
+    unassessed:
+      missing === 0
+        ? ''
+        : `${plural(missing, 'check was', 'checks were')} not assessed and ${missing === 1 ? 'counts' : 'count'} neither way.`,
     next: nextSteps(ranked),
     findings: ranked,
     assumptions: joint.assumptions,

@@ -27,7 +27,8 @@ function banner(data: ReportData): string {
 }
 
 function nextSteps(data: ReportData): string {
-  const anchor = (code: string, about: string): number => data.findings.findIndex((f) => f.code === code && f.title === about);
+  const anchor = (code: string, about: string): number =>
+    data.findings.findIndex((f) => f.code === code && f.title === about);
   const items = data.next.map(
     (step) =>
       `<li class="${verdictClass(step.verdict)}">${verdictMark(step.verdict)} ${html(step.todo)} <span class="about">${verdictWords[step.verdict].toLowerCase()}: <a href="#finding-${anchor(step.code, step.about) + 1}">${html(step.about)}</a></span></li>`,
@@ -48,30 +49,47 @@ interface Column {
   readonly number?: boolean;
 }
 
-function table(className: string, caption: string, columns: readonly Column[], rows: readonly string[]): string {
+function table(
+  className: string,
+  caption: string,
+  columns: readonly Column[],
+  rows: readonly string[],
+): string {
   const cols = columns.map((c) => (c.width ? `<col style="width:${c.width}">` : '<col>')).join('');
-  const heads = columns.map((c) => `<th scope="col"${c.number ? ' class="number"' : ''}>${html(c.title)}</th>`).join('');
+  const heads = columns
+    .map((c) => `<th scope="col"${c.number ? ' class="number"' : ''}>${html(c.title)}</th>`)
+    .join('');
   return `<div class="wide ${className}"><table aria-label="${html(caption)}"><colgroup>${cols}</colgroup><thead><tr>${heads}</tr></thead>\n<tbody>\n${rows.join('\n')}\n</tbody></table></div>`;
 }
 
 function keyNumbers(data: ReportData): string {
-  const rows = data.keyNumbers.map((k) => `<tr><th scope="row">${html(k.label)}</th><td>${html(k.value)}</td><td>${html(k.note)}</td></tr>`);
+  const rows = data.keyNumbers.map(
+    (k) => `<tr><th scope="row">${html(k.label)}</th><td>${html(k.value)}</td><td>${html(k.note)}</td></tr>`,
+  );
   const columns = [{ title: 'Size', width: '24%' }, { title: 'Value', width: '26%' }, { title: 'Note' }];
-  return `<section><h2>Key numbers</h2>${table('key', 'Key numbers', columns, rows)}</section>`;
+  return `<section class="together"><h2>Key numbers</h2>${table('key', 'Key numbers', columns, rows)}</section>`;
 }
 
 function screws(data: ReportData): string {
   if (data.screws.length === 0) return '';
   const rows = data.screws.map(
-    (s) => `<tr><td class="number">${s.count}</td><th scope="row">${html(s.what)}</th><td>${html(s.detail)}</td><td>${html(s.where)}</td></tr>`,
+    (s) =>
+      `<tr><td class="number">${s.count}</td><th scope="row">${html(s.what)}</th><td>${html(s.detail)}</td><td>${html(s.where)}</td></tr>`,
   );
-  const columns = [{ title: 'Count', width: '9%', number: true }, { title: 'What', width: '37%' }, { title: 'Standard and class', width: '24%' }, { title: 'Where' }];
-  return `<section><h2>Screws to buy</h2>${table('screws', 'Screws to buy', columns, rows)}</section>`;
+  const columns = [
+    { title: 'Count', width: '9%', number: true },
+    { title: 'What', width: '37%' },
+    { title: 'Standard and class', width: '24%' },
+    { title: 'Where' },
+  ];
+  return `<section class="together"><h2>Screws to buy</h2>${table('screws', 'Screws to buy', columns, rows)}</section>`;
 }
 
 function pictures(list: readonly ReportPicture[]): string {
   if (list.length === 0) return '';
-  const figures = list.map((p) => `<figure>${p.svg.trim()}<figcaption>${html(p.caption)}</figcaption></figure>`);
+  const figures = list.map(
+    (p) => `<figure>${p.svg.trim()}<figcaption>${html(p.caption)}</figcaption></figure>`,
+  );
   return `<section><h2>Pictures</h2>\n${figures.join('\n')}</section>`;
 }
 
@@ -91,11 +109,11 @@ function findingRow(f: Finding, index: number, data: ReportData): string {
 
 function findings(data: ReportData): string {
   const columns = [
-    { title: 'Verdict', width: '14%' },
-    { title: 'Checked', width: '19%' },
-    { title: 'Value', width: '11%', number: true },
-    { title: 'Limit', width: '11%', number: true },
-    { title: 'Margin', width: '12%', number: true },
+    { title: 'Verdict', width: '16.5%' },
+    { title: 'Checked', width: '18%' },
+    { title: 'Value', width: '10.5%', number: true },
+    { title: 'Limit', width: '10.5%', number: true },
+    { title: 'Margin', width: '13.5%', number: true },
     { title: 'What it means and what to do' },
   ];
   const rows = data.findings.map((f, i) => findingRow(f, i, data));
@@ -106,17 +124,31 @@ function assumptions(data: ReportData): string {
   if (data.assumptions.length === 0) return '';
   const rows = data.assumptions.map(
     (a) =>
-      `<tr><th scope="row">${html(a.path)}</th><td>${html(a.value)}</td><td>${html(a.from)}${a.memory ? ' <span class="memory">From memory: measure it.</span>' : ''}</td></tr>`,
+      `<tr><th scope="row">${html(a.path)}</th><td>${html(a.value)}</td><td>${html(a.from)}${a.memory ? ' <span class="memory">MEMORY: measure it.</span>' : ''}</td></tr>`,
   );
-  const columns = [{ title: 'Key in the job', width: '30%' }, { title: 'Value', width: '24%' }, { title: 'Where it comes from' }];
+  const columns = [
+    { title: 'Key in the job', width: '30%' },
+    { title: 'Value', width: '24%' },
+    { title: 'Where it comes from' },
+  ];
   return `<section><h2>Assumed, not measured</h2>${table('assumed', 'Assumptions', columns, rows)}</section>`;
 }
 
 function files(data: ReportData): string {
   if (data.files === null) return '';
-  const held = data.files.held.map((f) => `<tr><td class="held">held back</td><th scope="row">${html(f.kind)}</th><td>${html(f.why)}</td></tr>`);
-  const made = data.files.made.map((f) => `<tr><td>made</td><th scope="row">${html(f.kind)}</th><td>${html(f.path)} (${f.bytes} bytes)</td></tr>`);
-  const columns = [{ title: 'State', width: '14%' }, { title: 'Kind', width: '24%' }, { title: 'File, or why not' }];
+  const held = data.files.held.map(
+    (f) =>
+      `<tr><td class="held">held back</td><th scope="row">${html(f.kind)}</th><td>${html(f.why)}</td></tr>`,
+  );
+  const made = data.files.made.map(
+    (f) =>
+      `<tr><td>made</td><th scope="row">${html(f.kind)}</th><td>${html(f.path)} (${f.bytes} bytes)</td></tr>`,
+  );
+  const columns = [
+    { title: 'State', width: '14%' },
+    { title: 'Kind', width: '24%' },
+    { title: 'File, or why not' },
+  ];
   return `<section><h2>Files</h2>${table('files', 'Files', columns, [...held, ...made])}</section>`;
 }
 

@@ -8,8 +8,9 @@ main,header,footer{max-width:186mm;margin:0 auto;padding:0 4mm}
 header{padding-top:8mm}
 .kind{margin:0;color:var(--soft);font-size:9pt;letter-spacing:.04em}
 h1{margin:.5mm 0 4mm;font-size:19pt;line-height:1.2;overflow-wrap:anywhere}
-h2{margin:8mm 0 2mm;padding-bottom:1mm;border-bottom:.5mm solid var(--ink);font-size:13pt;break-after:avoid}
+h2{margin:7mm 0 2mm;padding-bottom:1mm;border-bottom:.5mm solid var(--ink);font-size:13pt;break-after:avoid}
 p{margin:0 0 2mm}
+h2 + *{break-before:avoid}
 .banner{display:grid;grid-template-columns:auto 1fr;gap:1mm 5mm;align-items:center;padding:4mm 5mm;border:.35mm solid var(--ink);border-left:4mm solid var(--tone);break-inside:avoid}
 .banner .mark{width:15mm;height:15mm;grid-row:span 2}
 .banner .word{margin:0;font-size:22pt;font-weight:700;line-height:1.1;color:var(--tone)}
@@ -27,20 +28,22 @@ a{color:inherit}
 .warning ul{margin:0;padding-left:5mm}
 table{width:100%;border-collapse:collapse;font-size:9pt;font-variant-numeric:tabular-nums}
 thead{display:table-header-group}
-th,td{padding:1.3mm 2mm 1.3mm 0;border-bottom:.2mm solid var(--line);text-align:left;vertical-align:top;overflow-wrap:anywhere}
+th,td{padding:1.1mm 2.5mm 1.1mm 0;border-bottom:.2mm solid var(--line);text-align:left;vertical-align:top;overflow-wrap:anywhere}
 thead th{border-bottom:.35mm solid var(--ink);font-size:8.5pt;color:var(--soft)}
 tbody th{font-weight:600}
 tr{break-inside:avoid}
 .number{text-align:right;white-space:nowrap}
+.findings .number{padding-right:3.5mm}
 .inches .number{white-space:normal}
+.together{break-inside:avoid}
 .findings td.verdict{white-space:nowrap;font-weight:700;color:var(--tone);font-size:8.5pt}
 .findings .code{display:block;color:var(--soft);font-weight:400;font-size:7.5pt}
 .findings .do{margin:1mm 0 0;font-weight:600}
 .source{margin:.8mm 0 0;color:var(--soft);font-size:7.5pt}
 .findings td p{margin:0}.findings td p.do{margin-top:.8mm}
 .memory{font-weight:700}
-figure{margin:3mm 0 6mm;break-inside:avoid}
-figure svg{display:block;margin:0 auto;max-width:100%;max-height:112mm;width:100%;height:auto}
+figure{margin:3mm 0 5mm;break-inside:avoid}
+figure svg{display:block;margin:0 auto;max-width:100%;max-height:100mm;width:100%;height:auto}
 figcaption{margin-top:1.5mm;color:var(--soft);font-size:9pt;text-align:center}
 .held{font-weight:700}
 ul.limits{margin:0;padding-left:5mm}

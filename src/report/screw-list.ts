@@ -23,7 +23,12 @@ const short = (mm: number): string => String(Math.round(mm * 1000) / 1000);
 function screwLine(group: ScrewGroup): BuyLine {
   const { count, thread, length, head, label } = group;
   const size = length === null ? `${thread}, length to be chosen` : `${thread} x ${short(length)}`;
-  return { count, what: `${size} ${headNames[head.kind]}`, detail: [head.standard, `class ${group.class}`].filter((t) => t !== '').join(', '), where: label };
+  return {
+    count,
+    what: `${size} ${headNames[head.kind]}`,
+    detail: [head.standard, `class ${group.class}`].filter((t) => t !== '').join(', '),
+    where: label,
+  };
 }
 
 /** One line for each kind of thing to buy, in the order of the groups. Equal things of several groups are one line. */
@@ -36,7 +41,13 @@ export function screwsToBuy(groups: readonly ScrewGroup[]): BuyLine[] {
       const size = `${thread} washer, ${short(washer.outside)} outside, ${short(washer.thickness)} thick`;
       out.push({ count: nut ? 2 * count : count, what: size, detail: '', where: label });
     }
-    if (nut) out.push({ count, what: `${thread} nut, ${short(nut.acrossFlats)} across flats`, detail: `for class ${group.class} screws`, where: label });
+    if (nut)
+      out.push({
+        count,
+        what: `${thread} nut, ${short(nut.acrossFlats)} across flats`,
+        detail: `for class ${group.class} screws`,
+        where: label,
+      });
     return out;
   });
   const merged: BuyLine[] = [];

@@ -6,7 +6,10 @@ import { type StrokePoint, strokeText } from './stroke-text.ts';
 
 export { textWidth } from './stroke-text.ts';
 
-/** How far a cutting tool starts outside the surface, mm: more than facets stand off, less than neighbouring steps. */
+/**
+ * How far a cutting tool starts outside the surface, mm: more than facets stand off, less than neighbouring
+ * steps.
+ */
 const CLEAR = 0.2;
 
 /** A groove runs this far past its ends, mm, so that it opens cleanly where it ends at a face. */
@@ -19,9 +22,10 @@ const FLOOR_ERROR = 0.02;
 const ROUND = 16;
 
 /**
- * The mesh with its marks cut in; the same mesh when there is nothing to cut. Closed meshes stay closed. The marks are
- * placed as `Engraving` says; whether they fit there is for the part's maker to see to (`textWidth`). Coordinates come back
- * in single precision. Throws a RangeError on sizes that are not positive, an Error when the mesh is not closed.
+ * The mesh with its marks cut in; the same mesh when there is nothing to cut. Closed meshes stay closed. The
+ * marks are placed as `Engraving` says; whether they fit there is for the part's maker to see to
+ * (`textWidth`). Coordinates come back in single precision. Throws a RangeError on sizes that are not
+ * positive, an Error when the mesh is not closed.
  */
 export async function engrave(mesh: Mesh, engravings: readonly Engraving[]): Promise<Mesh> {
   const tools = engravings.flatMap((e) => (e.kind === 'text' ? textTool(e) : groove(e)));
@@ -30,7 +34,10 @@ export async function engrave(mesh: Mesh, engravings: readonly Engraving[]): Pro
   return cutPrisms(mesh, tools);
 }
 
-/** Text runs along u and stands up along v; w points out of the surface. (u, v, w) is right-handed on each surface. */
+/**
+ * Text runs along u and stands up along v; w points out of the surface. (u, v, w) is right-handed on each
+ * surface.
+ */
 function textTool(e: EngravedText): Prism[] {
   needPositive(e.radius, 'radius');
   needPositive(e.depth, 'depth');
@@ -47,13 +54,16 @@ function textTool(e: EngravedText): Prism[] {
     return [(e.radius + v) * Math.cos(a), (e.radius + v) * Math.sin(a), e.z + (top ? w : -w)];
   };
   const longestEdge = e.surface === 'rim' ? Math.sqrt(8 * e.radius * FLOOR_ERROR) : Infinity;
-  return [{ outlines: strokes.flatMap((s) => widened(s, pen / 2)), from: -e.depth, to: CLEAR, longestEdge, place }];
+  return [
+    { outlines: strokes.flatMap((s) => widened(s, pen / 2)), from: -e.depth, to: CLEAR, longestEdge, place },
+  ];
 }
 
 function groove(e: IndexMark): Prism[] {
   needPositive(e.radius, 'radius');
   needPositive(e.grooveRadius, 'groove radius');
-  if (!(e.zTo > e.zFrom)) throw new RangeError(`an index groove must run upwards, not from ${e.zFrom} to ${e.zTo}`);
+  if (!(e.zTo > e.zFrom))
+    throw new RangeError(`an index groove must run upwards, not from ${e.zFrom} to ${e.zTo}`);
   const a = (e.angle * Math.PI) / 180;
   const [c, s] = [Math.cos(a), Math.sin(a)];
   const outline: StrokePoint[] = Array.from({ length: 2 * ROUND }, (_, k) => {
@@ -71,7 +81,9 @@ function groove(e: IndexMark): Prism[] {
   ];
 }
 
-/** Round-ended outlines of each piece of a stroke, counter-clockwise; together they are the widened stroke. */
+/**
+ * Round-ended outlines of each piece of a stroke, counter-clockwise; together they are the widened stroke.
+ */
 function widened(stroke: readonly StrokePoint[], half: number): StrokePoint[][] {
   const outlines: StrokePoint[][] = [];
   for (const [i, [x0, y0]] of stroke.entries()) {
@@ -90,5 +102,6 @@ function widened(stroke: readonly StrokePoint[], half: number): StrokePoint[][] 
 }
 
 function needPositive(value: number, name: string): void {
-  if (!(value > 0) || !Number.isFinite(value)) throw new RangeError(`an engraving needs a positive ${name}, not ${value}`);
+  if (!(value > 0) || !Number.isFinite(value))
+    throw new RangeError(`an engraving needs a positive ${name}, not ${value}`);
 }

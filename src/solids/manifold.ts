@@ -1,6 +1,6 @@
 /**
- * Booleans of meshes, and a second opinion on them. The only file that names the boolean kernel, which is loaded when
- * first used. No handle of the kernel leaves this file.
+ * Booleans of meshes, and a second opinion on them. The only file that names the boolean kernel, which is
+ * loaded when first used. No handle of the kernel leaves this file.
  */
 import type { Manifold, ManifoldToplevel } from 'manifold-3d';
 import type { Mesh } from '../model/mesh.ts';
@@ -17,16 +17,22 @@ function kernel(): Promise<ManifoldToplevel> {
   return loading;
 }
 
-/** What the kernel makes of a mesh. Volume in mm3; genus counts the through openings of one body. */
+/**
+ * What the kernel makes of a mesh. Volume in mm3; genus counts the through openings of all bodies together.
+ */
 export interface Judgement {
   /** `NoError` for a closed, consistently oriented mesh; else the kernel's reason. */
   readonly status: string;
   readonly genus: number;
   readonly volume: number;
+  /** Separate closed shells: bodies, and voids within them. */
   readonly bodies: number;
 }
 
-/** Judges a mesh: closed, how many bodies, how many openings. Never throws for a bad mesh: it says so in `status`. */
+/**
+ * Judges a mesh: closed, how many bodies, how many openings. Never throws for a bad mesh: it says so in
+ * `status`.
+ */
 export async function judge(mesh: Mesh): Promise<Judgement> {
   const top = await kernel();
   let solid: Manifold;
@@ -50,8 +56,8 @@ export async function judge(mesh: Mesh): Promise<Judgement> {
 }
 
 /**
- * A body less a number of tools. Faces of body and tools may lie in one plane. Coordinates come back rounded to single
- * precision. Throws an Error when a mesh is not closed.
+ * A body less a number of tools. Faces of body and tools may lie in one plane. Coordinates come back rounded
+ * to single precision. Throws an Error when a mesh is not closed.
  */
 export async function subtractMeshes(body: Mesh, tools: readonly Mesh[]): Promise<Mesh> {
   const top = await kernel();
@@ -69,7 +75,10 @@ export async function subtractMeshes(body: Mesh, tools: readonly Mesh[]): Promis
   }
 }
 
-/** A tool: outlines in u and v, swept along w, then put in place point by point by a map that keeps handedness. */
+/**
+ * A tool: outlines in u and v, swept along w, then put in place point by point by a map that keeps
+ * handedness.
+ */
 export interface Prism {
   /** Counter-clockwise outlines, mm; they may overlap, and their union is swept. */
   readonly outlines: readonly (readonly (readonly [number, number])[])[];
@@ -80,7 +89,10 @@ export interface Prism {
   readonly place: (u: number, v: number, w: number) => readonly [number, number, number];
 }
 
-/** A body less a number of prisms. Coordinates come back in single precision. Throws an Error when the body is not closed. */
+/**
+ * A body less a number of prisms. Coordinates come back in single precision. Throws an Error when the body is
+ * not closed.
+ */
 export async function cutPrisms(body: Mesh, prisms: readonly Prism[]): Promise<Mesh> {
   const top = await kernel();
   const made: { delete(): void }[] = [];

@@ -2,8 +2,9 @@
 import type { Mesh } from '../model/mesh.ts';
 
 /**
- * A closed outline at one height as vertex numbers, counter-clockwise seen from +z, in consecutive sections that share
- * their end vertices. `at` orders the vertices of a section; sections of two rings of one curve correspond.
+ * A closed outline at one height as vertex numbers, counter-clockwise seen from +z, in consecutive sections
+ * that share their end vertices. `at` orders the vertices of a section; sections of two rings of one curve
+ * correspond.
  */
 export interface Ring {
   readonly sections: readonly RingSection[];
@@ -45,7 +46,8 @@ export class MeshBuilder {
     while (i < lastLow || j < lastHigh) {
       const a = low.ids[i] as number;
       const b = high.ids[j] as number;
-      const stepLow = j === lastHigh || (i < lastLow && (low.at[i + 1] as number) <= (high.at[j + 1] as number));
+      const stepLow =
+        j === lastHigh || (i < lastLow && (low.at[i + 1] as number) <= (high.at[j + 1] as number));
       const c = (stepLow ? low.ids[++i] : high.ids[++j]) as number;
       if (outward) this.triangle(a, c, b);
       else this.triangle(a, b, c);

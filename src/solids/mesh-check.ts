@@ -62,7 +62,14 @@ export function checkMesh(mesh: Mesh): MeshHealth {
   const euler = vertices - edges.size / 2 + triangles.length / 3;
   let bodies = 0;
   for (const v of volumes.values()) if (v > 0) bodies++;
-  return { badEdges, flatTriangles, euler, bodies, voids: volumes.size - bodies, genus: volumes.size - euler / 2 };
+  return {
+    badEdges,
+    flatTriangles,
+    euler,
+    bodies,
+    voids: volumes.size - bodies,
+    genus: volumes.size - euler / 2,
+  };
 }
 
 function doubleArea(p: Float64Array, [a, b, c]: [number, number, number]): number {

@@ -1,4 +1,7 @@
-/** Mass properties and size of a closed mesh, summed over its triangles. Shares nothing with the closed forms it checks. */
+/**
+ * Mass properties and size of a closed mesh, summed over its triangles. Shares nothing with the closed forms
+ * it checks.
+ */
 import type { MassProperties } from '../model/mass.ts';
 import type { Mesh } from '../model/mesh.ts';
 
@@ -25,13 +28,18 @@ export function meshBox(mesh: Mesh): MeshBox {
 /**
  * Mass properties of a closed, outward-oriented mesh of one density (g/mm3).
  *
- * Each triangle spans a signed tetrahedron with the origin. For corners a, b, c and s = a + b + c, the tetrahedron's volume
- * is V = a . (b x c) / 6, its first moment V s / 4, and its second moment V (a a' + b b' + c c' + s s') / 20 (textbook).
- * The origin is moved to the middle of the box first, so that little is lost in the sum.
+ * Each triangle spans a signed tetrahedron with the origin. For corners a, b, c and s = a + b + c, the
+ * tetrahedron's volume is V = a . (b x c) / 6, its first moment V s / 4, and its second moment V (a a' + b b'
+ * + c c' + s s') / 20 (textbook). The origin is moved to the middle of the box first, so that little is lost
+ * in the sum.
  */
 export function meshMass(mesh: Mesh, density: number): MassProperties {
   const box = meshBox(mesh);
-  const o = [0, 1, 2].map((k) => ((box.min[k] as number) + (box.max[k] as number)) / 2) as [number, number, number];
+  const o = [0, 1, 2].map((k) => ((box.min[k] as number) + (box.max[k] as number)) / 2) as [
+    number,
+    number,
+    number,
+  ];
   const p = mesh.positions;
   let volume = 0;
   let [mx, my, mz] = [0, 0, 0];

@@ -1,9 +1,10 @@
 /**
- * Closed mesh of nested outlines: walls along every outline that bounds material, caps wherever material starts or ends.
+ * Closed mesh of nested outlines: walls along every outline that bounds material, caps wherever material
+ * starts or ends.
  *
- * At each height the outlines just below and just above it are taken together. They divide the plane into areas; an area
- * with material below only gets a cap facing up, with material above only one facing down. Walls and caps share their
- * vertices, so the result is closed by construction.
+ * At each height the outlines just below and just above it are taken together. They divide the plane into
+ * areas; an area with material below only gets a cap facing up, with material above only one facing down.
+ * Walls and caps share their vertices, so the result is closed by construction.
  */
 import type { Slab } from '../geometry/nesting.ts';
 import { type Curve, type FlatsPlane, radiusAt, SAME, type Stretch } from '../geometry/turned-curves.ts';
@@ -17,7 +18,10 @@ export interface RingedCurve {
   readonly rings: RingMaker;
 }
 
-/** Outlines that do not cross, and their slabs from the lowest up, without gaps. Hole numbers are those of the slabs. */
+/**
+ * Outlines that do not cross, and their slabs from the lowest up, without gaps. Hole numbers are those of the
+ * slabs.
+ */
 export interface Family {
   readonly outer: RingedCurve;
   readonly holes: readonly RingedCurve[];
@@ -78,7 +82,10 @@ class FamilyMesher {
     return end === 0 ? here.r0 : here.r1;
   }
 
-  /** The ring of a curve at a level, as its stretch just below or just above meets it. Equal radii share one ring. */
+  /**
+   * The ring of a curve at a level, as its stretch just below or just above meets it. Equal radii share one
+   * ring.
+   */
   private ringAt(curve: number, level: number, side: 'below' | 'above'): Ring {
     const { slabs, outer, holes, flats } = this.family;
     const below = this.radius(curve, slabs[level - 1], 1);
@@ -91,7 +98,8 @@ class FamilyMesher {
     const key = `${curve} ${level} ${same ? 'both' : side}`;
     const known = this.rings.get(key);
     if (known) return known;
-    const stepped = curve < 0 && flats !== null && other !== null && !same && other < own && other >= flats.half - SAME;
+    const stepped =
+      curve < 0 && flats !== null && other !== null && !same && other < own && other >= flats.half - SAME;
     const step = stepped ? this.ringAt(curve, level, side === 'below' ? 'above' : 'below') : undefined;
     const maker = curve < 0 ? outer.rings : (holes[curve] as RingedCurve).rings;
     const z = level < slabs.length ? (slabs[level] as Slab).z0 : (slabs[level - 1] as Slab).z1;
@@ -123,7 +131,13 @@ class FamilyMesher {
     const facing = index < 0 ? 'out' : 'in';
     let lower = this.ringAt(index, from, 'above');
     if (index < 0 && flats) {
-      const zs = flatHeights(stretch, (slabs[from] as Slab).z0, (slabs[to - 1] as Slab).z1, flats, this.family.chordError);
+      const zs = flatHeights(
+        stretch,
+        (slabs[from] as Slab).z0,
+        (slabs[to - 1] as Slab).z1,
+        flats,
+        this.family.chordError,
+      );
       for (const z of zs) {
         const ring = outer.rings(this.builder, z, radiusAt(stretch, z));
         this.builder.wall(lower, ring, facing);
@@ -151,7 +165,10 @@ class FamilyMesher {
         continue;
       }
       const { x, y } = i < 0 ? outer.curve : (holes[i] as RingedCurve).curve;
-      for (const [side, r] of [['below', below], ['above', above]] as const) {
+      for (const [side, r] of [
+        ['below', below],
+        ['above', above],
+      ] as const) {
         if (r === null || r <= SAME) continue;
         nodes.push({ outer: i < 0, side, x, y, r, ring: this.ringAt(i, level, side), inner: [] });
       }
@@ -165,13 +182,20 @@ class FamilyMesher {
     return { roots, outside };
   }
 
-  /** Caps the area between an outline and those in it, then goes on inwards. `below`, `above`: material just outside it. */
+  /**
+   * Caps the area between an outline and those in it, then goes on inwards. `below`, `above`: material just
+   * outside it.
+   */
   private cap(node: Node, below: boolean, above: boolean): void {
     const inBelow = node.side === 'below' ? node.outer : below;
     const inAbove = node.side === 'above' ? node.outer : above;
     if (inBelow !== inAbove) {
       for (const { outline, inner } of this.areas(node)) {
-        const triangles = fillArea(this.builder.xyz, outline, inner.map((n) => loopOf(n.ring)));
+        const triangles = fillArea(
+          this.builder.xyz,
+          outline,
+          inner.map((n) => loopOf(n.ring)),
+        );
         for (let t = 0; t < triangles.length; t += 3) {
           const [a, b, c] = [triangles[t], triangles[t + 1], triangles[t + 2]] as [number, number, number];
           if (inBelow) this.builder.triangle(a, b, c);
@@ -182,11 +206,15 @@ class FamilyMesher {
     for (const inner of node.inner) this.cap(inner, inBelow, inAbove);
   }
 
-  /** The areas of a node: one, or two crescents where a step of the outside is cut by the flats at both its radii. */
+  /**
+   * The areas of a node: one, or two crescents where a step of the outside is cut by the flats at both its
+   * radii.
+   */
   private areas(node: Node): { outline: number[]; inner: Node[] }[] {
     const { flats } = this.family;
     const step = node.inner.find((n) => n.outer);
-    if (!flats || !node.outer || !step || step.r < flats.half - SAME) return [{ outline: loopOf(node.ring), inner: node.inner }];
+    if (!flats || !node.outer || !step || step.r < flats.half - SAME)
+      return [{ outline: loopOf(node.ring), inner: node.inner }];
     const others = node.inner.filter((n) => n !== step);
     return [0, 2].map((k) => {
       const far = node.ring.sections[k]?.ids ?? [];
@@ -198,8 +226,9 @@ class FamilyMesher {
 }
 
 /**
- * Heights between z0 and z1 at which a cone cut by flats needs further rings: where its circle just reaches the flats, and
- * then so that the curved edge of the flat keeps within the chord error. Ascending, ends left out.
+ * Heights between z0 and z1 at which a cone cut by flats needs further rings: where its circle just reaches
+ * the flats, and then so that the curved edge of the flat keeps within the chord error. Ascending, ends left
+ * out.
  */
 function flatHeights(s: Stretch, z0: number, z1: number, flats: FlatsPlane, chordError: number): number[] {
   const [r0, r1] = [radiusAt(s, z0), radiusAt(s, z1)];
@@ -209,7 +238,8 @@ function flatHeights(s: Stretch, z0: number, z1: number, flats: FlatsPlane, chor
   const heightOf = (r: number): number => z0 + ((z1 - z0) * (r - r0)) / (r1 - r0);
   const crossing = Math.min(r0, r1) < flats.half - SAME;
   if (crossing) zs.push(heightOf(flats.half));
-  // Equal steps along the flat: a chord of length c on a curve of radius half the width across errs by c^2 / (8 half).
+  // Equal steps along the flat: a chord of length c on a curve of radius half the width across errs by c^2 /
+  // (8 half).
   const steps = Math.ceil(Math.abs(w1 - w0) / Math.sqrt(8 * flats.half * chordError));
   for (let k = 1; k < steps; k++) {
     const w = w0 + ((w1 - w0) * k) / steps;

@@ -2,9 +2,9 @@
 import type { Mesh } from '../model/mesh.ts';
 
 /**
- * The mesh moved along z so that its lowest point is at z = 0 exactly. With `flip` it is first turned half round about
- * the x axis, so that the face that was up lies on the bed; what was right way out stays so. A new mesh; an empty one
- * stays empty.
+ * The mesh moved along z so that its lowest point is at z = 0 exactly. With `flip` it is first turned half
+ * round about the x axis, so that the face that was up lies on the bed; what was right way out stays so. A
+ * new mesh; an empty one stays empty.
  */
 export function seat(mesh: Mesh, flip = false): Mesh {
   const positions = mesh.positions.slice();

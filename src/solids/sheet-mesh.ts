@@ -7,9 +7,9 @@ import { fillArea } from './triangulate.ts';
 import { CHORD_ERROR, type MeshOptions } from './turned-mesh.ts';
 
 /**
- * Closed mesh of a flat sheet part from z = 0 to z = thickness, without its engravings. The outside is never larger than
- * drawn and holes never smaller; arcs keep within the chord error (mm, default 0.01).
- * Throws an Error when contours touch or cross.
+ * Closed mesh of a flat sheet part from z = 0 to z = thickness, without its engravings. The outside is never
+ * larger than drawn and holes never smaller; arcs keep within the chord error (mm, default 0.01). Throws an
+ * Error when contours touch or cross.
  */
 export function meshSheet(part: SheetPart, options: MeshOptions = {}): Mesh {
   const chordError = options.chordError ?? CHORD_ERROR;
@@ -28,7 +28,11 @@ export function meshSheet(part: SheetPart, options: MeshOptions = {}): Mesh {
   const outside = walled(part.outside, 'inside', 'out');
   const holes = part.holes.map((hole) => walled(hole, 'outside', 'in'));
   for (const face of [0, 1]) {
-    const triangles = fillArea(builder.xyz, outside[face] ?? [], holes.map((h) => h[face] ?? []));
+    const triangles = fillArea(
+      builder.xyz,
+      outside[face] ?? [],
+      holes.map((h) => h[face] ?? []),
+    );
     for (let t = 0; t < triangles.length; t += 3) {
       const [a, b, c] = [triangles[t], triangles[t + 1], triangles[t + 2]] as [number, number, number];
       if (face === 1) builder.triangle(a, b, c);
@@ -40,7 +44,10 @@ export function meshSheet(part: SheetPart, options: MeshOptions = {}): Mesh {
 
 type Point = readonly [number, number];
 
-/** Counter-clockwise corners: points on a straight line between their neighbours, and repeated ones, are left out. */
+/**
+ * Counter-clockwise corners: points on a straight line between their neighbours, and repeated ones, are left
+ * out.
+ */
 function cornersOf(points: readonly Point[]): readonly Point[] {
   let area = 0;
   const corners = points.filter(([x, y], i) => {

@@ -3,7 +3,10 @@ import modeling from '@jscad/modeling';
 
 export type StrokePoint = readonly [number, number];
 
-/** Text as strokes about the middle of its ink: x to the right, y up, mm. Round ends of the pen are within the sizes. */
+/**
+ * Text as strokes about the middle of its ink: x to the right, y up, mm. Round ends of the pen are within the
+ * sizes.
+ */
 export interface StrokeText {
   readonly strokes: readonly (readonly StrokePoint[])[];
   /** Width of the pen, mm. */
@@ -12,7 +15,10 @@ export interface StrokeText {
   readonly width: number;
 }
 
-/** Finest pen that a usual printer nozzle still shows, mm (common practice: a nozzle of 0.4 and half as much again). */
+/**
+ * Finest pen that a usual printer nozzle still shows, mm (common practice: a nozzle of 0.4 and half as much
+ * again).
+ */
 const FINEST_PEN = 0.6;
 
 /** Pen width of capitals of this height, mm: a sixth of it, but no finer than a printer can show. */
@@ -21,16 +27,26 @@ export function penWidth(height: number): number {
 }
 
 /**
- * Strokes of one line of text whose capitals stand `height` mm tall, pen included. Printable ASCII; anything else becomes
- * a question mark. Empty or blank text has no strokes. Throws a RangeError unless the height is positive.
+ * Strokes of one line of text whose capitals stand `height` mm tall, pen included. Printable ASCII; anything
+ * else becomes a question mark. Empty or blank text has no strokes. Throws a RangeError unless the height is
+ * positive.
  */
 export function strokeText(text: string, height: number): StrokeText {
-  if (!(height > 0) || !Number.isFinite(height)) throw new RangeError(`letters need a positive height, not ${height}`);
+  if (!(height > 0) || !Number.isFinite(height))
+    throw new RangeError(`letters need a positive height, not ${height}`);
   const pen = penWidth(height);
-  const plain = [...text].map((c) => (/[\x20-\x7e]/.test(c) ? c : '?')).join('').trim();
+  const plain = [...text]
+    .map((c) => (/[\x20-\x7e]/.test(c) ? c : '?'))
+    .join('')
+    .trim();
   if (plain === '') return { strokes: [], pen, width: 0 };
   const glyphs = modeling.text.vectorText({ input: plain, height: 1 });
-  const capital = Math.max(...modeling.text.vectorText({ input: 'H', height: 1 }).flat().map((p) => p[1]));
+  const capital = Math.max(
+    ...modeling.text
+      .vectorText({ input: 'H', height: 1 })
+      .flat()
+      .map((p) => p[1]),
+  );
   // The pen takes half its width above and below; small letters keep half their height as a skeleton.
   const scale = Math.max(height - pen, height / 2) / capital;
   const xs = glyphs.flat().map((p) => p[0] * scale);

@@ -1,15 +1,19 @@
 /** Flat areas to triangles. */
-import earcut from 'earcut';
+import earcut, { refine } from 'earcut';
 
 /**
  * Triangles that fill an area, as vertex numbers, each counter-clockwise seen from +z.
  *
  * @param xyz positions of all vertices, three numbers each; only x and y are used
  * @param outline vertex numbers once round the area; `holes` the same for each hole in it; either direction
- * Every vertex given is a corner of some triangle, so that a wall that meets the area at its edge fits it without gaps.
- * Throws an Error when the outlines touch or cross one another.
+ * Every vertex given is a corner of some triangle, so that a wall that meets the area at its edge fits it
+ * without gaps. Throws an Error when the outlines touch or cross one another.
  */
-export function fillArea(xyz: ArrayLike<number>, outline: readonly number[], holes: readonly (readonly number[])[]): number[] {
+export function fillArea(
+  xyz: ArrayLike<number>,
+  outline: readonly number[],
+  holes: readonly (readonly number[])[],
+): number[] {
   const ids = [...outline, ...holes.flat()];
   const starts: number[] = [];
   let count = outline.length;
@@ -18,14 +22,27 @@ export function fillArea(xyz: ArrayLike<number>, outline: readonly number[], hol
     count += hole.length;
   }
   const expected = ids.length + 2 * holes.length - 2;
-  // Corners on one line may be dropped as needless. They are needed here, and a turned copy has none on one line.
+  let spare: number[] | null = null;
+  // Corners on one line may be dropped as needless, or make a triangle too thin to keep its area in single
+  // precision. They are all needed here, and a turned copy has other corners on one line.
   for (const angle of [0, 0.35, 1.1, 2.3]) {
     const flat = turned(xyz, ids, angle);
-    const triangles = orient(earcut(flat, starts), flat);
-    if (triangles && triangles.length === 3 * expected) return triangles.map((i) => ids[i] as number);
+    const triangles = earcut(flat, starts);
+    if (triangles.length !== 3 * expected) continue;
+    refine(triangles, flat);
+    const thinnest = orient(triangles, flat);
+    if (thinnest > THINNEST) return triangles.map((i) => ids[i] as number);
+    if (thinnest > 0) spare ??= triangles.map((i) => ids[i] as number);
   }
+  if (spare) return spare;
   throw new Error('an area with touching or crossing outlines cannot be filled');
 }
+
+/**
+ * Height of a triangle over its longest side, mm, that single precision is sure to keep at the size of such
+ * parts.
+ */
+const THINNEST = 1e-4;
 
 function turned(xyz: ArrayLike<number>, ids: readonly number[], angle: number): Float64Array {
   const flat = new Float64Array(ids.length * 2);
@@ -40,19 +57,23 @@ function turned(xyz: ArrayLike<number>, ids: readonly number[], angle: number): 
   return flat;
 }
 
-/** Null when a triangle has no area. */
-function orient(triangles: number[], flat: Float64Array): number[] | null {
+/** Turns every triangle counter-clockwise; the least height of any over its longest side, mm. */
+function orient(triangles: number[], flat: Float64Array): number {
+  let thinnest = Infinity;
   for (let t = 0; t < triangles.length; t += 3) {
     const [a, b, c] = [triangles[t], triangles[t + 1], triangles[t + 2]] as [number, number, number];
-    const [ax, ay] = [flat[2 * a] as number, flat[2 * a + 1] as number];
-    const area =
-      ((flat[2 * b] as number) - ax) * ((flat[2 * c + 1] as number) - ay) -
-      ((flat[2 * c] as number) - ax) * ((flat[2 * b + 1] as number) - ay);
-    if (area === 0) return null;
+    const side = (i: number, j: number): readonly [number, number] => [
+      (flat[2 * j] as number) - (flat[2 * i] as number),
+      (flat[2 * j + 1] as number) - (flat[2 * i + 1] as number),
+    ];
+    const [u, v, w] = [side(a, b), side(a, c), side(b, c)];
+    const area = u[0] * v[1] - v[0] * u[1];
+    const longest = Math.max(Math.hypot(...u), Math.hypot(...v), Math.hypot(...w));
+    thinnest = Math.min(thinnest, Math.abs(area) / longest);
     if (area < 0) {
       triangles[t + 1] = c;
       triangles[t + 2] = b;
     }
   }
-  return triangles;
+  return thinnest;
 }

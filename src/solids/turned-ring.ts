@@ -1,22 +1,29 @@
 /**
  * Circles as polygons, one rule for the outside and one for holes.
  *
- * Outside: inscribed, so never larger than the true part; corners on the axes, so that its bounding box is exact.
- * Holes: circumscribed, so never smaller; flats on the axes, so that a hole measures its nominal size across them.
- * Every ring of a curve has the same directions, so walls between rings are plain strips.
+ * Outside: inscribed, so never larger than the true part; corners on the axes, so that its bounding box is
+ * exact. Holes: circumscribed, so never smaller; flats on the axes, so that a hole measures its nominal size
+ * across them. Every ring of a curve has the same directions, so walls between rings are plain strips.
  */
 import { type Curve, type FlatsPlane, SAME } from '../geometry/turned-curves.ts';
 import type { MeshBuilder, Ring, RingSection } from './mesh-builder.ts';
 
-/** Makes the ring of one curve at height z and radius r, mm. `step` is the smaller outside ring of a step on flats. */
+/**
+ * Makes the ring of one curve at height z and radius r, mm. `step` is the smaller outside ring of a step on
+ * flats.
+ */
 export type RingMaker = (builder: MeshBuilder, z: number, r: number, step?: Ring) => Ring;
 
-/** Corners of a ring are not put closer to a flat's edge than this, mm: shorter facets only trouble other programs. */
+/**
+ * Corners of a ring are not put closer to a flat's edge than this, mm: shorter facets only trouble other
+ * programs.
+ */
 const SHORTEST = 0.005;
 
 /**
- * Sides of the polygon of a circle of radius r whose distance from the circle is at most chordError; a multiple of 4 and
- * at least 16. `inscribed` tells on which side of the circle it lies. Throws a RangeError unless chordError > 0.
+ * Sides of the polygon of a circle of radius r whose distance from the circle is at most chordError; a
+ * multiple of 4 and at least 16. `inscribed` tells on which side of the circle it lies. Throws a RangeError
+ * unless chordError > 0.
  */
 export function sidesFor(r: number, chordError: number, inscribed: boolean): number {
   if (!(chordError > 0)) throw new RangeError(`the chord error must be more than 0 mm, not ${chordError}`);
@@ -30,7 +37,10 @@ export function largestRadius(curve: Curve): number {
   return curve.stretches.reduce((r, s) => Math.max(r, s.r0, s.r1), 0);
 }
 
-/** Unit vector at `turn` of a whole turn given as a fraction k / sides; exact on the axes and alike in all quadrants. */
+/**
+ * Unit vector at `turn` of a whole turn given as a fraction k / sides; exact on the axes and alike in all
+ * quadrants.
+ */
 function direction(k: number, sides: number): readonly [number, number] {
   const quarter = sides / 4;
   const q = ((Math.floor(k / quarter) % 4) + 4) % 4;
@@ -86,10 +96,17 @@ function circle(sides: number, vertex: (k: number) => number): Ring {
 }
 
 /**
- * Four sections: arc, flat, arc, flat, starting at the end of the flat with the normal at +angle. Where the circle does not
- * reach the flats, they shrink to one point each, so that rings of all sizes correspond.
+ * Four sections: arc, flat, arc, flat, starting at the end of the flat with the normal at +angle. Where the
+ * circle does not reach the flats, they shrink to one point each, so that rings of all sizes correspond.
  */
-function flattened(builder: MeshBuilder, sides: number, flats: FlatsPlane, z: number, r: number, step?: Ring): Ring {
+function flattened(
+  builder: MeshBuilder,
+  sides: number,
+  flats: FlatsPlane,
+  z: number,
+  r: number,
+  step?: Ring,
+): Ring {
   const w = flatHalfWidth(r, flats);
   const h = w > 0 ? flats.half : r;
   const corner = (sign: 1 | -1, along: number): number =>

@@ -68,9 +68,14 @@ function inUnit(typed: number, unitText: string, dimension: Dimension, bare: boo
   const folded = foldUnit(unitText);
   const unit = row.units.find((candidate) => candidate.spellings.includes(folded));
   if (unit === undefined) return no(unknownUnit(unitText, dimension));
-  const value = typed * unit.times + unit.plus;
+  const value = withoutNoise(typed, unit.times, unit.plus);
   if (!Number.isFinite(value)) return no('This number is too large to be real.');
   return { ok: true, value: value + 0, unit: unit.name, typed, bare };
+}
+
+/** Converted, and rounded to 15 figures: 7/16 in is 11.1125 mm, not 11.112499999999999. */
+function withoutNoise(typed: number, times: number, plus: number): number {
+  return times === 1 && plus === 0 ? typed : Number((typed * times + plus).toPrecision(15));
 }
 
 /** 12°30', 12° 30' 15", 12d30m, 12d30m15s: null when the text is not of that kind. */

@@ -16,14 +16,12 @@ export const clocking: Check = {
           title: `web between the two patterns at ${study.angle.toFixed(3)} degrees`,
           unit: 'mm',
           why: `The best any angle gives is ${mm(study.best.web)}, at ${study.best.angle.toFixed(3)} degrees.`,
-          cure:
-            study.best.web >= job.adapter.web
-              ? `Use clocking: auto, or ${study.best.angle.toFixed(3)} degrees.`
-              : 'No angle leaves enough metal: use smaller heads or screws, or fasten one side another way.',
-          source: 'geometry; least web set by adapter.web, common practice',
+          cure: `Use clocking: auto, or ${study.best.angle.toFixed(3)} degrees.`,
+          source: 'geometry: exact optimum over all angles',
         },
         study.web,
-        { limit: job.adapter.web, sense: 'at least' },
+        // A worse angle is only worth a word where it costs metal that is needed.
+        { limit: Math.min(study.best.web, job.adapter.web), sense: 'at least', worst: 'caution' },
       ),
     ];
   },

@@ -25,13 +25,20 @@ const titles: Readonly<Record<string, string>> = {
 };
 
 const cures: Readonly<Record<string, string>> = {
-  'web-between-holes': 'Turn the driven pattern (clocking: auto gives the best angle), use smaller heads, or change one side to tapped holes.',
   'wall-to-bore': 'Make the bore or the register smaller, or use smaller heads.',
   'wall-to-rim': 'Make the outside larger, the heads smaller, or the holes shallower.',
   'wall-to-flats': 'Set the flats further apart, or leave them out.',
   'wall-bore-to-outside': 'Make the bore smaller.',
   'web-between-recesses': 'Make the adapter thicker.',
 };
+
+/** Turning the pattern only helps when some angle is good enough. */
+function cureForHoles({ clocking, job }: Joint): string {
+  const { best } = clocking;
+  return best.web !== null && best.web < job.adapter.web
+    ? `No angle leaves enough metal (best ${mm(best.web)}): use smaller heads or screws, or fasten one side another way.`
+    : `Set clocking: auto (${best.angle.toFixed(3)} degrees), use smaller heads, or move the wheel's screws.`;
+}
 
 function worstOf(webs: readonly Web[], codes: ReadonlyMap<Web, string>): Map<string, Web> {
   const worst = new Map<string, Web>();
@@ -78,7 +85,7 @@ export const webs: Check = {
             web.gap < 0
               ? `${nameOf(joint, web.a)} and ${nameOf(joint, web.b)} run ${mm(-web.gap)} into each other.`
               : `Thinnest metal, at any depth, lies between ${nameOf(joint, web.a)} and ${nameOf(joint, web.b)}.`,
-          cure: cures[code] as string,
+          cure: code === 'web-between-holes' ? cureForHoles(joint) : (cures[code] as string),
           source: 'common practice, least web set by adapter.web',
         },
         web.gap,

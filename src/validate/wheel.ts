@@ -1,7 +1,7 @@
 /** The wheel: teeth the sensor can read, metal that carries them, a bore that centres them. */
 import { leastGap } from '../geometry/contour.ts';
 import type { Joint } from '../job/joint.ts';
-import type { Finding } from '../model/finding.ts';
+import type { Finding, Verdict } from '../model/finding.ts';
 import { type ToothMeasures, toothMeasures } from '../parts/tone-wheel.ts';
 import { cutTolerance } from '../standards/sheet-cutting.ts';
 import { runoutShareOfGapTolerance, toothRule, toothRules } from '../standards/tooth-rules.ts';
@@ -13,9 +13,6 @@ type Wheeled = Joint & { readonly wheel: NonNullable<Joint['wheel']>; readonly w
 function hasWheel(joint: Joint): joint is Wheeled {
   return joint.wheel !== null && joint.wheelSpec !== null;
 }
-
-/** The sensor table's word for the job's kind of sensor. */
-const ruleNames = { coil: 'coil', hall: 'single_hall', differential_hall: 'differential_hall', active_wheel_speed: 'active_wheel_speed' } as const;
 
 function teeth(joint: Wheeled): Finding[] {
   const { sensor } = joint.job;
@@ -32,12 +29,12 @@ function teeth(joint: Wheeled): Finding[] {
       }),
     ];
   }
-  const found = toothRule(ruleNames[sensor.kind]);
+  const found = toothRule(sensor.kind);
   if (!found.ok) throw new Error(found.why);
   const rule = found.value;
   const sizes: ToothMeasures = toothMeasures(joint.wheelSpec);
   const source = sourced(rule.source, rule.memory ?? false);
-  const one = (code: string, title: string, value: number, limit: number | null, sense: 'at least' | 'at most', cure: string): Finding[] =>
+  const one = (code: string, title: string, value: number, limit: number | null, sense: 'at least' | 'at most', cure: string, worst: Verdict = 'fail'): Finding[] =>
     limit === null
       ? []
       : [
@@ -45,13 +42,13 @@ function teeth(joint: Wheeled): Finding[] {
             { code, feature, title, unit: 'mm', why: `A ${rule.title} needs ${sense} ${mm(limit)}.`, cure, source },
             value,
             // A data sheet's reference target is a recommendation; within a fifth of it the sensor may still read.
-            { limit, sense, hard: sense === 'at least' ? 0.8 * limit : 1.2 * limit },
+            { limit, sense, hard: sense === 'at least' ? 0.8 * limit : 1.2 * limit, worst },
           ),
         ];
   const fewer = 'Use fewer teeth or a larger outside diameter';
   return [
     ...one('tooth-width', 'tooth width at the tip', sizes.toothChord, rule.tooth, 'at least', `${fewer}, or a larger ratio.`),
-    ...one('tooth-width-most', 'tooth width at the tip', sizes.toothChord, rule.toothMost, 'at most', 'Use more teeth or a smaller ratio.'),
+    ...one('tooth-width-most', 'tooth width at the tip', sizes.toothChord, rule.toothMost, 'at most', 'Use more teeth or a smaller ratio; wide teeth are read by most sensors, but not by all.', 'caution'),
     ...one('valley-width', 'valley width at the tip', sizes.valleyChord, rule.valley, 'at least', `${fewer}, or a smaller ratio.`),
     ...one('tooth-height', 'tooth height', sizes.height, rule.height, 'at least', 'Make the root smaller.'),
     ...one('tooth-pitch', 'tooth pitch along the tips', sizes.pitch, rule.pitch, 'at least', `${fewer}.`),
@@ -112,7 +109,7 @@ function centred(joint: Wheeled): Finding[] {
   const bore = joint.wheelSpec.bore;
   const clearance = bore - register.diameter;
   const greatest = bore + tolerance - register.lower;
-  const rule = sensor?.kind ? toothRule(ruleNames[sensor.kind]) : null;
+  const rule = sensor?.kind ? toothRule(sensor.kind) : null;
   const gapTolerance = rule?.ok ? rule.value.gapTolerance : null;
   const out: Finding[] = [
     judged(

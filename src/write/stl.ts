@@ -1,8 +1,9 @@
 /**
  * Binary STL.
  *
- * The serializer's front door snaps coordinates to a grid and cuts triangles anew, which moves corners by up to 0.0002 mm.
- * Its binary writer is called directly, so that corners come out as they went in, rounded to single precision.
+ * The serializer's front door snaps coordinates to a grid and cuts triangles anew, which moves corners by up
+ * to 0.0002 mm. Its binary writer is called directly, so that corners come out as they went in, rounded to
+ * single precision.
  */
 import modeling from '@jscad/modeling';
 import binary from '@jscad/stl-serializer/CSGToStlb.js';
@@ -13,8 +14,9 @@ export const stlFormat = { extension: 'stl', mediaType: 'model/stl' } as const;
 /**
  * Binary STL of a mesh, in mm. The same mesh gives the same bytes.
  *
- * @param header up to 80 characters of plain ASCII for the file's header; the rest is blanks. Must not start with `solid`,
- * which would make readers take the file for text: a RangeError is thrown then, and for longer or other text.
+ * @param header up to 80 characters of plain ASCII for the file's header; the rest is blanks. Must not start
+ * with `solid`, which would make readers take the file for text: a RangeError is thrown then, and for longer
+ * or other text.
  */
 export function writeStl(mesh: Mesh, header = 'binary STL, millimetres'): Uint8Array {
   if (!/^[\x20-\x7e]{0,80}$/.test(header) || /^solid/i.test(header)) {

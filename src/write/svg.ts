@@ -31,7 +31,9 @@ const pens: Readonly<Record<Pen, { colour: string; width: number; dashes?: reado
 };
 
 /** Tint of each body in section, and the hatch over it: direction in degrees, spacing in mm. */
-const fills: Readonly<Record<Exclude<Fill, 'none'>, { tint: string; hatch?: { angle: number; spacing: number } }>> = {
+const fills: Readonly<
+  Record<Exclude<Fill, 'none'>, { tint: string; hatch?: { angle: number; spacing: number } }>
+> = {
   adapter: { tint: '#dfe7ef', hatch: { angle: 45, spacing: 1.7 } },
   driving: { tint: '#f3ede0', hatch: { angle: -45, spacing: 3.4 } },
   driven: { tint: '#e6f0e4', hatch: { angle: -45, spacing: 3.4 } },
@@ -52,8 +54,7 @@ function num(value: number): string {
 function xml(text: string): string {
   return text
     .replace(/[\t\n\r]+/g, ' ')
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is dropped here
-    .replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-\u2069\ufffe\uffff]|[\ud800-\udfff]/gu, '')
+    .replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}\ufffe\uffff]/gu, '')
     .replaceAll('&', '&amp;')
     .replaceAll('<', '&lt;')
     .replaceAll('>', '&gt;')
@@ -146,7 +147,9 @@ function style(prefix: string, weight: number): string {
 }
 
 function patterns(drawing: Drawing, prefix: string, weight: number): string {
-  const used = new Set(drawing.shapes.map((s) => (s.kind === 'circle' || s.kind === 'path' ? s.fill : 'none')));
+  const used = new Set(
+    drawing.shapes.map((s) => (s.kind === 'circle' || s.kind === 'path' ? s.fill : 'none')),
+  );
   const out: string[] = [];
   for (const [fill, { tint, hatch }] of Object.entries(fills)) {
     if (!hatch || !used.has(fill as Fill)) continue;

@@ -22,7 +22,9 @@ describe('closed forms of textbook mechanics', () => {
   });
 
   it('annulus: m (R2 + r2) / 2 about its axis', () => {
-    const { mass, inertia } = turnedMass(turned('a', disc(60, 23), [drilling('bore', 0, 0, [0, 20], [23, 20])]));
+    const { mass, inertia } = turnedMass(
+      turned('a', disc(60, 23), [drilling('bore', 0, 0, [0, 20], [23, 20])]),
+    );
     const m = rho * Math.PI * (60 ** 2 - 20 ** 2) * 23;
     near(mass, m);
     near(inertia.zz, (m * (60 ** 2 + 20 ** 2)) / 2);
@@ -45,7 +47,9 @@ describe('closed forms of textbook mechanics', () => {
 
   it('a hole off the axis obeys the parallel axis theorem', () => {
     const [R, r, h, x, y] = [60, 8, 20, 30, -21];
-    const { mass, centre, inertia } = turnedMass(turned('p', disc(R, h), [drilling('hole', x, y, [0, r], [h, r])]));
+    const { mass, centre, inertia } = turnedMass(
+      turned('p', disc(R, h), [drilling('hole', x, y, [0, r], [h, r])]),
+    );
     const body = rho * Math.PI * R * R * h;
     const plug = rho * Math.PI * r * r * h;
     near(mass, body - plug);
@@ -71,7 +75,11 @@ describe('closed forms of textbook mechanics', () => {
 });
 
 describe('worked examples of the balance reference (recomputed there from textbook formulas)', () => {
-  const unbalanceOf = (density: number, corners: readonly (readonly [number, number])[], at: number): number => {
+  const unbalanceOf = (
+    density: number,
+    corners: readonly (readonly [number, number])[],
+    at: number,
+  ): number => {
     const part = turned('b', disc(70, 20), [drilling('h', at, 0, ...corners)], {
       material: { id: 'm', name: 'm', density },
     });
@@ -80,11 +88,29 @@ describe('worked examples of the balance reference (recomputed there from textbo
   };
 
   it('a flat hole of 10 x 12 at radius 55 in steel: 406.9148 g.mm', () => {
-    expect(unbalanceOf(0.00785, [[8, 5], [20, 5]], 55)).toBeCloseTo(406.9148, 4);
+    expect(
+      unbalanceOf(
+        0.00785,
+        [
+          [8, 5],
+          [20, 5],
+        ],
+        55,
+      ),
+    ).toBeCloseTo(406.9148, 4);
   });
 
   it('the same hole in aluminium: 139.958 g.mm', () => {
-    expect(unbalanceOf(0.0027, [[8, 5], [20, 5]], 55)).toBeCloseTo(139.958, 3);
+    expect(
+      unbalanceOf(
+        0.0027,
+        [
+          [8, 5],
+          [20, 5],
+        ],
+        55,
+      ),
+    ).toBeCloseTo(139.958, 3);
   });
 
   it('a drill point of 118 degrees below a 10 mm hole: 0.6174 g more in steel', () => {
@@ -120,9 +146,13 @@ describe('what holes take away, and what they do not', () => {
   });
 
   it('a full ring of equal holes leaves no unbalance and no product of inertia', () => {
-    const { mass, centre, inertia } = turnedMass(turned('r', disc(60, 20), ringOf('h', 5, 45, 12, [3, 0], [6, 4], [20, 4])));
+    const { mass, centre, inertia } = turnedMass(
+      turned('r', disc(60, 20), ringOf('h', 5, 45, 12, [3, 0], [6, 4], [20, 4])),
+    );
     expect(mass * Math.hypot(centre[0], centre[1])).toBeLessThan(1e-9);
-    expect(Math.max(Math.abs(inertia.xy), Math.abs(inertia.xz), Math.abs(inertia.yz)) / inertia.zz).toBeLessThan(1e-14);
+    expect(
+      Math.max(Math.abs(inertia.xy), Math.abs(inertia.xz), Math.abs(inertia.yz)) / inertia.zz,
+    ).toBeLessThan(1e-14);
   });
 
   it('engravings never count', () => {
@@ -158,7 +188,8 @@ describe('flats', () => {
   it('turning the flats turns the inertia with them', () => {
     const at0 = turnedMass(turned('f', disc(60, 20), [], flats(100, 0))).inertia;
     const at30 = turnedMass(turned('f', disc(60, 20), [], flats(100, 30))).inertia;
-    // Mohr's circle (textbook): half the difference of the moments times sin 60; the long way lies at 120 degrees, so negative.
+    // Mohr's circle (textbook): half the difference of the moments times sin 60; the long way lies at 120
+    // degrees, so negative.
     expect(at30.xy).toBeLessThan(0);
     near(at30.xy, ((at0.yy - at0.xx) / 2) * Math.sin(Math.PI / 3), 1e-10);
     near(at30.xx + at30.yy, at0.xx + at0.yy);
@@ -177,9 +208,9 @@ describe('flats', () => {
 });
 
 /**
- * Second method: slices parallel to the flats, at distance u from the axis. Over r from a to R the slice is the integral of
- * 2 sqrt(r2 - u2), which is F(R) - F(a), F(r) = r sqrt(r2 - u2) - u2 ln(r + sqrt(r2 - u2)); then Simpson over u, with
- * u = b sin t on each piece so that the root at the end does no harm.
+ * Second method: slices parallel to the flats, at distance u from the axis. Over r from a to R the slice is
+ * the integral of 2 sqrt(r2 - u2), which is F(R) - F(a), F(r) = r sqrt(r2 - u2) - u2 ln(r + sqrt(r2 - u2));
+ * then Simpson over u, with u = b sin t on each piece so that the root at the end does no harm.
  */
 function slicedCone(small: number, large: number, d: number, h: number): number {
   const F = (r: number, u: number): number => {

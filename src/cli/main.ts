@@ -1,0 +1,103 @@
+/** The command line: reads arguments, runs one command, returns its exit code. Only bin.ts ends the process. */
+import yargs from 'yargs';
+import { check } from './commands/check.ts';
+import { flanges } from './commands/flanges.ts';
+import { make } from './commands/make.ts';
+import { newJob } from './commands/new.ts';
+import { schema } from './commands/schema.ts';
+import { exit, type Io, UsageError } from './io.ts';
+import { version } from './version.ts';
+
+/** A flag that wants a positive number, or a sentence. */
+function positive(name: string, value: unknown): number | undefined {
+  if (value === undefined) return undefined;
+  const number = Number(value);
+  if (!(number > 0) || !Number.isFinite(number)) throw new UsageError(`--${name} wants a number above 0, in mm; got ${String(value)}.`);
+  return number;
+}
+
+/** Run one command. @returns the exit code; prints through `io` only */
+export async function main(argv: readonly string[], io: Io): Promise<number> {
+  let code: number = exit.clean;
+  const run = (command: Promise<number>) => command.then((result) => void (code = result));
+  const parser = yargs([...argv])
+    .scriptName('flangewright')
+    .usage('$0 COMMAND\n\nOne job file in; mock-up, wheel outline and an honest verdict out.')
+    .command(
+      'check <job>',
+      'Every finding, worst first; touches no file.',
+      (y) =>
+        y
+          .positional('job', { type: 'string', demandOption: true, describe: 'job file, *.job.yaml' })
+          .option('json', { type: 'boolean', default: false, describe: 'JSON alone on standard output' }),
+      (a) => run(check(io, { job: a.job, json: a.json })),
+    )
+    .command(
+      'make <job>',
+      'All files and the report. Files for a metal-cutting machine are held back while a check fails.',
+      (y) =>
+        y
+          .positional('job', { type: 'string', demandOption: true, describe: 'job file, *.job.yaml' })
+          .option('out', { alias: 'o', type: 'string', default: 'out', describe: 'folder for the files' })
+          .option('only', { type: 'string', array: true, default: [] as string[], describe: 'kinds to make, by comma' })
+          .option('force', { type: 'boolean', default: false, describe: 'make held files too; each one says so inside' })
+          .option('json', { type: 'boolean', default: false, describe: 'JSON alone on standard output' }),
+      (a) => run(make(io, { job: a.job, out: a.out, only: a.only, force: a.force, json: a.json })),
+    )
+    .command(
+      'new [file]',
+      'A commented starter job; asks at a terminal, asks nothing when there is none.',
+      (y) => y.positional('file', { type: 'string', default: 'my.job.yaml', describe: 'where to write it; never overwrites' }),
+      (a) => run(newJob(io, { file: a.file })),
+    )
+    .command(
+      'flanges [id]',
+      'Known flange patterns, by id or by what was measured.',
+      (y) =>
+        y
+          .positional('id', { type: 'string', describe: 'pattern id, e.g. DIN100-shaft' })
+          .option('circle', { type: 'string', describe: 'measured bolt circle, mm' })
+          .option('holes', { type: 'string', describe: 'number of holes' })
+          .option('outside', { type: 'string', describe: 'measured outside diameter, mm' })
+          .option('register', { type: 'string', describe: 'measured register diameter, mm' })
+          .option('json', { type: 'boolean', default: false, describe: 'JSON alone on standard output' }),
+      (a) => {
+        const search = {
+          circle: positive('circle', a.circle),
+          holes: positive('holes', a.holes),
+          outside: positive('outside', a.outside),
+          register: positive('register', a.register),
+        };
+        return run(flanges(io, { id: a.id, json: a.json, ...search }));
+      },
+    )
+    .command('schema', "The job file's JSON Schema, for editors.", {}, () => run(schema(io)))
+    .completion('completion', 'A script that completes commands in your shell.')
+    .demandCommand(1, 'Say what to do: check, make, new, flanges, schema. See --help.')
+    .recommendCommands()
+    .strict()
+    .version(version)
+    .help()
+    .wrap(100)
+    .exitProcess(false)
+    .fail((message, error) => {
+      throw error ?? new UsageError(message);
+    });
+  try {
+    await parser.parseAsync([...argv], {}, (_error: unknown, _args: unknown, output: string) => {
+      if (output !== '') io.out(`${output}\n`);
+    });
+    return code;
+  } catch (error) {
+    if (error instanceof UsageError) {
+      io.err(`flangewright: ${error.message}\n`);
+      return exit.badJob;
+    }
+    if (error instanceof Error && error.name === 'YError') {
+      io.err(`flangewright: ${error.message}\n`);
+      return exit.badJob;
+    }
+    io.err(`flangewright: this is a bug in the program, not in your job.\n${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
+    return exit.bug;
+  }
+}

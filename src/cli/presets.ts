@@ -1,0 +1,15 @@
+/** The pattern list that ships with the program, read from its own folder. */
+import { readdir, readFile } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import { parsePatterns, type PatternList } from '../core.ts';
+
+/** presets/ stands beside src/ in a checkout and beside dist/ in an installed package. */
+export const presetFolder = fileURLToPath(new URL('../../presets/', import.meta.url));
+
+/** Every known flange pattern and near miss. */
+export async function loadPatterns(): Promise<PatternList> {
+  const folder = `${presetFolder}flanges/`;
+  const names = (await readdir(folder)).filter((name) => name.endsWith('.yaml')).sort();
+  const texts = await Promise.all(names.map(async (name) => [name, await readFile(folder + name, 'utf8')] as const));
+  return parsePatterns(Object.fromEntries(texts));
+}

@@ -1,0 +1,5 @@
+/** The program's own version, from its package file. */
+import { readFileSync } from 'node:fs';
+
+const file = new URL('../../package.json', import.meta.url);
+export const version: string = (JSON.parse(readFileSync(file, 'utf8')) as { version: string }).version;

@@ -1,0 +1,73 @@
+/**
+ * The whole story on one page: read a job, resolve its flanges, design the joint, judge it, make the files.
+ *
+ * Text and data in; text, bytes and data out. No files, no clock, no network, no console: the same code runs in Node and in a
+ * browser's worker. Everything that does touch the world stands in src/cli.
+ */
+import { assumedDefaults } from './design/assumed-defaults.ts';
+import { designJoint } from './design/design-joint.ts';
+import { findPreset, type FlangePreset, type NearMissPair, parseFlangePresets, parseNearMisses } from './job/flange-presets.ts';
+import type { Joint } from './job/joint.ts';
+import { type JobError, readJob } from './job/read.ts';
+import { resolveFlange } from './job/resolve-flange.ts';
+import type { Finding } from './model/finding.ts';
+import type { Lookup } from './standards/table.ts';
+import { validate } from './validate/all.ts';
+
+export type { FlangePreset } from './job/flange-presets.ts';
+export type { JobError } from './job/read.ts';
+export { formatErrors, readJob } from './job/read.ts';
+export type { Joint } from './job/joint.ts';
+export { jobJsonSchema } from './job/schema.ts';
+export { searchPresets } from './job/search-presets.ts';
+export { schemaFileName, type StarterAnswers, type StarterFlange, starterJob } from './job/starter.ts';
+export type { Finding, Verdict } from './model/finding.ts';
+export { type Held, makeFiles, type MakeOptions, type Made, productKinds, products } from './products/make.ts';
+export { overallVerdict } from './report/rank.ts';
+export { reportData } from './report/report-data.ts';
+export { findingJson, reportJson } from './report/report-json.ts';
+export { reportText } from './report/report-text.ts';
+export { validate } from './validate/all.ts';
+
+/** Known flange patterns and the pairs that are easily taken for each other. */
+export interface PatternList {
+  readonly flanges: readonly FlangePreset[];
+  readonly nearMisses: readonly NearMissPair[];
+}
+
+/** The pattern list from its YAML texts, by file name. @throws on a bad shipped file: that is a bug */
+export function parsePatterns(texts: Readonly<Record<string, string>>): PatternList {
+  const list = Object.entries(texts).map(([file, text]) => ({ file, text }));
+  return { flanges: parseFlangePresets(list), nearMisses: parseNearMisses(list) };
+}
+
+/** A pattern by its id; a miss names the nearest ids. */
+export function findPattern(patterns: PatternList, id: string): Lookup<FlangePreset> {
+  return findPreset(patterns.flanges, id);
+}
+
+/** A joint, designed and judged, or every error of the job at once. */
+export type JudgedJob =
+  | { readonly ok: true; readonly joint: Joint; readonly findings: readonly Finding[] }
+  | { readonly ok: false; readonly errors: readonly JobError[] };
+
+/**
+ * Read, resolve, design and judge a job.
+ * @param text the job file
+ * @param fileName how errors name it
+ * @param patterns known flange patterns
+ */
+export function judgeJob(text: string, fileName: string, patterns: PatternList): JudgedJob {
+  const read = readJob(text, fileName);
+  if (!read.ok) return read;
+  const { job, given, errorAt } = read;
+  const driving = resolveFlange('driving', job.driving, patterns.flanges, errorAt);
+  const driven = resolveFlange('driven', job.driven, patterns.flanges, errorAt);
+  if (!driving.ok || !driven.ok) {
+    return { ok: false, errors: [driving, driven].flatMap((flange) => (flange.ok ? [] : [...flange.errors])) };
+  }
+  const assumptions = [...driving.assumptions, ...driven.assumptions, ...assumedDefaults(job, given)];
+  const joint = designJoint({ job, driving: driving.flange, driven: driven.flange, assumptions });
+  if (!joint.ok) return { ok: false, errors: joint.troubles.map(({ path, message }) => errorAt(path, message)) };
+  return { ok: true, joint: joint.value, findings: validate(joint.value) };
+}

@@ -1,0 +1,70 @@
+/** Makes every file of a joint, or the kinds asked for, and holds back what must not reach a machine. */
+import { overallVerdict } from '../report/rank.ts';
+import type { FilesReport } from '../report/report-data.ts';
+import type { Joint } from '../job/joint.ts';
+import type { Finding, Verdict } from '../model/finding.ts';
+import { adapterMockUpFile, wheelMockUpFile } from './mock-up.ts';
+import { outlineFile } from './outline.ts';
+import { previewFiles } from './preview.ts';
+import type { MadeFile, Making, Product } from './product.ts';
+import { reportFiles, reportKind } from './report.ts';
+
+/** Every product but the report, in the order they are made and listed. */
+export const products: readonly Product[] = [adapterMockUpFile, wheelMockUpFile, outlineFile, previewFiles];
+
+/** The words that `--only` takes. */
+export const productKinds: readonly string[] = [...products.map((product) => product.kind), reportKind];
+
+export interface MakeOptions {
+  readonly base: string;
+  /** The job file's name as it was given. */
+  readonly jobName: string;
+  /** Kinds to make; empty for all. */
+  readonly only: readonly string[];
+  readonly force: boolean;
+}
+
+export interface Held {
+  readonly kind: string;
+  readonly why: string;
+  /** Names of the files that were not made. */
+  readonly names: readonly string[];
+}
+
+export interface Made {
+  readonly verdict: Verdict;
+  readonly files: readonly MadeFile[];
+  readonly held: readonly Held[];
+}
+
+/** Why a kind is held back. */
+function reasonToHold(findings: readonly Finding[]): string {
+  const failed = findings.filter((finding) => finding.verdict === 'fail').map((finding) => finding.code);
+  return `checks fail (${[...new Set(failed)].join(', ')}); mend the job, or use --force and answer for it`;
+}
+
+/** Make the files. */
+export async function makeFiles(joint: Joint, findings: readonly Finding[], options: MakeOptions): Promise<Made> {
+  const verdict = overallVerdict(findings);
+  const failing = verdict === 'fail';
+  const making: Making = { joint, findings, verdict, base: options.base, forced: failing && options.force };
+  const wanted = (kind: string) => options.only.length === 0 || options.only.includes(kind);
+  const files: MadeFile[] = [];
+  const held: Held[] = [];
+  for (const product of products) {
+    if (!wanted(product.kind) || !product.applies(joint)) continue;
+    if (product.metal && failing && !options.force) {
+      held.push({ kind: product.kind, why: reasonToHold(findings), names: product.names(making) });
+    } else {
+      files.push(...(await product.make(making)));
+    }
+  }
+  if (wanted(reportKind)) {
+    const list: FilesReport = {
+      made: files.map(({ kind, name, bytes }) => ({ kind, path: name, bytes: bytes.length })),
+      held: held.map(({ kind, why }) => ({ kind, why })),
+    };
+    files.push(...reportFiles(making, options.jobName, list));
+  }
+  return { verdict, files, held };
+}

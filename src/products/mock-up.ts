@@ -1,0 +1,67 @@
+/** Printable mock-ups: binary STL, seated on z = 0. */
+import type { Joint } from '../job/joint.ts';
+import type { AdapterSpec } from '../parts/adapter-spec.ts';
+import { adapterMockUp, type MockUpMarks, type PrintAllowances, wheelMockUp } from '../parts/mock-up.ts';
+import { engrave, textWidth } from '../solids/engrave.ts';
+import { seat } from '../solids/seat.ts';
+import { meshSheet } from '../solids/sheet-mesh.ts';
+import { meshTurned } from '../solids/turned-mesh.ts';
+import { writeStl } from '../write/stl.ts';
+import { type Making, type Product, verdictWords } from './product.ts';
+
+const allowances = ({ job }: Joint): PrintAllowances => ({ holes: job.print.holes, registers: job.print.registers });
+
+/** Words engraved beside the warning: that checks failed, then the part's name. */
+function marks({ joint, verdict }: Making, name: string): MockUpMarks {
+  const words = [verdict === 'fail' ? 'CHECKS FAILED' : '', joint.job.print.text ? plainName(name) : ''];
+  return { words: words.filter((word) => word !== ''), measure: textWidth };
+}
+
+/** The engraving font knows plain capitals and digits best. */
+function plainName(name: string): string {
+  return name.normalize('NFKD').replace(/[^\x20-\x7e]/g, '').toUpperCase().slice(0, 28);
+}
+
+/** The STL's header line, at most 80 plain characters. */
+function header(making: Making, part: string): string {
+  const failed = verdictWords(making.verdict, making.forced);
+  return `flangewright ${part} MOCK-UP, mm, FIT CHECK - DO NOT DRIVE${failed ? ` - ${failed}` : ''}`.slice(0, 80);
+}
+
+/** A face that carries a spigot does not lie flat: the other one goes on the bed when it can. */
+export function printsUpsideDown(spec: AdapterSpec): boolean {
+  const stands = (register: AdapterSpec['registers']['driving']) =>
+    register !== null && (register.gender === 'male') === (register.at === 'inner');
+  return stands(spec.registers.driving) && !stands(spec.registers.driven);
+}
+
+export const adapterMockUpFile: Product = {
+  kind: 'mockup',
+  about: 'adapter mock-up to print, binary STL in mm',
+  metal: false,
+  applies: () => true,
+  names: ({ base }) => [`${base}-adapter-mockup.stl`],
+  async make(making) {
+    const { joint } = making;
+    const part = adapterMockUp(joint.adapterSpec, allowances(joint), marks(making, joint.adapterSpec.name));
+    const mesh = await engrave(await meshTurned(part), part.engravings);
+    const bytes = writeStl(seat(mesh, printsUpsideDown(joint.adapterSpec)), header(making, 'adapter'));
+    return [{ kind: 'mockup', name: `${making.base}-adapter-mockup.stl`, bytes }];
+  },
+};
+
+export const wheelMockUpFile: Product = {
+  kind: 'wheel-mockup',
+  about: 'wheel mock-up to print, binary STL in mm',
+  metal: false,
+  applies: (joint) => joint.wheelSpec !== null,
+  names: ({ base }) => [`${base}-wheel-mockup.stl`],
+  async make(making) {
+    const { joint } = making;
+    if (!joint.wheelSpec) return [];
+    const part = wheelMockUp(joint.wheelSpec, allowances(joint), marks(making, joint.wheelSpec.name));
+    const mesh = await engrave(meshSheet(part), part.engravings);
+    const bytes = writeStl(seat(mesh), header(making, 'wheel'));
+    return [{ kind: 'wheel-mockup', name: `${making.base}-wheel-mockup.stl`, bytes }];
+  },
+};

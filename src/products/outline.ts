@@ -1,0 +1,24 @@
+/** The wheel's outline for the cutting service, in every flavour the job asks for. */
+import { buildToneWheel } from '../parts/tone-wheel.ts';
+import { dxfFlavour } from '../write/dxf.ts';
+import { type Product, utf8, verdictWords } from './product.ts';
+
+export const outlineFile: Product = {
+  kind: 'outline',
+  about: 'wheel outline for laser cutting, DXF in mm',
+  metal: true,
+  applies: (joint) => joint.wheelSpec !== null,
+  names: ({ joint, base }) => joint.job.sheet.flavour.map((id) => `${base}-wheel${dxfFlavour(id).suffix}`),
+  async make({ joint, base, verdict, forced }) {
+    if (!joint.wheelSpec) return [];
+    const kerf = joint.job.sheet.kerf === 'service' ? 0 : joint.job.sheet.kerf;
+    const part = buildToneWheel({ ...joint.wheelSpec, kerf });
+    const failed = verdictWords(verdict, forced);
+    return joint.job.sheet.flavour.map((id) => {
+      const flavour = dxfFlavour(id);
+      const text = flavour.write(part);
+      // Group 999 is a comment: readers of the drawing pass it over, people who open the file see it first.
+      return { kind: 'outline', name: `${base}-wheel${flavour.suffix}`, bytes: utf8(failed ? `999\n${failed}\n${text}` : text) };
+    });
+  },
+};

@@ -1,0 +1,19 @@
+/** Pictures as SVG files of their own. */
+import { writeSvg } from '../write/svg.ts';
+import { pictures } from './pictures.ts';
+import { type Product, utf8 } from './product.ts';
+
+export const previewFiles: Product = {
+  kind: 'preview',
+  about: 'pictures of both faces, the section and the wheel, SVG',
+  metal: false,
+  applies: () => true,
+  names: ({ joint, base }) => pictures(joint).map(({ name }) => `${base}-${name}.svg`),
+  async make({ joint, base }) {
+    return pictures(joint).map(({ name, drawing }) => ({
+      kind: 'preview',
+      name: `${base}-${name}.svg`,
+      bytes: utf8(writeSvg(drawing, { standalone: true })),
+    }));
+  },
+};

@@ -1,0 +1,41 @@
+/** A file that the program can make from a designed joint. */
+import type { Joint } from '../job/joint.ts';
+import type { Finding, Verdict } from '../model/finding.ts';
+
+/** Everything a product may use. */
+export interface Making {
+  readonly joint: Joint;
+  readonly findings: readonly Finding[];
+  readonly verdict: Verdict;
+  /** Start of every file name: the job file's own name. */
+  readonly base: string;
+  /** True when checks fail and the user asked for the held files all the same. */
+  readonly forced: boolean;
+}
+
+/** One file, made. */
+export interface MadeFile {
+  readonly kind: string;
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+export interface Product {
+  /** The word for `--only`. */
+  readonly kind: string;
+  readonly about: string;
+  /** True for files that send metal to a machine: held back while a check fails. */
+  readonly metal: boolean;
+  /** False where the job has no such part. */
+  readonly applies: (joint: Joint) => boolean;
+  readonly names: (making: Pick<Making, 'joint' | 'base'>) => readonly string[];
+  readonly make: (making: Making) => Promise<readonly MadeFile[]>;
+}
+
+export const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
+
+/** What a file made from a job with failing checks says inside, or an empty text. */
+export function verdictWords(verdict: Verdict, forced: boolean): string {
+  if (verdict !== 'fail') return '';
+  return forced ? 'CHECKS FAILED - FORCED' : 'CHECKS FAILED';
+}
