@@ -92,11 +92,7 @@ interface Leader {
   readonly to: Point;
 }
 
-function leadersFor(
-  captions: readonly Caption[],
-  chosen: readonly number[],
-  column: CaptionColumn,
-): Leader[] {
+function leadersFor(captions: readonly Caption[], chosen: readonly number[], column: CaptionColumn): Leader[] {
   const anchored = captions.map((caption, i) => ({
     caption,
     from: caption.anchors[chosen[i] as number] as Point,
@@ -194,13 +190,7 @@ export function shortLines(text: string, most: number): string[] {
 }
 
 /** Points on a circle within `reach` degrees of the direction `towards`, nearest to it first. */
-export function anchorsOnCircle(
-  centre: Point,
-  r: number,
-  towards: number,
-  reach: number,
-  step: number,
-): Point[] {
+export function anchorsOnCircle(centre: Point, r: number, towards: number, reach: number, step: number): Point[] {
   const out: Point[] = [];
   for (let off = step / 2; off <= reach; off += step) {
     for (const sign of [1, -1]) {

@@ -26,7 +26,7 @@ export function uprightDimension(
   size: number,
 ): Shape[] {
   const over = x > from ? 0.8 * size : -0.8 * size;
-  const tight = heights.high - heights.low < 3.2 * size;
+  const tight = heights.high - heights.low < 2.6 * size;
   const reach = 2.4 * size;
   const lines: Shape[] = [heights.low, heights.high].map((y) => ({
     kind: 'line',

@@ -22,9 +22,7 @@ export function boltCircle(holes: readonly { readonly x: number; readonly y: num
 }
 
 /** Pocket at one end of a through hole: its diameter and how deep it is, and whether it is a cone. */
-function pocket(
-  profile: Profile,
-): { diameter: number; depth: number; cone: boolean; end: 'low' | 'high' } | null {
+function pocket(profile: Profile): { diameter: number; depth: number; cone: boolean; end: 'low' | 'high' } | null {
   const stretches = slopes(profile);
   const first = stretches[0];
   const last = stretches.at(-1);
@@ -72,9 +70,7 @@ export function holeGroupLines(feature: Feature, holes: readonly Drilling[], uni
     lines.push(depth === null ? 'tapped right through' : `tapped, drill ${lengthText(depth, units, 1)} deep`);
   } else if (head?.cone) lines.push(`countersunk ${diameterText(head.diameter, units, 1)}`);
   else if (head)
-    lines.push(
-      `counterbore ${diameterText(head.diameter, units, 1)} x ${lengthText(head.depth, units, 1)} deep`,
-    );
+    lines.push(`counterbore ${diameterText(head.diameter, units, 1)} x ${lengthText(head.depth, units, 1)} deep`);
   lines.push(feature.label);
   return lines;
 }

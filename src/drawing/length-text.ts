@@ -10,8 +10,7 @@ const fixed = (value: number, decimals: number): string => {
 
 /** A length in mm as a label: two decimals, three when they are needed; inches beside it when the job is in inches. */
 export function lengthText(mm: number, units: LabelUnits, decimals = 2): string {
-  const needs =
-    Math.abs(mm * 10 ** decimals - Math.round(mm * 10 ** decimals)) > 1e-4 ? decimals + 1 : decimals;
+  const needs = Math.abs(mm * 10 ** decimals - Math.round(mm * 10 ** decimals)) > 1e-4 ? decimals + 1 : decimals;
   const text = fixed(mm, needs);
   return units === 'in' ? `${text} [${formatLength(mm, 'in')}]` : text;
 }
@@ -21,8 +20,7 @@ export const diameterText = (mm: number, units: LabelUnits, decimals = 2): strin
   `\u00d8${lengthText(mm, units, decimals)}`;
 
 /** The two limits of a size. */
-export const limitsText = (lower: number, upper: number): string =>
-  `${fixed(lower, 3)} to ${fixed(upper, 3)}`;
+export const limitsText = (lower: number, upper: number): string => `${fixed(lower, 3)} to ${fixed(upper, 3)}`;
 
 /** An angle in degrees as a label. */
 export const angleText = (degrees: number): string => `${fixed(degrees, 2)}\u00b0`;

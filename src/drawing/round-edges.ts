@@ -20,10 +20,7 @@ function withoutDoubles(edges: readonly RoundEdge[]): RoundEdge[] {
  * Edges of the outside. From above, an edge shows when nothing higher reaches further out. Of what lies below only cylinders
  * of features are kept (registers, seats): chamfers and grooves behind the face would only blur the picture.
  */
-export function outerEdges(
-  outer: Profile,
-  keepHidden: (feature: string | undefined) => boolean,
-): RoundEdge[] {
+export function outerEdges(outer: Profile, keepHidden: (feature: string | undefined) => boolean): RoundEdge[] {
   const seen: RoundEdge[] = [];
   const hidden: RoundEdge[] = [];
   let widest = 0;
@@ -50,12 +47,13 @@ export function drillingEdges(drilling: Drilling, surface: number): RoundEdge[] 
   let narrowest = open ? Infinity : 0;
   for (const s of down) {
     const slope = Math.abs(s.r1 - s.r0) > least;
+    const wide = Math.max(s.r0, s.r1);
+    // A countersink shows as a ring of its own; a broken edge is only a fine line, or nothing from behind.
+    const fine = slope && s.z1 - s.z0 < 0.15 * wide;
+    if (!fine && wide > narrowest + least) hidden.push({ r: wide, seen: false, fine: false, of: s.of });
     for (const [k, r] of [s.r1, s.r0].entries()) {
       if (r < least) continue;
-      if (r < narrowest - least)
-        seen.push({ r, seen: true, fine: slope && k === 0 && s.z1 - s.z0 < 0.15 * r, of: s.of });
-      else if (!slope && k === 0 && r > narrowest + least)
-        hidden.push({ r, seen: false, fine: false, of: s.of });
+      if (r < narrowest - least) seen.push({ r, seen: true, fine: fine && k === 0, of: s.of });
       narrowest = Math.min(narrowest, r);
     }
   }

@@ -1,8 +1,9 @@
 /** Bodies in section: what a cut leaves of them, and the edges that show behind the cut. mm; x across, y along the shaft. */
+
+import { stretchesOf } from '../geometry/contour.ts';
 import type { Fill, Pen, Shape } from '../model/drawing.ts';
 import type { Flats, Profile } from '../model/part.ts';
 import type { Contour } from '../model/sheet.ts';
-import { stretchesOf } from '../geometry/contour.ts';
 import {
   type Band,
   cutSlabs,
@@ -37,10 +38,7 @@ function reachOfFlats(flats: Flats | undefined, angle: number): number {
 }
 
 /** A broken edge in place of the straight one at that height: the long-break line of ISO 128, a zigzag every 40 mm or so. */
-function broken(
-  loop: readonly { x: number; y: number }[],
-  at: BrokenAt,
-): { x: number; y: number; bulge: number }[] {
+function broken(loop: readonly { x: number; y: number }[], at: BrokenAt): { x: number; y: number; bulge: number }[] {
   return loop.flatMap((p, i) => {
     const q = loop[(i + 1) % loop.length] ?? p;
     const corner = { x: p.x, y: p.y, bulge: 0 };
@@ -100,10 +98,7 @@ export function roundSection(
     }),
   );
   const loops = outlines(slabs).map((loop) => broken(loop, style.brokenAt));
-  return [
-    ...behind,
-    { kind: 'path', pen: style.pen, fill: style.fill, closed: true, loops, feature: style.feature },
-  ];
+  return [...behind, { kind: 'path', pen: style.pen, fill: style.fill, closed: true, loops, feature: style.feature }];
 }
 
 /** Where a ray from the origin at `angle` degrees passes through closed contours: distances from the axis, in pairs. */

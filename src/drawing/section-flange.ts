@@ -11,8 +11,7 @@ const unknownDepth = 2.5;
 const coreShare = 0.85;
 
 /** How thick a flange of unknown thickness is drawn. */
-const shownThickness = (flange: FlangeToDraw): number =>
-  flange.thickness ?? Math.max(8, 0.1 * flange.outside);
+const shownThickness = (flange: FlangeToDraw): number => flange.thickness ?? Math.max(8, 0.1 * flange.outside);
 
 const holeRadius = (h: FlangeToDraw['holes'][number]): number =>
   (h.major === null ? h.diameter : h.major * coreShare) / 2;
@@ -24,8 +23,7 @@ function upright(flange: FlangeToDraw): RoundBody {
   const depth = register?.depth ?? unknownDepth;
   const rim = outside / 2;
   const r = register ? register.diameter / 2 : 0;
-  const stands =
-    register !== null && (register.gender === 'male' ? register.at === 'inner' : register.at === 'rim');
+  const stands = register !== null && (register.gender === 'male' ? register.at === 'inner' : register.at === 'rim');
   const low = stands ? -depth : 0;
   const outer: ProfilePoint[] = [];
   if (register?.gender === 'male' && register.at === 'inner') outer.push({ z: -depth, r }, { z: 0, r });
@@ -76,8 +74,7 @@ export function flangeInJoint(
   thickness: number,
 ): { body: RoundBody; far: number; brokenAt: number | null } {
   const body = upright(flange);
-  const place = (profile: Profile): Profile =>
-    side === 'driving' ? turnedOver(profile) : raised(profile, thickness);
+  const place = (profile: Profile): Profile => (side === 'driving' ? turnedOver(profile) : raised(profile, thickness));
   const far = side === 'driving' ? -shownThickness(flange) : thickness + shownThickness(flange);
   return {
     body: {

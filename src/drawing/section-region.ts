@@ -155,11 +155,7 @@ export function cutSlabs(solid: readonly Band[], voids: readonly Band[]): Slab[]
 type Edge = readonly [Point, Point];
 
 /** Where one set of intervals has material and the other has not, along a common height. */
-function differences(
-  below: readonly [number, number][],
-  above: readonly [number, number][],
-  z: number,
-): Edge[] {
+function differences(below: readonly [number, number][], above: readonly [number, number][], z: number): Edge[] {
   const xs = [...below, ...above].flat().sort((a, b) => a - b);
   const has = (set: readonly [number, number][], x: number): boolean => set.some(([a, b]) => x > a && x < b);
   return xs.slice(1).flatMap((b, i): Edge[] => {
@@ -246,9 +242,7 @@ export function outlines(slabs: readonly Slab[]): Point[][] {
 
 /** The stretches of a level line from x0 to x1 that lie in air just below and just above it. */
 export function openStretches(slabs: readonly Slab[], z: number, x0: number, x1: number): [number, number][] {
-  const near = slabs.filter(
-    (s) => Math.abs(s.z0 - z) < 1e-6 || Math.abs(s.z1 - z) < 1e-6 || (s.z0 < z && s.z1 > z),
-  );
+  const near = slabs.filter((s) => Math.abs(s.z0 - z) < 1e-6 || Math.abs(s.z1 - z) < 1e-6 || (s.z0 < z && s.z1 > z));
   const solid = near
     .flatMap((s) => s.spans.map((p): [number, number] => [lineAt(p.left, z), lineAt(p.right, z)]))
     .sort((a, b) => a[0] - b[0]);

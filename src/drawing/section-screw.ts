@@ -47,7 +47,7 @@ function headCorners(screws: ScrewsToDraw, x: number): Corner[] {
 /** One screw of a set with its axis at `x`, with washer and nut. A screw of unknown length is drawn a diameter past its grip. */
 export function screwSection(screws: ScrewsToDraw, x: number): Shape[] {
   const { id, headZ, points, head, major, washer, nut, grip } = screws;
-  const length = screws.length ?? grip + major + (nut?.height ?? 0);
+  const length = screws.length ?? (Number.isFinite(grip) ? grip : 2 * major) + major + (nut?.height ?? 0);
   const at = (below: number): number => headZ + points * below;
   const from = head.kind === 'flat' ? coneHeight(screws) : 0;
   const end = Math.max(length, from + 1);
@@ -96,12 +96,9 @@ export function screwSection(screws: ScrewsToDraw, x: number): Shape[] {
       fill: 'none',
       closed: false,
       loops: [
-        [
-          [x - key, top] as const,
-          [x - key, floor] as const,
-          [x + key, floor] as const,
-          [x + key, top] as const,
-        ].map(([px, py]) => ({ x: px, y: py, bulge: 0 })),
+        [[x - key, top] as const, [x - key, floor] as const, [x + key, floor] as const, [x + key, top] as const].map(
+          ([px, py]) => ({ x: px, y: py, bulge: 0 }),
+        ),
       ],
       feature: id,
     });

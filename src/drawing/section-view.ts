@@ -4,17 +4,16 @@
  */
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
 import type { Contour } from '../model/sheet.ts';
-import { type Caption, drawCaptions, shortLines } from './captions.ts';
+import { drawCaptions } from './captions.ts';
 import { uprightDimension } from './dimension.ts';
 import { frame } from './frame.ts';
 import type { FlangeToDraw, JointToDraw, ScrewsToDraw } from './joint-to-draw.ts';
-import { angleText, diameterText, lengthText } from './length-text.ts';
+import { angleText, lengthText } from './length-text.ts';
 import { type CutAngles, rayIntervals, roundSection } from './section-body.ts';
+import { type CaptionRoom, leftCaptions, registerNote, rightCaptions, type ShownScrew } from './section-captions.ts';
 import { flangeInJoint } from './section-flange.ts';
 import { screwSection } from './section-screw.ts';
-
-/** Characters in a line of a label beside the section. */
-const labelWidth = 22;
+import { overlap, textBox } from './text-size.ts';
 
 const turnOf = (p: Point): number => ((Math.atan2(p.y, p.x) * 180) / Math.PI + 360) % 360;
 
@@ -43,11 +42,6 @@ function onPlane(p: Point, angle: number): { along: number; beside: number } {
     along: p.x * Math.cos(a) + p.y * Math.sin(a),
     beside: Math.abs(-p.x * Math.sin(a) + p.y * Math.cos(a)),
   };
-}
-
-interface ShownScrew {
-  readonly screws: ScrewsToDraw;
-  readonly x: number;
 }
 
 function shownScrews(joint: JointToDraw, cut: CutAngles): ShownScrew[] {
@@ -106,77 +100,31 @@ function threadLines(flange: FlangeToDraw, cut: CutAngles, face: number, up: 1 |
   });
 }
 
-const clearanceText = (c: { least: number; most: number }): string =>
-  c.least >= 0
-    ? `clearance ${c.least.toFixed(3)} to ${c.most.toFixed(3)}`
-    : c.most > 0
-      ? `from ${(0 - c.least).toFixed(3)} tight to ${c.most.toFixed(3)} loose`
-      : `interference ${(0 - c.most).toFixed(3)} to ${(0 - c.least).toFixed(3)}`;
-
-/** The size and fit of a register, led straight up or down out of the part so that no leader runs over a screw. */
-function registerNote(joint: JointToDraw, side: 'driving' | 'driven', beyond: number, size: number): Shape[] {
-  const feature = joint.adapter.features.find(
-    (f) => f.side === side && (f.purpose === 'spigot' || f.purpose === 'recess'),
-  );
-  if (feature?.diameter === undefined) return [];
-  const out = side === 'driving' ? -1 : 1;
-  const face = side === 'driving' ? 0 : joint.thickness;
-  const sign = side === 'driving' ? 1 : -1;
-  const x = (sign * feature.diameter) / 2;
-  const from = { x, y: face + out * (feature.purpose === 'spigot' ? 1.5 : -1.5) };
-  const to = { x, y: beyond };
-  const zone = feature.limits && feature.limits.zone.length <= 8 ? ` ${feature.limits.zone}` : '';
-  const clearance = joint.clearances[side];
-  const lines = [
-    `${diameterText(feature.diameter, joint.units)}${zone}, ${feature.label}`,
-    ...(clearance ? [clearanceText(clearance)] : []),
-  ];
-  const lowest = side === 'driving' ? beyond - 0.9 * size - (lines.length - 1) * 1.6 * size : beyond;
-  return [
-    { kind: 'line', pen: 'dimension', from, to, feature: feature.id },
-    { kind: 'circle', pen: 'dimension', fill: 'paper', centre: from, r: 0.22 * size, feature: feature.id },
-    ...lines.toReversed().map(
-      (text, i, all): Shape => ({
-        kind: 'text',
-        at: { x: x - sign * 0.8 * size, y: lowest + i * 1.6 * size },
-        text,
-        size: i === all.length - 1 ? size : 0.86 * size,
-        align: sign > 0 ? 'end' : 'start',
-        angle: 0,
-        bold: i === all.length - 1,
-        feature: feature.id,
-      }),
-    ),
-  ];
+/** A register's note above or below the joint, moved further out until it stands clear of the other labels. */
+function clearNote(
+  joint: JointToDraw,
+  side: 'driving' | 'driven',
+  room: { top: number; bottom: number; size: number },
+  others: readonly Shape[],
+): Shape[] {
+  const taken = others.flatMap((s) => (s.kind === 'text' ? [textBox(s)] : []));
+  for (let out = 3.4; ; out += 1) {
+    const note = registerNote(
+      joint,
+      side,
+      side === 'driven' ? room.top + out * room.size : room.bottom - out * room.size,
+      room.size,
+    );
+    const boxes = note.flatMap((s) => (s.kind === 'text' ? [textBox(s)] : []));
+    if (out > 40 || !boxes.some((a) => taken.some((b) => overlap(a, b)))) return note;
+  }
 }
 
-function screwCaption({ screws, x }: ShownScrew): Caption {
-  const { thread, length, count, head, headZ, points, nut } = screws;
-  const size =
-    length === null ? `${count} x ${thread}` : `${count} x ${thread} x ${lengthText(length, 'mm', 0)}`;
-  const lines = [
-    size,
-    ...shortLines(screws.label, labelWidth),
-    ...(length === null ? ['no standard length fits'] : []),
-    ...(nut ? ['with nut'] : []),
-  ];
-  const below = head.kind === 'flat' ? 0.3 : -0.5 * head.height;
-  return {
-    lines,
-    anchors: [{ x: x + (Math.sign(x) * head.diameter) / 2, y: headZ + points * below }],
-    feature: screws.id,
-  };
-}
-
-function flangeCaption(flange: FlangeToDraw, joint: JointToDraw, at: Point[]): Caption {
-  const { thickness } = flange;
-  return {
-    lines: [
-      ...shortLines(flange.name, labelWidth),
-      thickness === null ? 'thickness not known' : `${lengthText(thickness, joint.units)} thick`,
-    ],
-    anchors: at,
-  };
+/** A bolt through a flange of unknown thickness: where its nut goes is not known either, so it runs to the broken edge. */
+function brokenOff(screws: ScrewsToDraw, joint: JointToDraw, far: number): ScrewsToDraw {
+  const known = screws.side === 'wheel' || joint[screws.side].thickness !== null;
+  if (screws.nut === null || (known && Number.isFinite(screws.grip))) return screws;
+  return { ...screws, nut: null, length: Math.abs(far - screws.headZ), grip: 0.6 * Math.abs(far - screws.headZ) };
 }
 
 /** Draws the joint in section. The description says which holes the two halves are cut through. */
@@ -186,11 +134,7 @@ export function sectionView(joint: JointToDraw, id: string): Drawing {
   const driven = flangeInJoint(joint.driven, 'driven', joint.thickness);
   const rim = Math.max(...joint.adapter.outer.map((p) => p.r));
   const wheelReach = joint.wheel
-    ? Math.max(
-        ...[cut.right, cut.left].flatMap((a) =>
-          rayIntervals([joint.wheel?.part.outside as Contour], a).flat(),
-        ),
-      )
+    ? Math.max(...[cut.right, cut.left].flatMap((a) => rayIntervals([joint.wheel?.part.outside as Contour], a).flat()))
     : 0;
   const reach = Math.max(rim, joint.driving.outside / 2, joint.driven.outside / 2, wheelReach);
   const size = Math.max(1, reach / 16);
@@ -236,63 +180,39 @@ export function sectionView(joint: JointToDraw, id: string): Drawing {
   };
 
   const dimensionX = -(reach + 3.2 * size);
-  const thick = uprightDimension(
-    { low: 0, high: thickness },
-    dimensionX,
-    -rim,
-    lengthText(thickness, 'mm'),
-    size,
-  );
+  const thick = uprightDimension({ low: 0, high: thickness }, dimensionX, -rim, lengthText(thickness, 'mm'), size);
   const faceEnd = dimensionX - 0.8 * size;
 
-  const leftCaptions: Caption[] = [
-    ...shown.filter((s) => s.x < 0).map((s) => screwCaption(s)),
-    flangeCaption(
-      joint.driven,
-      joint,
-      [0.25, 0.5, 0.75].map((k) => ({
-        x: -joint.driven.outside / 2,
-        y: thickness + k * (driven.far - thickness),
-      })),
-    ),
-    {
-      lines: [`z = ${lengthText(thickness, units)}`, 'driven face'],
-      anchors: [{ x: faceEnd, y: thickness }],
-    },
-    { lines: ['z = 0', 'driving face'], anchors: [{ x: faceEnd, y: 0 }] },
-  ];
-  const rightCaptions: Caption[] = [
-    ...shown.filter((s) => s.x > 0).map((s) => screwCaption(s)),
-    {
-      lines: [...shortLines(joint.adapter.name, labelWidth), joint.adapter.material.name],
-      anchors: [0.15, 0.35, 0.5, 0.65, 0.85].map((k) => ({ x: rim, y: k * thickness })),
-      feature: joint.adapter.id,
-    },
-    flangeCaption(
-      joint.driving,
-      joint,
-      [0.25, 0.5, 0.75].map((k) => ({ x: joint.driving.outside / 2, y: k * driving.far })),
-    ),
-    ...(joint.wheel
-      ? [
-          {
-            lines: [
-              ...shortLines(joint.wheel.part.name, labelWidth),
-              `${lengthText(joint.wheel.part.thickness, units)} thick`,
-            ],
-            anchors: [{ x: wheelReach, y: joint.wheel.z + joint.wheel.part.thickness / 2 }],
-            feature: joint.wheel.part.id,
-          },
-        ]
-      : []),
-  ];
+  const room: CaptionRoom = { shown, faceEnd, rim, wheelReach, drivingFar: driving.far, drivenFar: driven.far };
   const column = { yMin: bottom - size, yMax: top + size, size, obstacles: [] };
+  // Leaders go round the dimension, and round screws that are not their own.
+  const dimensionRoom = {
+    centre: { x: dimensionX + 0.7 * size, y: thickness / 2 },
+    r: thickness / 2 + 2.6 * size,
+  };
+  const headsOf = (sign: 1 | -1) =>
+    shown
+      .filter((s) => Math.sign(s.x) === sign)
+      .map(({ screws: g, x }) => ({
+        centre: { x, y: g.headZ - (g.head.kind === 'flat' ? 0 : (g.points * g.head.height) / 2) },
+        r: 0.45 * g.head.diameter,
+      }));
   const columns = [
-    ...drawCaptions(leftCaptions, { ...column, x: faceEnd - 4 * size, side: 'left' }),
-    ...drawCaptions(rightCaptions, { ...column, x: reach + 5 * size, side: 'right' }),
-    ...registerNote(joint, 'driven', top + 3.4 * size, size),
-    ...registerNote(joint, 'driving', bottom - 3.4 * size, size),
+    ...drawCaptions(leftCaptions(joint, room), {
+      ...column,
+      x: faceEnd - 4 * size,
+      side: 'left',
+      obstacles: [dimensionRoom, ...headsOf(-1)],
+    }),
+    ...drawCaptions(rightCaptions(joint, room), {
+      ...column,
+      x: reach + 5 * size,
+      side: 'right',
+      obstacles: headsOf(1),
+    }),
   ];
+  for (const side of ['driven', 'driving'] as const)
+    columns.push(...clearNote(joint, side, { top, bottom, size }, columns));
 
   const said = `left half: cut ${cut.found.left ? 'through a driven hole' : 'at'} at ${angleText(cut.left)}; right half: cut ${cut.found.right ? 'through a driving hole' : 'at'} at ${angleText(cut.right)}`;
   const labels = columns.filter((s) => s.kind === 'text').map((s) => s.at.y);
@@ -305,7 +225,9 @@ export function sectionView(joint: JointToDraw, id: string): Drawing {
     align: 'middle',
     angle: 0,
   };
-  const screws = shown.flatMap(({ screws, x }) => screwSection(screws, x));
+  const screws = shown.flatMap(({ screws: g, x }) =>
+    screwSection(brokenOff(g, joint, g.points < 0 ? driving.far : driven.far), x),
+  );
   return frame(
     {
       id: `${id}-section`,

@@ -44,3 +44,7 @@ export function textBox(text: TextShape): Box {
     yMax: Math.max(...corners.map((c) => c.y)),
   };
 }
+
+/** Whether two boxes share any room; touching edges do not count. */
+export const overlap = (a: Box, b: Box): boolean =>
+  a.xMin < b.xMax && b.xMin < a.xMax && a.yMin < b.yMax && b.yMin < a.yMax;

@@ -6,8 +6,8 @@ import { findMaterial, materialIds } from '../standards/materials.ts';
 import type { Lookup } from '../standards/table.ts';
 import { findThread } from '../standards/threads.ts';
 import { shownValue } from './errors.ts';
-import type { Answer } from './fields.ts';
-import { accept, field, refuse } from './fields.ts';
+import type { Answer } from './field.ts';
+import { accept, field, refuse } from './field.ts';
 
 /** No code of the trade is longer; what is longer is never looked up. */
 const longestCode = 40;

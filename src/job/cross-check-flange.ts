@@ -1,8 +1,8 @@
 /** Slips in a flange's own keys: two ways of saying one thing, a radius for a diameter, holes off the part. */
 import { findThread } from '../standards/threads.ts';
+import type { Report } from './cross-check-words.ts';
+import { radiusQuestion, size } from './cross-check-words.ts';
 import { pairedHoles, patternOf } from './hole-pattern.ts';
-import type { Report } from './cross-check.ts';
-import { radiusQuestion, size } from './cross-check.ts';
 import type { FlangeInput, HolesInput, RegisterInput } from './schema.ts';
 
 /**
@@ -31,7 +31,8 @@ const registerNeeds = {
 function checkRegister(flange: FlangeInput, register: RegisterInput, path: string, report: Report): void {
   if (flange.from === undefined) {
     for (const [key, how] of Object.entries(registerNeeds)) {
-      if (register[key as keyof typeof registerNeeds] === undefined) report(`${path}.register.${key}`, `The register's ${key} is missing: ${how} Or write register: none.`);
+      if (register[key as keyof typeof registerNeeds] === undefined)
+        report(`${path}.register.${key}`, `The register's ${key} is missing: ${how} Or write register: none.`);
     }
   }
   if (register.fit !== undefined) checkGender(register, path, report);
@@ -44,29 +45,45 @@ function checkRegister(flange: FlangeInput, register: RegisterInput, path: strin
   if (diameter === undefined) return;
   const outside = flange.outside?.value;
   if (outside !== undefined && diameter >= outside) {
-    const hint = 2 * outside > diameter ? ` Or did you type the radius of the outside? Twice ${outside} is ${size(2 * outside)}.` : '';
-    report(`${path}.register.diameter`, `The register (${size(diameter)}) must be smaller than the outside (${size(outside)}).${hint}`);
+    const hint =
+      2 * outside > diameter
+        ? ` Or did you type the radius of the outside? Twice ${outside} is ${size(2 * outside)}.`
+        : '';
+    report(
+      `${path}.register.diameter`,
+      `The register (${size(diameter)}) must be smaller than the outside (${size(outside)}).${hint}`,
+    );
   }
   const isInside = outside === undefined || (flange.bore ?? 0) < outside;
   if (flange.bore !== undefined && isInside && flange.bore >= diameter) {
     const hint = flange.bore < 2 * diameter ? ` ${radiusQuestion(diameter)}` : '';
-    report(`${path}.register.diameter`, `The register (${size(diameter)}) is not larger than the bore (${size(flange.bore)}).${hint}`);
+    report(
+      `${path}.register.diameter`,
+      `The register (${size(diameter)}) is not larger than the bore (${size(flange.bore)}).${hint}`,
+    );
   }
 }
 
 function checkGender({ gender, fit = '' }: RegisterInput, path: string, report: Report): void {
   const isHole = fit === fit.toUpperCase();
   if (gender === 'male' && isHole) {
-    report(`${path}.register.fit`, `${fit} is a zone for holes, and a male register is a shaft: write small letters, such as ${fit.toLowerCase()}.`);
+    report(
+      `${path}.register.fit`,
+      `${fit} is a zone for holes, and a male register is a shaft: write small letters, such as ${fit.toLowerCase()}.`,
+    );
   }
   if (gender === 'female' && !isHole) {
-    report(`${path}.register.fit`, `${fit} is a zone for shafts, and a female register is a hole: write capitals, such as ${fit.toUpperCase()}.`);
+    report(
+      `${path}.register.fit`,
+      `${fit} is a zone for shafts, and a female register is a hole: write capitals, such as ${fit.toUpperCase()}.`,
+    );
   }
 }
 
 function checkHoleKeys(holes: HolesInput, path: string, report: Report): void {
   const has = (key: keyof HolesInput) => holes[key] !== undefined;
-  if (has('circle') && has('chord')) report(`${path}.chord`, 'Give circle or chord, not both: each follows from the other and the count.');
+  if (has('circle') && has('chord'))
+    report(`${path}.chord`, 'Give circle or chord, not both: each follows from the other and the count.');
   for (const other of ['count', 'circle', 'chord', 'angles', 'first'] as const) {
     if (has('at') && has(other)) {
       const same = other === 'count' && holes.count === holes.at?.length;
@@ -76,12 +93,19 @@ function checkHoleKeys(holes: HolesInput, path: string, report: Report): void {
   if (has('angles') && has('count') && holes.angles?.length !== holes.count) {
     report(`${path}.angles`, `There are ${holes.angles?.length} angles for ${holes.count} holes; correct one of them.`);
   }
-  if (has('angles') && has('chord')) report(`${path}.chord`, 'Angles tell uneven spacing, so one chord says nothing; give circle instead.');
-  if (has('angles') && has('first')) report(`${path}.first`, 'The list angles: already places every hole; delete first.');
-  if (has('diameter') && has('thread')) report(`${path}.thread`, 'Give diameter for clear holes or thread for tapped ones, not both.');
+  if (has('angles') && has('chord'))
+    report(`${path}.chord`, 'Angles tell uneven spacing, so one chord says nothing; give circle instead.');
+  if (has('angles') && has('first'))
+    report(`${path}.first`, 'The list angles: already places every hole; delete first.');
+  if (has('diameter') && has('thread'))
+    report(`${path}.thread`, 'Give diameter for clear holes or thread for tapped ones, not both.');
   if (has('diameter') && !has('thread')) {
     for (const key of ['depth', 'through'] as const) {
-      if (has(key)) report(`${path}.${key}`, `The key ${key} is for tapped holes; these are clear holes with a diameter. Delete ${key}, or give thread instead of diameter.`);
+      if (has(key))
+        report(
+          `${path}.${key}`,
+          `The key ${key} is for tapped holes; these are clear holes with a diameter. Delete ${key}, or give thread instead of diameter.`,
+        );
     }
   }
 }
@@ -97,27 +121,48 @@ function checkHoleSizes(flange: FlangeInput, holes: HolesInput, path: string, re
   const reach = 2 * farthest + hole;
   if (outside !== undefined && reach >= outside) {
     const at = holes.at === undefined ? `${path}.holes.${key}` : `${path}.holes.at[${radii.indexOf(farthest)}]`;
-    const hint = reach < 2 * outside && hole < outside / 2 ? ` If ${outside} is the radius of the outside, write ${size(2 * outside)}.` : '';
-    report(at, `The holes break out of the rim: the outside is ${size(outside)}, and they reach ${size(reach)}.${hint}`);
+    const hint =
+      reach < 2 * outside && hole < outside / 2
+        ? ` If ${outside} is the radius of the outside, write ${size(2 * outside)}.`
+        : '';
+    report(
+      at,
+      `The holes break out of the rim: the outside is ${size(outside)}, and they reach ${size(reach)}.${hint}`,
+    );
     return;
   }
   const pair = pairedHoles(pattern);
   if (pair !== null && pair.distance <= hole) {
     const at = holes.at === undefined ? `${path}.holes.${key}` : `${path}.holes.at[${pair.second}]`;
-    const wider = key === 'circle' && (outside === undefined || 4 * farthest + hole < outside) && 2 * pair.distance > hole;
+    const wider =
+      key === 'circle' && (outside === undefined || 4 * farthest + hole < outside) && 2 * pair.distance > hole;
     const hint = wider ? ` Did you type the radius? Twice ${size(2 * farthest)} is ${size(4 * farthest)}.` : '';
-    const what = hole === 0 || pair.distance < 1e-6 ? `Holes ${pair.first + 1} and ${pair.second + 1} stand on one place.` : `Neighbouring holes overlap: their centres are ${size(pair.distance)} apart and each is ${size(hole)} wide.`;
+    const what =
+      hole === 0 || pair.distance < 1e-6
+        ? `Holes ${pair.first + 1} and ${pair.second + 1} stand on one place.`
+        : `Neighbouring holes overlap: their centres are ${size(pair.distance)} apart and each is ${size(hole)} wide.`;
     report(at, `${what}${hint}`);
     return;
   }
   const register = typeof flange.register === 'object' ? flange.register.diameter?.value : undefined;
   const nearest = Math.min(...radii);
-  const fits = register !== undefined && (outside === undefined || register < outside);
-  if (fits && 2 * nearest - hole < register) {
-    const wider = key === 'circle' && outside !== undefined && 4 * nearest + hole < outside;
-    const hint = wider ? ` Did you type the radius of the circle? Twice ${size(2 * nearest)} is ${size(4 * nearest)}.` : '';
+  if (register === undefined || (outside !== undefined && register >= outside)) return;
+  // A register may lie outside of the holes (some large flanges centre on their rim), but its edge may not run through them.
+  const wider =
+    key === 'circle' && outside !== undefined && 4 * nearest + hole < outside && 4 * nearest - hole > register;
+  const hint = wider
+    ? ` Did you type the radius of the circle? Twice ${size(2 * nearest)} is ${size(4 * nearest)}.`
+    : '';
+  const inner = 2 * nearest - hole;
+  if (inner >= register) return;
+  if (register < reach) {
     const at = holes.at === undefined ? `${path}.holes.${key}` : `${path}.holes.at[${radii.indexOf(nearest)}]`;
-    report(at, `The holes cut into the register: they reach in to ${size(2 * nearest - hole)} across, and the register is ${size(register)}.${hint}`);
+    report(
+      at,
+      `The holes cut into the register: they reach from ${size(inner)} to ${size(reach)} across, and the register is ${size(register)}.${hint}`,
+    );
+  } else if (wider) {
+    report(`${path}.holes.${key}`, `The holes lie inside the register (${size(register)}).${hint}`);
   }
 }
 

@@ -1,11 +1,9 @@
 /** Checks that look at two keys at once, or at how a number was typed. They answer slips of the pen, not engineering. */
-import type { ErrorMore } from './errors.ts';
 import { checkFlangeInput } from './cross-check-flange.ts';
-import { isMap } from './fields.ts';
+import type { Report } from './cross-check-words.ts';
+import { isHalfOf, radiusQuestion, round, size } from './cross-check-words.ts';
+import { isMap } from './field.ts';
 import type { AdapterInput, FlangeInput, JobInput, WheelInput } from './schema.ts';
-
-/** Where a check puts what it found. */
-export type Report = (path: string, message: string, more?: ErrorMore) => void;
 
 /** Slowest speed and smallest torque that need no unit to be believed. Common practice: shafts turn faster and carry more. */
 const leastBareSpeed = 50;
@@ -31,12 +29,20 @@ function checkDuty(job: Partial<JobInput>, data: unknown, report: Report): void 
   const { speed, torque } = job.duty ?? {};
   if (speed !== undefined && speed < leastBareSpeed && isBare(typed.speed)) {
     const thousands = speed * 1000 <= 100_000 ? `; for ${speed * 1000} rpm write ${speed * 1000}` : '';
-    report('duty.speed', `${speed} rpm is slower than any driveline turns${thousands}. If it is meant, write the unit: ${speed} rpm.`, { value: String(typed.speed) });
+    report(
+      'duty.speed',
+      `${speed} rpm is slower than any driveline turns${thousands}. If it is meant, write the unit: ${speed} rpm.`,
+      { value: String(typed.speed) },
+    );
   }
   if (torque !== undefined && torque < leastBareTorque && isBare(typed.torque)) {
-    report('duty.torque', `${torque} N.m is less than a hand can turn; for kilonewton metres write ${torque} kN.m. If it is meant, write the unit: ${torque} N.m.`, {
-      value: String(typed.torque),
-    });
+    report(
+      'duty.torque',
+      `${torque} N.m is less than a hand can turn; for kilonewton metres write ${torque} kN.m. If it is meant, write the unit: ${torque} N.m.`,
+      {
+        value: String(typed.torque),
+      },
+    );
   }
 }
 
@@ -48,70 +54,95 @@ function isBare(typed: unknown): boolean {
 function checkAdapter(adapter: AdapterInput, report: Report): void {
   const { outside, bore, flats, thickness } = adapter;
   if (typeof outside === 'number') {
-    if (typeof bore === 'number' && bore >= outside) report('adapter.bore', `The bore (${size(bore)}) is not smaller than the outside (${size(outside)}).`);
+    if (typeof bore === 'number' && bore >= outside)
+      report('adapter.bore', `The bore (${size(bore)}) is not smaller than the outside (${size(outside)}).`);
     if (typeof flats === 'number' && flats >= outside) {
-      report('adapter.flats', `The flats (${size(flats)} across) lie outside of the part (${size(outside)}); they must be nearer together than its diameter.`);
+      report(
+        'adapter.flats',
+        `The flats (${size(flats)} across) lie outside of the part (${size(outside)}); they must be nearer together than its diameter.`,
+      );
     }
   }
   if (typeof thickness === 'number' && adapter.chamfer * 2 >= thickness) {
-    report('adapter.chamfer', `Two chamfers of ${size(adapter.chamfer)} leave no rim on a part ${size(thickness)} thick.`);
+    report(
+      'adapter.chamfer',
+      `Two chamfers of ${size(adapter.chamfer)} leave no rim on a part ${size(thickness)} thick.`,
+    );
   }
 }
 
-function checkAdapterAgainstFlange(adapter: AdapterInput, flange: FlangeInput, side: 'driving' | 'driven', report: Report): void {
+function checkAdapterAgainstFlange(
+  adapter: AdapterInput,
+  flange: FlangeInput,
+  side: 'driving' | 'driven',
+  report: Report,
+): void {
   const own = adapter[side].register;
   if (typeof own === 'object' && own.diameter !== undefined && typeof flange.register === 'object') {
     const mate = flange.register.diameter?.value;
-    if (mate !== undefined && isNear(2 * own.diameter, mate)) report(`adapter.${side}.register.diameter`, `${radiusQuestion(own.diameter, mate)} The ${side} flange's register is ${size(mate)}.`);
+    if (mate !== undefined && isHalfOf(own.diameter, mate))
+      report(
+        `adapter.${side}.register.diameter`,
+        `${radiusQuestion(own.diameter, mate)} The ${side} flange's register is ${size(mate)}.`,
+      );
   }
   const circle = flange.holes?.circle?.value;
   if (typeof adapter.outside === 'number' && circle !== undefined && adapter.outside <= circle) {
-    const hint = 2 * adapter.outside > circle + 5 ? ` Did you type the radius? Twice ${round(adapter.outside)} is ${size(2 * adapter.outside)}.` : '';
-    report('adapter.outside', `The adapter (${size(adapter.outside)}) is smaller than the ${side} flange's bolt circle (${size(circle)}).${hint}`);
+    const hint =
+      2 * adapter.outside > circle + 5
+        ? ` Did you type the radius? Twice ${round(adapter.outside)} is ${size(2 * adapter.outside)}.`
+        : '';
+    report(
+      'adapter.outside',
+      `The adapter (${size(adapter.outside)}) is smaller than the ${side} flange's bolt circle (${size(circle)}).${hint}`,
+    );
   }
 }
 
 function checkWheel(wheel: WheelInput, report: Report): void {
   const { outside, root, height, teeth, missing, bore, screws } = wheel;
-  if (root !== undefined && height !== undefined) report('wheel.height', 'Give root or height, not both: each follows from the other and the outside diameter.');
-  else if (root === undefined && height === undefined) report('wheel', 'Give the teeth a height, or a root diameter: one of wheel.height and wheel.root.', { allowed: 'root, height' });
+  if (root !== undefined && height !== undefined)
+    report('wheel.height', 'Give root or height, not both: each follows from the other and the outside diameter.');
+  else if (root === undefined && height === undefined)
+    report('wheel', 'Give the teeth a height, or a root diameter: one of wheel.height and wheel.root.', {
+      allowed: 'root, height',
+    });
   const foot = root ?? outside - 2 * (height ?? 0);
   if (root !== undefined && root >= outside) {
-    report('wheel.root', `The root (${size(root)}) must be smaller than the outside (${size(outside)}): teeth stand out from it.`);
+    report(
+      'wheel.root',
+      `The root (${size(root)}) must be smaller than the outside (${size(outside)}): teeth stand out from it.`,
+    );
   } else if (root !== undefined && root < 0.6 * outside && 2 * root < outside) {
-    report('wheel.root', `Teeth ${size((outside - root) / 2)} high on a wheel ${size(outside)} across: did you type the radius? Twice ${round(root)} is ${size(2 * root)}.`);
+    report(
+      'wheel.root',
+      `Teeth ${size((outside - root) / 2)} high on a wheel ${size(outside)} across: did you type the radius? Twice ${round(root)} is ${size(2 * root)}.`,
+    );
   } else if (height !== undefined && foot <= 0.2 * outside) {
     report('wheel.height', `Teeth ${size(height)} high leave no wheel of ${size(outside)} across.`);
   }
   if (missing >= teeth) report('wheel.missing', `${missing} missing teeth of ${teeth}: at least one must be left.`);
   const pitch = (Math.PI * outside) / teeth;
-  if (pitch < 1) report('wheel.teeth', `${teeth} teeth on ${size(outside)} stand ${size(pitch)} apart; nothing cuts or senses that. Check the count and the diameter.`);
+  if (pitch < 1)
+    report(
+      'wheel.teeth',
+      `${teeth} teeth on ${size(outside)} stand ${size(pitch)} apart; nothing cuts or senses that. Check the count and the diameter.`,
+    );
   if (foot <= 0 || foot >= outside) return;
-  if (typeof bore === 'number' && bore >= foot) report('wheel.bore', `The bore (${size(bore)}) leaves no ring: the roots of the teeth lie on ${size(foot)}.`);
+  if (typeof bore === 'number' && bore >= foot)
+    report('wheel.bore', `The bore (${size(bore)}) leaves no ring: the roots of the teeth lie on ${size(foot)}.`);
   if (typeof screws.circle === 'number') {
-    if (screws.circle >= foot) report('wheel.screws.circle', `The screw circle (${size(screws.circle)}) lies outside the roots of the teeth (${size(foot)}).`);
+    if (screws.circle >= foot)
+      report(
+        'wheel.screws.circle',
+        `The screw circle (${size(screws.circle)}) lies outside the roots of the teeth (${size(foot)}).`,
+      );
     if (typeof bore === 'number' && screws.circle <= bore) {
       const hint = 2 * screws.circle > bore && 2 * screws.circle < foot ? ` ${radiusQuestion(screws.circle)}` : '';
-      report('wheel.screws.circle', `The screw circle (${size(screws.circle)}) lies inside the bore (${size(bore)}).${hint}`);
+      report(
+        'wheel.screws.circle',
+        `The screw circle (${size(screws.circle)}) lies inside the bore (${size(bore)}).${hint}`,
+      );
     }
   }
-}
-
-/** Within 3 %: the same size typed from another table. */
-function isNear(a: number, b: number): boolean {
-  return Math.abs(a - b) <= 0.03 * b;
-}
-
-/** A question to somebody who may have typed a radius. */
-export function radiusQuestion(typed: number, diameter = 2 * typed): string {
-  return `${round(diameter)} / 2 = ${round(diameter / 2)}: did you type the radius? Diameters are wanted.`;
-}
-
-/** A length as a sentence shows it. */
-export function size(mm: number): string {
-  return `${round(mm)} mm`;
-}
-
-function round(mm: number): number {
-  return Number(mm.toFixed(3));
 }

@@ -46,17 +46,30 @@ const forbiddenKeys = ['__proto__', 'constructor', 'prototype'];
 export function parseJobText(text: string): JobDocument {
   const lines = new LineCounter();
   const parser = new Parser();
-  const composer = new Composer({ version: '1.2', schema: 'core', uniqueKeys: false, prettyErrors: false, logLevel: 'error' });
+  const composer = new Composer({
+    version: '1.2',
+    schema: 'core',
+    uniqueKeys: false,
+    prettyErrors: false,
+    logLevel: 'error',
+  });
   const documents: Document.Parsed[] = [];
   lines.addNewLine(0);
   for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines.addNewLine(at + 1);
-  const stop = (offset: number, message: string): JobDocument => ({ data: undefined, places: new Map(), faults: [{ offset, path: '', message }], lines });
+  const stop = (offset: number, message: string): JobDocument => ({
+    data: undefined,
+    places: new Map(),
+    faults: [{ offset, path: '', message }],
+    lines,
+  });
   let lexemes = 0;
   for (const lexeme of new Lexer().lex(text)) {
     lexemes += 1;
-    if (lexemes > mostLexemes) return stop(parser.offset, 'This file is far too long for a job: it holds too many words and signs.');
+    if (lexemes > mostLexemes)
+      return stop(parser.offset, 'This file is far too long for a job: it holds too many words and signs.');
     for (const token of parser.next(lexeme)) documents.push(...composer.next(token));
-    if (parser.stack.length > deepestStack) return stop(parser.offset, `Nested too deeply: a job is at most ${deepestNesting} levels deep.`);
+    if (parser.stack.length > deepestStack)
+      return stop(parser.offset, `Nested too deeply: a job is at most ${deepestNesting} levels deep.`);
     if (documents.length > 1) break;
   }
   for (const token of parser.end()) documents.push(...composer.next(token));
@@ -65,12 +78,16 @@ export function parseJobText(text: string): JobDocument {
   const second = documents[1];
   if (document === undefined) return stop(0, 'This file is empty; flangewright new writes a starter job.');
   if (document.errors.length > 0) {
-    const faults = document.errors.slice(0, 20).map((error) => ({ path: '', ...syntaxFault(error.code, error.message, text, error.pos[0]) }));
+    const faults = document.errors
+      .slice(0, 20)
+      .map((error) => ({ path: '', ...syntaxFault(error.code, error.message, text, error.pos[0]) }));
     return { data: undefined, places: new Map(), faults: onePerLine(faults, lines), lines };
   }
-  if (second !== undefined) return stop(second.range[0], 'This file holds several YAML documents (split by ---); a job is one document.');
+  if (second !== undefined)
+    return stop(second.range[0], 'This file holds several YAML documents (split by ---); a job is one document.');
   const directives = document.directives.yaml;
-  if (directives.explicit === true && directives.version !== '1.2') return stop(0, `Delete the line %YAML ${directives.version}: a job is YAML 1.2.`);
+  if (directives.explicit === true && directives.version !== '1.2')
+    return stop(0, `Delete the line %YAML ${directives.version}: a job is YAML 1.2.`);
   if (document.contents === null || (isScalar(document.contents) && document.contents.value === null)) {
     return stop(0, 'There is nothing in this file but blanks or comments; flangewright new writes a starter job.');
   }
@@ -103,17 +120,30 @@ function walkDocument(document: Document.Parsed, text: string): Omit<JobDocument
   const walk = (node: Node | null, steps: readonly PathStep[], at: number | null): unknown => {
     const offset = at ?? node?.range?.[0] ?? 0;
     nodes += 1;
-    if (nodes > mostNodes) return nodes === mostNodes + 1 ? fault(offset, steps, `Too many values: a job holds at most ${mostNodes}.`) : null;
-    if (steps.length > deepestNesting) return fault(offset, steps.slice(0, 8), `Nested too deeply: a job is at most ${deepestNesting} levels deep.`);
+    if (nodes > mostNodes)
+      return nodes === mostNodes + 1
+        ? fault(offset, steps, `Too many values: a job holds at most ${mostNodes}.`)
+        : null;
+    if (steps.length > deepestNesting)
+      return fault(offset, steps.slice(0, 8), `Nested too deeply: a job is at most ${deepestNesting} levels deep.`);
     if (node === null) return null;
     if (isAlias(node)) {
       aliases += 1;
-      if (aliases > mostAliases) return aliases === mostAliases + 1 ? fault(offset, steps, `Too many aliases (*name): at most ${mostAliases} are read.`) : null;
+      if (aliases > mostAliases)
+        return aliases === mostAliases + 1
+          ? fault(offset, steps, `Too many aliases (*name): at most ${mostAliases} are read.`)
+          : null;
       const target = node.resolve(document);
-      if (target === undefined) return fault(offset, steps, `*${printable(node.source, 30)} names nothing: no &${printable(node.source, 30)} stands before it.`);
+      if (target === undefined)
+        return fault(
+          offset,
+          steps,
+          `*${printable(node.source, 30)} names nothing: no &${printable(node.source, 30)} stands before it.`,
+        );
       return walk(target, steps, offset);
     }
-    if (node.tag !== undefined && !plainTags.includes(node.tag)) return fault(offset, steps, 'YAML tags (words that start with !) are not used in a job.');
+    if (node.tag !== undefined && !plainTags.includes(node.tag))
+      return fault(offset, steps, 'YAML tags (words that start with !) are not used in a job.');
     if (isMap(node)) return walkMap(node.items as readonly { key: unknown; value: unknown }[], steps, at);
     if (isSeq(node)) {
       return node.items.map((item, index) => {
@@ -125,12 +155,20 @@ function walkDocument(document: Document.Parsed, text: string): Omit<JobDocument
     }
     if (!isScalar(node)) return fault(offset, steps, 'This kind of value is not used in a job.');
     if (node.format === 'HEX' || node.format === 'OCT') {
-      return fault(offset, steps, `${printable(text.slice(node.range?.[0] ?? 0, node.range?.[1] ?? 0), 30)} is not a decimal number; write it in decimals.`);
+      return fault(
+        offset,
+        steps,
+        `${printable(text.slice(node.range?.[0] ?? 0, node.range?.[1] ?? 0), 30)} is not a decimal number; write it in decimals.`,
+      );
     }
     return node.value;
   };
 
-  const walkMap = (items: readonly { key: unknown; value: unknown }[], steps: readonly PathStep[], at: number | null): unknown => {
+  const walkMap = (
+    items: readonly { key: unknown; value: unknown }[],
+    steps: readonly PathStep[],
+    at: number | null,
+  ): unknown => {
     const result: Record<string, unknown> = {};
     const seen = new Map<string, number>();
     for (const item of items) {
@@ -148,7 +186,11 @@ function walkDocument(document: Document.Parsed, text: string): Omit<JobDocument
       }
       const earlier = seen.get(key);
       if (earlier !== undefined) {
-        fault(keyOffset, [...steps, printable(key, 40)], `"${printable(key, 40)}" is written twice; delete one of the two.`);
+        fault(
+          keyOffset,
+          [...steps, printable(key, 40)],
+          `"${printable(key, 40)}" is written twice; delete one of the two.`,
+        );
         continue;
       }
       seen.set(key, keyOffset);
@@ -156,7 +198,10 @@ function walkDocument(document: Document.Parsed, text: string): Omit<JobDocument
       const isEmpty = valueNode === null || (isScalar(valueNode) && valueNode.value === null);
       // An indented section starts on its first key: the section's own key is the better place.
       const hasNoPlace = isEmpty || (isMap(valueNode) && valueNode.flow !== true);
-      places.set(pathText([...steps, key]), { key: keyOffset, value: hasNoPlace ? keyOffset : (at ?? valueNode?.range?.[0] ?? keyEnd) });
+      places.set(pathText([...steps, key]), {
+        key: keyOffset,
+        value: hasNoPlace ? keyOffset : (at ?? valueNode?.range?.[0] ?? keyEnd),
+      });
       result[key] = walk(valueNode, [...steps, key], at);
     }
     return result;

@@ -33,7 +33,9 @@ export function pathText(steps: readonly PathStep[]): string {
 
 /** "driven.holes.at[2]" as ['driven', 'holes', 'at', 2]. */
 export function pathSteps(path: string): PathStep[] {
-  return [...path.matchAll(/\[(\d+)\]|([^.[\]]+)/g)].map((match) => (match[1] === undefined ? (match[2] ?? '') : Number(match[1])));
+  return [...path.matchAll(/\[(\d+)\]|([^.[\]]+)/g)].map((match) =>
+    match[1] === undefined ? (match[2] ?? '') : Number(match[1]),
+  );
 }
 
 /** A typed value fit for a sentence: printable, on one line, at most about 40 characters. */

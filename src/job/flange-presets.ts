@@ -3,11 +3,13 @@ import { z } from 'zod';
 import type { Lookup } from '../standards/table.ts';
 import { found, missing } from '../standards/table.ts';
 import { nearestWord } from '../units/near.ts';
+import { thread, zone } from './codes.ts';
 import { parseJobText } from './document.ts';
 import { pathText, printable } from './errors.ts';
-import { thread, zone } from './codes.ts';
-import { choice, fieldsIn, isMap, whole, words, yesNo } from './fields.ts';
+import { isMap } from './field.ts';
+import { fieldsIn } from './quantity-fields.ts';
 import { flangeRanges } from './schema-flange.ts';
+import { choice, whole, words, yesNo } from './word-fields.ts';
 
 const mm = fieldsIn('mm');
 
@@ -39,7 +41,10 @@ const presetSchema = z.strictObject({
     .optional(),
   bore: mm.length({ least: 1, most: 600 }, '').optional(),
   runout: z
-    .strictObject({ rim: mm.length({ least: 0, most: 5 }, '').optional(), face: mm.length({ least: 0, most: 5 }, '').optional() })
+    .strictObject({
+      rim: mm.length({ least: 0, most: 5 }, '').optional(),
+      face: mm.length({ least: 0, most: 5 }, '').optional(),
+    })
     .optional(),
   source: words(600, ''),
   /** Key paths inside the record that no source confirms; a section's path covers all of it. */
@@ -90,7 +95,11 @@ function isNearMiss(record: unknown): boolean {
   return isMap(record) && 'a' in record && 'b' in record;
 }
 
-function recordsOf<S extends z.ZodType>({ file, text }: PresetText, schema: S, belongs: (record: unknown) => boolean): z.output<S>[] {
+function recordsOf<S extends z.ZodType>(
+  { file, text }: PresetText,
+  schema: S,
+  belongs: (record: unknown) => boolean,
+): z.output<S>[] {
   const document = parseJobText(text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n'));
   const [fault] = document.faults;
   if (fault !== undefined) throw new Error(`${file}:${document.lines.linePos(fault.offset).line} ${fault.message}`);
@@ -101,8 +110,12 @@ function recordsOf<S extends z.ZodType>({ file, text }: PresetText, schema: S, b
     if (read.success) return [read.data];
     const [issue] = read.error.issues;
     const steps = [index, ...((issue?.path ?? []) as (string | number)[])];
-    const place = document.places.get(pathText(steps)) ?? document.places.get(pathText([index]));
-    throw new Error(`${file}:${document.lines.linePos(place?.key ?? 0).line} ${pathText(steps)}: ${issue?.message ?? 'unreadable'}`);
+    const known = steps
+      .map((_, count) => document.places.get(pathText(steps.slice(0, steps.length - count))))
+      .find((place) => place !== undefined);
+    throw new Error(
+      `${file}:${document.lines.linePos(known?.key ?? 0).line} ${pathText(steps)}: ${issue?.message ?? 'unreadable'}`,
+    );
   });
 }
 
@@ -116,7 +129,9 @@ export function findPreset(presets: readonly FlangePreset[], id: string): Lookup
   const shown = printable(id, 40);
   if (longer.length > 0) return missing(`There is no flange pattern "${shown}"; did you mean ${longer.join(' or ')}?`);
   const near = nearestWord(key, ids);
-  const sizes = ids.filter((candidate) => key.length >= 3 && candidate.toLowerCase().startsWith(key.slice(0, 3))).slice(0, 8);
+  const sizes = ids
+    .filter((candidate) => key.length >= 3 && candidate.toLowerCase().startsWith(key.slice(0, 3)))
+    .slice(0, 8);
   const hint = near !== null ? ` Did you mean ${near}?` : sizes.length > 0 ? ` Similar: ${sizes.join(', ')}.` : '';
   return missing(`There is no flange pattern "${shown}".${hint} List them with: flangewright flanges.`);
 }

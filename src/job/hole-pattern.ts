@@ -33,12 +33,15 @@ const coordinateDoubt = 0.05;
  */
 export function positionDoubt(holes: HolesInput): number {
   if (holes.circle !== undefined) return holes.circle.doubt / 2;
-  if (holes.chord !== undefined && holes.count !== undefined) return holes.chord.doubt / Math.sin(Math.PI / holes.count) / 2;
+  if (holes.chord !== undefined && holes.count !== undefined)
+    return holes.chord.doubt / Math.sin(Math.PI / holes.count) / 2;
   return coordinateDoubt;
 }
 
 /** The two holes that stand nearest each other, and how far apart; null for fewer than two. */
-export function pairedHoles(pattern: readonly HolePosition[]): { first: number; second: number; distance: number } | null {
+export function pairedHoles(
+  pattern: readonly HolePosition[],
+): { first: number; second: number; distance: number } | null {
   let nearest: { first: number; second: number; distance: number } | null = null;
   for (const [second, b] of pattern.entries()) {
     for (const [first, a] of pattern.slice(0, second).entries()) {

@@ -1,9 +1,10 @@
 /** What keys may stand where, read from the job's JSON Schema, and what to say to a key that may not. */
+
+import { nearestWord } from '../units/near.ts';
 import type { PathStep } from './errors.ts';
 import { pathText, printable } from './errors.ts';
-import { nearestWord } from '../units/near.ts';
-import { didYouMean } from './fields.ts';
 import { jobJsonSchema, reservedKeys } from './schema.ts';
+import { didYouMean } from './word-fields.ts';
 
 interface SchemaNode {
   readonly properties?: Readonly<Record<string, SchemaNode>>;
@@ -50,31 +51,51 @@ const otherNames: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** One sentence or two about a key that is not known in the section at `steps`. */
-export function unknownKeySentence(steps: readonly PathStep[], key: string, value: unknown): { message: string; allowed: string } {
+export function unknownKeySentence(
+  steps: readonly PathStep[],
+  key: string,
+  value: unknown,
+): { message: string; allowed: string } {
   const allowed = legalKeys(steps);
   const where = steps.length === 0 ? 'a job' : pathText(steps);
   const list = { allowed: allowed.join(', ') };
   if (steps.length === 0 && reservedKeys.includes(key)) {
-    return { message: `"${key}" belongs to the format but is not read by this version of the program; delete the section.`, ...list };
+    return {
+      message: `"${key}" belongs to the format but is not read by this version of the program; delete the section.`,
+      ...list,
+    };
   }
   if (/^\d+$/.test(key) && value === null) {
-    return { message: `"${key}" is not a key. Was a decimal comma typed before it? Decimals take a point: 57.5, not 57,5.`, ...list };
+    return {
+      message: `"${key}" is not a key. Was a decimal comma typed before it? Decimals take a point: 57.5, not 57,5.`,
+      ...list,
+    };
   }
   if (value === null && /\s/.test(key)) {
-    return { message: `"${printable(key, 40)}" is not a key of ${where}. Is a colon missing? Write key: value.`, ...list };
+    return {
+      message: `"${printable(key, 40)}" is not a key of ${where}. Is a colon missing? Write key: value.`,
+      ...list,
+    };
   }
   const shown = printable(key, 40);
   const synonym = synonymOf(key, allowed);
-  if (synonym !== undefined) return { message: `"${shown}" is not a key of ${where}; here it is called ${synonym}.`, ...list };
+  if (synonym !== undefined)
+    return { message: `"${shown}" is not a key of ${where}; here it is called ${synonym}.`, ...list };
   const near = didYouMean(key, allowed);
   if (near !== '') return { message: `"${shown}" is not a key of ${where}.${near}`, ...list };
   const nearBelow = allowed.flatMap((section) => legalKeys([...steps, section]).map((word) => ({ section, word })));
-  const below = nearestWord(key, nearBelow.map(({ word }) => word));
+  const below = nearestWord(
+    key,
+    nearBelow.map(({ word }) => word),
+  );
   const home = homeOf(steps, key);
   if (home !== null) return { message: `"${shown}" is not a key of ${where}; it belongs under ${home}.`, ...list };
   if (below !== null) {
     const section = nearBelow.find(({ word }) => word === below)?.section ?? '';
-    return { message: `"${shown}" is not a key of ${where}. Did you mean ${below}, under ${pathText([...steps, section])}?`, ...list };
+    return {
+      message: `"${shown}" is not a key of ${where}. Did you mean ${below}, under ${pathText([...steps, section])}?`,
+      ...list,
+    };
   }
   return { message: `"${shown}" is not a key of ${where}; its keys are ${allowed.join(', ')}.`, ...list };
 }
@@ -91,7 +112,8 @@ function homeOf(steps: readonly PathStep[], key: string): string | null {
     for (const section of legalKeys(base)) {
       if (legalKeys([...base, section]).includes(key)) return pathText([...base, section]);
     }
-    if (up < steps.length && legalKeys(base).includes(key)) return up === 0 ? 'no section: move it to the left margin' : pathText(base);
+    if (up < steps.length && legalKeys(base).includes(key))
+      return up === 0 ? 'no section: move it to the left margin' : pathText(base);
   }
   return null;
 }

@@ -50,7 +50,12 @@ export function fromReadings(readings: readonly number[], instrument: Instrument
   const halfRange = (Math.max(...readings) - Math.min(...readings)) / 2;
   // Binary noise of the sums is far below any instrument: nine decimals keep every digit that was read.
   const tidy = (size: number) => Number(size.toFixed(9));
-  return { value: tidy(mean), doubt: Math.max(instrumentDoubt[instrument], tidy(halfRange)), basis: 'repeated', readings };
+  return {
+    value: tidy(mean),
+    doubt: Math.max(instrumentDoubt[instrument], tidy(halfRange)),
+    basis: 'repeated',
+    readings,
+  };
 }
 
 /** Index of the reading farthest from the middle one when the spread is more than the instrument can explain; else null. */

@@ -41,7 +41,13 @@ function asInput(preset: FlangePreset): FlangeInput {
         }),
     ...(holes === undefined
       ? {}
-      : { holes: { ...holes, circle: fromCatalogue(holes.circle), diameter: holes.diameter === undefined ? undefined : fromCatalogue(holes.diameter) } }),
+      : {
+          holes: {
+            ...holes,
+            circle: fromCatalogue(holes.circle),
+            diameter: holes.diameter === undefined ? undefined : fromCatalogue(holes.diameter),
+          },
+        }),
     ...(bore === undefined ? {} : { bore }),
     ...(runout === undefined ? {} : { runout }),
   };

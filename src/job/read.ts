@@ -5,7 +5,7 @@ import type { JobDocument } from './document.ts';
 import { parseJobText } from './document.ts';
 import type { ErrorAt, ErrorMore, JobError, PathStep } from './errors.ts';
 import { pathSteps, pathText, printable, shownValue, sortErrors } from './errors.ts';
-import { emptyKey, isMap } from './fields.ts';
+import { emptyKey, isMap } from './field.ts';
 import { legalKeys, unknownKeySentence } from './legal-keys.ts';
 import { salvage } from './salvage.ts';
 import type { JobInput, JobUnits } from './schema.ts';
@@ -54,7 +54,8 @@ export function readJob(text: string, fileName: string): JobRead {
   });
   if (errors.length > 0 && document.data === undefined) return { ok: false, errors: sortErrors(errors) };
   if (!isMap(document.data)) {
-    const message = 'A job is a list of keys, each written key: value with a space after the colon, starting with job: 1.';
+    const message =
+      'A job is a list of keys, each written key: value with a space after the colon, starting with job: 1.';
     return { ok: false, errors: [...errors, errorAt('', message, { value: shownValue(document.data) })] };
   }
   const schema = jobSchema(unitsOf(document.data));
@@ -106,7 +107,13 @@ function errorMaker(document: JobDocument, file: string): ErrorAt {
     for (let length = steps.length; length > 0; length--) {
       const place = document.places.get(pathText(steps.slice(0, length)));
       if (place === undefined) continue;
-      return { file, ...placeOf(document, length === steps.length ? place.value : place.key), path, message, ...more };
+      return {
+        file,
+        ...placeOf(document, length === steps.length ? place.value : place.key),
+        path,
+        message,
+        ...more,
+      };
     }
     return { file, line: 1, column: 1, path, message, ...more };
   };
@@ -128,14 +135,28 @@ function errorsOf(issue: z.core.$ZodIssue, document: JobDocument, errorAt: Error
   const value = typed === undefined ? {} : { value: shownValue(typed) };
   if (issue.code === 'custom') {
     const { allowed, hint, atKey } = (issue.params ?? {}) as ErrorMore & { atKey?: boolean };
-    const error = errorAt(path, issue.message, { ...value, ...(allowed === undefined ? {} : { allowed }), ...(hint === undefined ? {} : { hint }) });
+    const error = errorAt(path, issue.message, {
+      ...value,
+      ...(allowed === undefined ? {} : { allowed }),
+      ...(hint === undefined ? {} : { hint }),
+    });
     return [atKey === true ? atItsKey(error, path, document) : error];
   }
   if (typed === null) return [errorAt(path, emptyKey, value)];
   const keys = legalKeys(steps);
-  if (typed === undefined) return [errorAt(path, `The section ${path} is missing; it holds ${keys.join(', ')}.`, { allowed: keys.join(', ') })];
+  if (typed === undefined)
+    return [
+      errorAt(path, `The section ${path} is missing; it holds ${keys.join(', ')}.`, {
+        allowed: keys.join(', '),
+      }),
+    ];
   if (issue.code === 'invalid_type') {
-    return [errorAt(path, `The section ${path} has keys of its own (${keys.join(', ')}); got ${shownValue(typed)}.`, { ...value, allowed: keys.join(', ') })];
+    return [
+      errorAt(path, `The section ${path} has keys of its own (${keys.join(', ')}); got ${shownValue(typed)}.`, {
+        ...value,
+        allowed: keys.join(', '),
+      }),
+    ];
   }
   return [errorAt(path, `${issue.message}.`, value)];
 }
@@ -156,5 +177,8 @@ function valueAt(data: unknown, steps: readonly PathStep[]): unknown {
 function atMost(errors: JobError[]): JobError[] {
   if (errors.length <= mostErrors) return errors;
   const last = errors[mostErrors - 1] as JobError;
-  return [...errors.slice(0, mostErrors - 1), { ...last, message: `${last.message} (${errors.length - mostErrors} more mistakes are not shown.)` }];
+  return [
+    ...errors.slice(0, mostErrors - 1),
+    { ...last, message: `${last.message} (${errors.length - mostErrors} more mistakes are not shown.)` },
+  ];
 }

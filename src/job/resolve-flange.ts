@@ -3,8 +3,8 @@ import type { Assumption } from '../model/finding.ts';
 import { toleranceLimits } from '../standards/iso286.ts';
 import { findThread } from '../standards/threads.ts';
 import { checkFlangeInput } from './cross-check-flange.ts';
-import type { Report } from './cross-check.ts';
-import { radiusQuestion, size } from './cross-check.ts';
+import type { Report } from './cross-check-words.ts';
+import { isHalfOf, radiusQuestion, size } from './cross-check-words.ts';
 import type { ErrorAt, JobError } from './errors.ts';
 import { printable, sortErrors } from './errors.ts';
 import type { FlangePreset } from './flange-presets.ts';
@@ -74,12 +74,28 @@ export type FlangeResolution =
  * errors. Everything typed about a flange is seen looking at its own face. The driving face looks to the driven side, so its
  * holes stay; the driven face looks the other way, so its holes are mirrored, x to -x. Assumptions list what the preset gave.
  */
-export function resolveFlange(side: 'driving' | 'driven', input: FlangeInput, presets: readonly FlangePreset[], errorAt: ErrorAt): FlangeResolution {
+export function resolveFlange(
+  side: 'driving' | 'driven',
+  input: FlangeInput,
+  presets: readonly FlangePreset[],
+  errorAt: ErrorAt,
+): FlangeResolution {
   const start = input.from === undefined ? null : findPreset(presets, input.from);
-  if (start !== null && !start.ok) return { ok: false, errors: [errorAt(`${side}.from`, start.why, { value: printable(input.from ?? '', 60) })] };
+  if (start !== null && !start.ok)
+    return {
+      ok: false,
+      errors: [errorAt(`${side}.from`, start.why, { value: printable(input.from ?? '', 60) })],
+    };
   const preset = start?.value ?? null;
   if (preset?.unsuitable !== undefined) {
-    return { ok: false, errors: [errorAt(`${side}.from`, `No adapter is made for ${preset.id}: ${preset.unsuitable}`, { value: preset.id })] };
+    return {
+      ok: false,
+      errors: [
+        errorAt(`${side}.from`, `No adapter is made for ${preset.id}: ${preset.unsuitable}`, {
+          value: preset.id,
+        }),
+      ],
+    };
   }
   const { flange, fromPreset } = preset === null ? { flange: input, fromPreset: [] } : mergePreset(input, preset);
   const errors: JobError[] = [];
@@ -89,11 +105,16 @@ export function resolveFlange(side: 'driving' | 'driven', input: FlangeInput, pr
     askAboutRadii(input, preset, side, report);
   }
   const outside = flange.outside;
-  if (outside === undefined) report(`${side}.outside`, `The outside diameter of the ${side} flange is missing: measure across its rim and write ${side}: { outside: ... }.`);
+  if (outside === undefined)
+    report(
+      `${side}.outside`,
+      `The outside diameter of the ${side} flange is missing: measure across its rim and write ${side}: { outside: ... }.`,
+    );
   const register = resolveRegister(flange, preset, side, report);
   const holes = resolveHoles(flange.holes, side, report);
   if (errors.length > 0 || outside === undefined || holes === null) return { ok: false, errors: firstPerPath(errors) };
-  const isMemory = (path: string) => preset?.memory.some((entry) => path === entry || path.startsWith(`${entry}.`)) ?? false;
+  const isMemory = (path: string) =>
+    preset?.memory.some((entry) => path === entry || path.startsWith(`${entry}.`)) ?? false;
   return {
     ok: true,
     flange: {
@@ -120,7 +141,12 @@ export function resolveFlange(side: 'driving' | 'driven', input: FlangeInput, pr
   };
 }
 
-function resolveRegister(flange: FlangeInput, preset: FlangePreset | null, side: string, report: Report): ResolvedRegister | null {
+function resolveRegister(
+  flange: FlangeInput,
+  preset: FlangePreset | null,
+  side: string,
+  report: Report,
+): ResolvedRegister | null {
   const { register } = flange;
   if (register === undefined || register === 'none') return null;
   const { gender, diameter, depth, fit, corner = 0 } = register;
@@ -138,16 +164,29 @@ function resolveRegister(flange: FlangeInput, preset: FlangePreset | null, side:
       report(`${side}.register.fit`, deviations.why, { value: fit });
       return null;
     }
-    limits = { lower: diameter.value + deviations.value.lower, upper: diameter.value + deviations.value.upper };
+    limits = {
+      lower: diameter.value + deviations.value.lower,
+      upper: diameter.value + deviations.value.upper,
+    };
   }
   const tidy = (size: number) => Number(size.toFixed(9));
-  return { gender, diameter, depth, limits: { lower: tidy(limits.lower), upper: tidy(limits.upper) }, zone: fit ?? null, corner };
+  return {
+    gender,
+    diameter,
+    depth,
+    limits: { lower: tidy(limits.lower), upper: tidy(limits.upper) },
+    zone: fit ?? null,
+    corner,
+  };
 }
 
 function resolveHoles(holes: HolesInput | undefined, side: 'driving' | 'driven', report: Report): ResolvedHoles | null {
   const path = `${side}.holes`;
   if (holes === undefined) {
-    report(path, `The ${side} flange has no holes: count them, measure the circle through their centres, and write ${side}: { holes: { count: ..., circle: ..., diameter: ... } }.`);
+    report(
+      path,
+      `The ${side} flange has no holes: count them, measure the circle through their centres, and write ${side}: { holes: { count: ..., circle: ..., diameter: ... } }.`,
+    );
     return null;
   }
   const pattern = patternOf(holes);
@@ -160,7 +199,10 @@ function resolveHoles(holes: HolesInput | undefined, side: 'driving' | 'driven',
     report(`${path}.${missing}`, `${path}.${missing} is missing. ${how}`);
   }
   if (holes.diameter === undefined && holes.thread === undefined) {
-    report(`${path}.diameter`, `The size of the ${side} flange's holes is missing: write diameter for clear holes, or thread for tapped ones.`);
+    report(
+      `${path}.diameter`,
+      `The size of the ${side} flange's holes is missing: write diameter for clear holes, or thread for tapped ones.`,
+    );
   }
   const thread = holes.thread === undefined ? null : findThread(holes.thread);
   if (thread !== null && !thread.ok) report(`${path}.thread`, thread.why, { value: holes.thread ?? '' });
@@ -196,16 +238,21 @@ function askAboutRadii(typed: FlangeInput, preset: FlangePreset, side: string, r
     ['holes.diameter', typed.holes?.diameter?.value, preset.holes?.diameter],
   ];
   for (const [path, own, known] of pairs) {
-    if (own !== undefined && known !== undefined && Math.abs(2 * own - known) <= 0.03 * known) {
-      report(`${side}.${path}`, `${preset.id} has ${size(known)} here. ${radiusQuestion(own, known)}`, { value: size(own) });
+    if (own !== undefined && known !== undefined && isHalfOf(own, known)) {
+      report(`${side}.${path}`, `${preset.id} has ${size(known)} here. ${radiusQuestion(own, known)}`, {
+        value: size(own),
+      });
     }
   }
 }
 
 function valueText(flange: FlangeInput, path: string): string {
-  const value = path.split('.').reduce<unknown>((node, key) => (node as Record<string, unknown> | undefined)?.[key], flange);
+  const value = path
+    .split('.')
+    .reduce<unknown>((node, key) => (node as Record<string, unknown> | undefined)?.[key], flange);
   if (typeof value === 'object' && value !== null && 'value' in value) return size((value as Measured).value);
-  if (typeof value === 'number') return path === 'holes.count' ? String(value) : path === 'holes.first' ? `${value} deg` : size(value);
+  if (typeof value === 'number')
+    return path === 'holes.count' ? String(value) : path === 'holes.first' ? `${value} deg` : size(value);
   return String(value);
 }
 

@@ -1,6 +1,6 @@
 /** What can still be judged of a job that does not read as a whole, so that all its mistakes are told at once. */
 import { z } from 'zod';
-import { isMap } from './fields.ts';
+import { isMap } from './field.ts';
 
 /**
  * The part of `data` that `schema` reads: whole sections where they are sound; of others, the sound keys. A section that
@@ -10,7 +10,10 @@ export function salvage(schema: z.ZodObject, data: Readonly<Record<string, unkno
   return soundKeys(schema, data).kept;
 }
 
-function soundKeys(schema: z.ZodObject, data: Readonly<Record<string, unknown>>): { kept: Record<string, unknown>; complete: boolean } {
+function soundKeys(
+  schema: z.ZodObject,
+  data: Readonly<Record<string, unknown>>,
+): { kept: Record<string, unknown>; complete: boolean } {
   const kept: Record<string, unknown> = {};
   let complete = true;
   for (const [key, part] of Object.entries(schema.shape) as [string, z.ZodType][]) {
@@ -31,5 +34,7 @@ function soundPart(schema: z.ZodType, data: unknown): unknown {
 }
 
 function withoutDefault(schema: z.ZodType): z.ZodType {
-  return schema instanceof z.ZodOptional || schema instanceof z.ZodPrefault ? withoutDefault(schema.unwrap() as z.ZodType) : schema;
+  return schema instanceof z.ZodOptional || schema instanceof z.ZodPrefault
+    ? withoutDefault(schema.unwrap() as z.ZodType)
+    : schema;
 }

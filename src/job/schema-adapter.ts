@@ -1,8 +1,8 @@
 /** The keys of the adapter and of its two sides. */
 import { z } from 'zod';
 import { material, thread, zone } from './codes.ts';
-import type { Fields } from './fields.ts';
-import { choice, wordOr, words, yesNo } from './fields.ts';
+import type { Fields } from './quantity-fields.ts';
+import { choice, wordOr, words, yesNo } from './word-fields.ts';
 
 /** Ways to find the axis again after the part is turned over. */
 export const setups = ['one chucking', 'indicated', 'edge finder', 'three jaw'] as const;
@@ -13,15 +13,46 @@ export function adapterSchema(fields: Fields) {
     .strictObject({
       name: words(40, 'What to engrave and call the part.').optional(),
       material: material('Material of the adapter.').prefault('S355'),
-      thickness: fields.lengthOr(['auto'], { least: 3, most: 300 }, 'Distance between the two flange faces; auto is the least that meets every demand.').prefault('auto'),
-      outside: fields.lengthOr(['auto'], { least: 20, most: 700 }, 'Outside diameter; auto follows the larger flange.').prefault('auto'),
-      clocking: fields.angleOr(['auto'], 'Angle of the driven pattern against the driving one; auto gives the largest web between holes.').prefault('auto'),
-      bore: fields.lengthOr(['auto', 'none'], { least: 1, most: 600 }, 'Centre bore, which is also the indicating bore.').prefault('auto'),
-      flats: fields.lengthOr(['none', 'auto'], { least: 10, most: 700 }, 'Two opposite flats for the vise: none, auto, or the distance across them.').prefault('none'),
+      thickness: fields
+        .lengthOr(
+          ['auto'],
+          { least: 3, most: 300 },
+          'Distance between the two flange faces; auto is the least that meets every demand.',
+        )
+        .prefault('auto'),
+      outside: fields
+        .lengthOr(['auto'], { least: 20, most: 700 }, 'Outside diameter; auto follows the larger flange.')
+        .prefault('auto'),
+      clocking: fields
+        .angleOr(
+          ['auto'],
+          'Angle of the driven pattern against the driving one; auto gives the largest web between holes.',
+        )
+        .prefault('auto'),
+      bore: fields
+        .lengthOr(['auto', 'none'], { least: 1, most: 600 }, 'Centre bore, which is also the indicating bore.')
+        .prefault('auto'),
+      flats: fields
+        .lengthOr(
+          ['none', 'auto'],
+          { least: 10, most: 700 },
+          'Two opposite flats for the vise: none, auto, or the distance across them.',
+        )
+        .prefault('none'),
       chamfer: fields.length({ least: 0, most: 10 }, 'Chamfer of the rim edges, 45 degrees.').prefault('1 mm'),
-      web: fields.length({ least: 0.2, most: 50 }, 'Least metal between two features (common practice: 3 mm).').prefault('3 mm'),
-      setup: choice(setups, 'How the axis is found again when the part is turned over; it decides how far the two registers stray.').prefault('indicated'),
-      runout: fields.length({ least: 0, most: 2 }, "Measured run-out between the two registers, total indicator reading; overrides the setup's usual value.").optional(),
+      web: fields
+        .length({ least: 0.2, most: 50 }, 'Least metal between two features (common practice: 3 mm).')
+        .prefault('3 mm'),
+      setup: choice(
+        setups,
+        'How the axis is found again when the part is turned over; it decides how far the two registers stray.',
+      ).prefault('indicated'),
+      runout: fields
+        .length(
+          { least: 0, most: 2 },
+          "Measured run-out between the two registers, total indicator reading; overrides the setup's usual value.",
+        )
+        .optional(),
       driving: sideSchema(fields, 'driving').prefault({}),
       driven: sideSchema(fields, 'driven').prefault({}),
     })
@@ -38,14 +69,24 @@ function sideSchema(fields: Fields, side: string) {
       screw: thread('Screw thread; auto follows the flange.', ['auto']).prefault('auto'),
       class: choice(['8.8', '10.9', '12.9'], 'Property class of the screws, ISO 898-1.').prefault('10.9'),
       head: choice(['auto', 'socket', 'flat', 'button', 'hex'], 'Kind of screw head.').prefault('auto'),
-      seat: choice(['auto', 'sunk', 'surface'], 'Whether heads in the adapter are sunk below its face.').prefault('auto'),
+      seat: choice(['auto', 'sunk', 'surface'], 'Whether heads in the adapter are sunk below its face.').prefault(
+        'auto',
+      ),
       hole: choice(['fine', 'medium', 'coarse'], 'Series of clearance holes, ISO 273.').prefault('medium'),
       washer: yesNo('Whether a washer goes under the head.').prefault(false),
-      length: fields.lengthOr(['auto'], { least: 3, most: 300 }, 'Length of the screws; auto is the shortest standard length that grips enough.').prefault('auto'),
+      length: fields
+        .lengthOr(
+          ['auto'],
+          { least: 3, most: 300 },
+          'Length of the screws; auto is the shortest standard length that grips enough.',
+        )
+        .prefault('auto'),
       register: wordOr(
         ['auto', 'none'],
         z.strictObject({
-          diameter: fields.length({ least: 5, most: 600 }, "Nominal diameter of the adapter's own register.").optional(),
+          diameter: fields
+            .length({ least: 5, most: 600 }, "Nominal diameter of the adapter's own register.")
+            .optional(),
           depth: fields.length({ least: 0.2, most: 80 }, "Height or depth of the adapter's own register.").optional(),
           fit: zone("Tolerance zone of the adapter's own register.").optional(),
         }),

@@ -1,11 +1,13 @@
 /** A measured length as typed: a number, repeated readings, or a value with its doubt and instrument. */
 import type { z } from 'zod';
-import type { Answer, Fault, Fields, Range } from './fields.ts';
-import { accept, choice, field, isMap, listOf, rangeInWords, readQuantity, refuse, yesNo } from './fields.ts';
-import { didYouMean, emptyKey } from './fields.ts';
 import { shownValue } from './errors.ts';
+import type { Answer, Fault } from './field.ts';
+import { accept, emptyKey, field, isMap, refuse } from './field.ts';
 import type { Instrument, Measured } from './measured.ts';
 import { fromReadings, givenOnce, instrumentDoubt, oddReading, provenDoubt } from './measured.ts';
+import type { Fields, Range } from './quantity-fields.ts';
+import { quantityPattern, rangeInWords, readQuantity } from './quantity-fields.ts';
+import { choice, didYouMean, listOf, yesNo } from './word-fields.ts';
 
 const instruments = Object.keys(instrumentDoubt) as Instrument[];
 const measuredKeys = ['value', 'doubt', 'instrument', 'readings', 'proven'];
@@ -16,7 +18,9 @@ const doubtRange: Range = { least: 0, most: 10 };
 /** A measured length. The range holds for the value and for each reading. */
 export function measured(fields: Fields, range: Range, about: string): z.ZodType<Measured, unknown> {
   const length = (typed: unknown) => readQuantity(typed, 'length', range, fields.units);
-  const readings = listOf(length, 1, 50, 'Repeated readings of the same size.', { type: ['number', 'string'] });
+  const readings = listOf(length, 1, 50, 'Repeated readings of the same size.', {
+    type: ['number', 'string'],
+  });
   const read = (typed: unknown): Answer<Measured> => {
     if (Array.isArray(typed)) {
       const list = readList(readings, typed, []);
@@ -29,20 +33,33 @@ export function measured(fields: Fields, range: Range, about: string): z.ZodType
   const one = { type: ['number', 'string'] };
   const description =
     `${about} A measured value: a number (taken as one caliper reading, +-${instrumentDoubt.caliper} mm), a list of repeated readings, ` +
-    `or { value, doubt, instrument, readings, proven }. A bare number is in the job's units; mm, in, thou may be written. Range: ${rangeInWords(range, 'length')}.`;
+    `or { value, doubt, instrument, readings, proven }. A bare number is in the job's units; units that may be written: mm, in, thou, um, cm, m, ft. Range: ${rangeInWords(range, 'length')}.`;
   return field(read, {
     description,
     anyOf: [
       { type: 'number', minimum: 0 },
-      { type: 'string' },
+      { type: 'string', pattern: quantityPattern },
       { type: 'array', minItems: 1, maxItems: 50, items: one },
       {
         type: 'object',
         properties: {
           value: { ...one, description: 'The size.' },
-          doubt: { ...one, description: 'Half-width of the doubt: the true size lies within value - doubt to value + doubt.' },
-          instrument: { enum: instruments, description: 'What it was measured with. Doubt of one reading, common practice: caliper 0.03, micrometer 0.005, dial 0.01, ruler 0.5, catalogue 0.05 mm.' },
-          readings: { type: 'array', minItems: 1, maxItems: 50, items: one, description: 'Repeated readings of the same size.' },
+          doubt: {
+            ...one,
+            description: 'Half-width of the doubt: the true size lies within value - doubt to value + doubt.',
+          },
+          instrument: {
+            enum: instruments,
+            description:
+              'What it was measured with. Doubt of one reading, common practice: caliper 0.03, micrometer 0.005, dial 0.01, ruler 0.5, catalogue 0.05 mm.',
+          },
+          readings: {
+            type: 'array',
+            minItems: 1,
+            maxItems: 50,
+            items: one,
+            description: 'Repeated readings of the same size.',
+          },
           proven: { type: 'boolean', description: 'True when a fit ring of this size went on and was snug.' },
         },
         additionalProperties: false,
@@ -76,7 +93,8 @@ function readParts(
   const instrument = part('instrument', (given) => answerOf(choice(instruments, ''), given));
   const list = part('readings', (given) => readList(readings, given, []));
   const proven = part('proven', (given) => answerOf(yesNo(''), given));
-  if (!('value' in typed) && !('readings' in typed)) faults.push({ message: 'A measured value needs value: or readings:.' });
+  if (!('value' in typed) && !('readings' in typed))
+    faults.push({ message: 'A measured value needs value: or readings:.' });
   if (faults.length > 0) return { ok: false, faults };
   return combine({ value, doubt, instrument, list, proven });
 }
@@ -98,7 +116,10 @@ function combine({ value, doubt, instrument, list, proven }: Parts): Answer<Meas
     if (!mean.ok) return mean;
     const reach = mean.value.doubt + instrumentDoubt[tool];
     if (size !== undefined && Math.abs(size - mean.value.value) > reach) {
-      return refuse(`The value ${round(size)} mm is not among its own readings, which average ${round(mean.value.value)} mm; correct one of them.`, { path: ['value'] });
+      return refuse(
+        `The value ${round(size)} mm is not among its own readings, which average ${round(mean.value.value)} mm; correct one of them.`,
+        { path: ['value'] },
+      );
     }
     if (size === undefined && doubt === undefined && proven !== true) return mean;
     size ??= mean.value.value;
@@ -107,10 +128,20 @@ function combine({ value, doubt, instrument, list, proven }: Parts): Answer<Meas
   if (size === undefined) return refuse('A measured value needs value: or readings:.');
   const kept = list === undefined ? {} : { readings: list };
   if (proven === true) return accept({ value: size, doubt: doubt ?? provenDoubt, basis: 'proven', ...kept });
-  if (doubt !== undefined) return accept({ value: size, doubt, basis: instrument === 'catalogue' ? 'catalogue' : 'stated', ...kept });
+  if (doubt !== undefined)
+    return accept({
+      value: size,
+      doubt,
+      basis: instrument === 'catalogue' ? 'catalogue' : 'stated',
+      ...kept,
+    });
   if (list !== undefined) return accept({ value: size, doubt: spreadDoubt, basis: 'repeated', ...kept });
   if (instrument === undefined) return accept(givenOnce(size));
-  return accept({ value: size, doubt: instrumentDoubt[instrument], basis: instrument === 'catalogue' ? 'catalogue' : 'stated' });
+  return accept({
+    value: size,
+    doubt: instrumentDoubt[instrument],
+    basis: instrument === 'catalogue' ? 'catalogue' : 'stated',
+  });
 }
 
 function average(list: readonly number[], tool: Instrument, path: readonly string[]): Answer<Measured> {
@@ -121,19 +152,33 @@ function average(list: readonly number[], tool: Instrument, path: readonly strin
     list.length === 2
       ? `${round(list[0] ?? 0)} and ${round(list[1] ?? 0)} mm disagree`
       : `${round(list[odd] ?? 0)} mm (number ${odd + 1} of ${list.length}) stands apart from the others`;
-  return refuse(`These readings spread over ${spread} mm, more than a ${tool} can explain: ${which}. Measure again, or correct it.`, { path: [...path, odd] });
+  return refuse(
+    `These readings spread over ${spread} mm, more than a ${tool} can explain: ${which}. Measure again, or correct it.`,
+    { path: [...path, odd] },
+  );
 }
 
 function readList(readings: z.ZodType<number[], unknown>, typed: unknown, path: readonly string[]): Answer<number[]> {
   const answer = answerOf(readings, typed);
-  return answer.ok ? answer : { ok: false, faults: answer.faults.map((fault) => ({ ...fault, path: [...path, ...(fault.path ?? [])] })) };
+  return answer.ok
+    ? answer
+    : {
+        ok: false,
+        faults: answer.faults.map((fault) => ({ ...fault, path: [...path, ...(fault.path ?? [])] })),
+      };
 }
 
 /** Use a schema block as a plain reader. */
 function answerOf<T>(schema: z.ZodType<T, unknown>, typed: unknown): Answer<T> {
   const read = schema.safeParse(typed);
   if (read.success) return accept(read.data);
-  return { ok: false, faults: read.error.issues.map((issue) => ({ path: issue.path as (string | number)[], message: issue.message })) };
+  return {
+    ok: false,
+    faults: read.error.issues.map((issue) => ({
+      path: issue.path as (string | number)[],
+      message: issue.message,
+    })),
+  };
 }
 
 function round(mm: number): number {

@@ -1,8 +1,8 @@
 /** The keys of the toothed wheel. */
 import { z } from 'zod';
 import { material, thread } from './codes.ts';
-import type { Fields } from './fields.ts';
-import { choice, whole, words } from './fields.ts';
+import type { Fields } from './quantity-fields.ts';
+import { choice, whole, words } from './word-fields.ts';
 
 /** Schema of `wheel`. */
 export function wheelSchema(fields: Fields) {
@@ -14,23 +14,41 @@ export function wheelSchema(fields: Fields) {
       outside: fields.length({ least: 20, most: 1000 }, 'Outside diameter over the teeth.'),
       root: fields.length({ least: 10, most: 1000 }, 'Root diameter; give root or height, not both.').optional(),
       height: fields.length({ least: 0.3, most: 100 }, 'Height of a tooth; give root or height, not both.').optional(),
-      ratio: fields.quantity('ratio', { least: 0.1, most: 0.9 }, 'Tooth width at the outside as a share of the pitch.').prefault(0.5),
-      flanks: choice(['straight', 'radial'], 'straight: the two flanks of a tooth are parallel. radial: they point at the axis.').prefault('straight'),
-      root_radius: fields.length({ least: 0, most: 20 }, 'Radius in the corner between flank and root.').prefault('0.5 mm'),
+      ratio: fields
+        .quantity('ratio', { least: 0.1, most: 0.9 }, 'Tooth width at the outside as a share of the pitch.')
+        .prefault(0.5),
+      flanks: choice(
+        ['straight', 'radial'],
+        'straight: the two flanks of a tooth are parallel. radial: they point at the axis.',
+      ).prefault('straight'),
+      root_radius: fields
+        .length({ least: 0, most: 20 }, 'Radius in the corner between flank and root.')
+        .prefault('0.5 mm'),
       tip_break: fields.length({ least: 0, most: 5 }, 'Size of the broken edge at the tooth tip.').prefault('0 mm'),
       thickness: fields.length({ least: 0.5, most: 30 }, 'Thickness of the sheet.').prefault('5 mm'),
       material: material('Material of the wheel; most sensors need a magnetic one.').prefault('DC01'),
-      on: choice(['adapter', 'driving', 'driven'], 'What the wheel is screwed to: the adapter, or the rim of that flange.').prefault('adapter'),
+      on: choice(
+        ['adapter', 'driving', 'driven'],
+        'What the wheel is screwed to: the adapter, or the rim of that flange.',
+      ).prefault('adapter'),
       face: choice(['driven', 'driving'], 'Face of the adapter on which the wheel sits.').prefault('driven'),
-      bore: fields.lengthOr(['auto'], { least: 5, most: 900 }, 'Bore that centres the wheel; auto follows its register.').prefault('auto'),
-      clearance: fields.length({ least: 0, most: 2 }, 'How much larger the bore is than its register, on the diameter.').prefault('0.05 mm'),
-      shoulder: fields.length({ least: 0.5, most: 50 }, "Height of the adapter's register for the wheel.").prefault('3 mm'),
+      bore: fields
+        .lengthOr(['auto'], { least: 5, most: 900 }, 'Bore that centres the wheel; auto follows its register.')
+        .prefault('auto'),
+      clearance: fields
+        .length({ least: 0, most: 2 }, 'How much larger the bore is than its register, on the diameter.')
+        .prefault('0.05 mm'),
+      shoulder: fields
+        .length({ least: 0.5, most: 50 }, "Height of the adapter's register for the wheel.")
+        .prefault('3 mm'),
       screws: z
         .strictObject({
           count: whole(2, 36, 'How many screws hold the wheel.').prefault(6),
           circle: fields.lengthOr(['auto'], { least: 8, most: 950 }, 'Diameter of the screw circle.').prefault('auto'),
           size: thread('Screw thread.').prefault('M5'),
-          first: fields.angleOr(['auto'], 'Angle of the first screw; auto keeps clear of the other holes.').prefault('auto'),
+          first: fields
+            .angleOr(['auto'], 'Angle of the first screw; auto keeps clear of the other holes.')
+            .prefault('auto'),
           depth: fields.lengthOr(['auto'], { least: 2, most: 60 }, 'Depth of thread in the adapter.').prefault('auto'),
         })
         .describe('The screws that hold the wheel.')

@@ -1,14 +1,16 @@
 /** The job file's schema: one place where every key has its unit, range, default and description. */
 import { z } from 'zod';
 import { balanceGrade } from './codes.ts';
-import type { Fields, JobUnits } from './fields.ts';
-import { accept, choice, field, fieldsIn, listOf, readQuantity, refuse, words } from './fields.ts';
 import { shownValue } from './errors.ts';
+import { accept, field, refuse } from './field.ts';
+import type { Fields, JobUnits } from './quantity-fields.ts';
+import { fieldsIn, readQuantity } from './quantity-fields.ts';
 import { adapterSchema } from './schema-adapter.ts';
 import { flangeSchema } from './schema-flange.ts';
 import { wheelSchema } from './schema-wheel.ts';
+import { choice, listOf, words, yesNo } from './word-fields.ts';
 
-export type { JobUnits } from './fields.ts';
+export type { JobUnits } from './quantity-fields.ts';
 export type { AdapterInput, SideInput } from './schema-adapter.ts';
 export type { FlangeInput, HolesInput, RegisterInput } from './schema-flange.ts';
 export type { WheelInput } from './schema-wheel.ts';
@@ -28,16 +30,36 @@ export const outlineFlavours = ['standard', 'r12', 'polyline'] as const;
  * Schema of a whole job; a bare length is in `units`. The output holds mm, N.m, rpm, degrees and grams only, with defaults
  * filled in. Checks that look at two keys at once are not here: see cross-checks.
  */
-export function jobSchema(units: JobUnits) {
+export function jobSchema(units: JobUnits): ReturnType<typeof buildSchema> {
+  const schema = built.get(units) ?? buildSchema(units);
+  built.set(units, schema);
+  return schema;
+}
+
+/** A schema takes some milliseconds to build and never changes. */
+const built = new Map<JobUnits, ReturnType<typeof buildSchema>>();
+
+function buildSchema(units: JobUnits) {
   const fields = fieldsIn(units);
   return z.strictObject({
-    job: field((typed) => (typed === jobVersion ? accept(1 as const) : refuse(`This version of the program reads job: ${jobVersion}; got ${shownValue(typed)}.`, { allowed: '1' })), {
-      description: 'Version of this format. Always 1.',
-      const: jobVersion,
-    }),
+    job: field(
+      (typed) =>
+        typed === jobVersion
+          ? accept(1 as const)
+          : refuse(`This version of the program reads job: ${jobVersion}; got ${shownValue(typed)}.`, {
+              allowed: '1',
+            }),
+      {
+        description: 'Version of this format. Always 1.',
+        const: jobVersion,
+      },
+    ),
     title: words(80, 'What this joint is.').prefault('Untitled joint'),
     note: words(2000, 'Anything worth remembering.').optional(),
-    units: choice(['mm', 'in'], 'What a bare length means. Any value may carry its own unit: 2.25 in, 57.15 mm.').prefault('mm'),
+    units: choice(
+      ['mm', 'in'],
+      'What a bare length means. Any value may carry its own unit: 2.25 in, 57.15 mm.',
+    ).prefault('mm'),
     duty: dutySchema(fields).optional(),
     driving: flangeSchema(fields).describe('The flange that turns the adapter; its face is the plane z = 0.'),
     driven: flangeSchema(fields).describe('The flange that the adapter turns; its face is the plane z = thickness.'),
@@ -45,7 +67,9 @@ export function jobSchema(units: JobUnits) {
     wheel: wheelSchema(fields).optional(),
     sensor: sensorSchema(fields).optional(),
     shaft: z
-      .strictObject({ mass: fields.quantity('mass', { above: 0, most: 500_000 }, 'Mass of the propeller shaft.').optional() })
+      .strictObject({
+        mass: fields.quantity('mass', { above: 0, most: 500_000 }, 'Mass of the propeller shaft.').optional(),
+      })
       .describe('The propeller shaft that hangs on the joint.')
       .optional(),
     print: printSchema(fields).prefault({}),
@@ -78,12 +102,19 @@ function printSchema(fields: Fields) {
   return z
     .strictObject({
       holes: fields.length(allowance, 'Added to the diameter of every hole of the printed mock-up.').prefault('0.3 mm'),
-      registers: fields.length(allowance, 'Allowance of the registers of the printed mock-up, on the diameter.').prefault('0.3 mm'),
-      bed: listOf((side) => readQuantity(side, 'length', { least: 30, most: 3000 }, fields.units), 2, 2, 'Size of the print bed, [x, y].', { type: ['number', 'string'] }).optional(),
-      text: field((typed) => (typeof typed === 'boolean' ? accept(typed) : refuse(`Must be true or false; got ${shownValue(typed)}.`, { allowed: 'true, false' })), {
-        description: 'Whether the part is engraved with its name. The words that say it must not be driven are always there.',
-        type: 'boolean',
-      }).prefault(true),
+      registers: fields
+        .length(allowance, 'Allowance of the registers of the printed mock-up, on the diameter.')
+        .prefault('0.3 mm'),
+      bed: listOf(
+        (side) => readQuantity(side, 'length', { least: 30, most: 3000 }, fields.units),
+        2,
+        2,
+        'Size of the print bed, [x, y].',
+        { type: ['number', 'string'] },
+      ).optional(),
+      text: yesNo(
+        'Whether the part is engraved with its name. The words that say it must not be driven are always there.',
+      ).prefault(true),
     })
     .describe('Allowances of the printer that makes the mock-up.');
 }
@@ -92,21 +123,39 @@ function sheetSchema(fields: Fields) {
   const share = { least: 0.1, most: 5 };
   return z
     .strictObject({
-      hole: fields.quantity('ratio', share, 'Smallest hole the cutting service makes, as a share of the sheet thickness.').prefault(1),
-      web: fields.quantity('ratio', share, 'Smallest web the cutting service leaves, as a share of the sheet thickness.').prefault(1),
-      tolerance: fields.length({ least: 0.001, most: 2 }, 'Half-width of what the service holds on a contour.').optional(),
+      hole: fields
+        .quantity('ratio', share, 'Smallest hole the cutting service makes, as a share of the sheet thickness.')
+        .prefault(1),
+      web: fields
+        .quantity('ratio', share, 'Smallest web the cutting service leaves, as a share of the sheet thickness.')
+        .prefault(1),
+      tolerance: fields
+        .length({ least: 0.001, most: 2 }, 'Half-width of what the service holds on a contour.')
+        .optional(),
       inside_radius: fields.length({ least: 0, most: 20 }, 'Smallest inside radius the service can cut.').optional(),
-      kerf: fields.lengthOr(['service'], { least: 0, most: 3 }, 'Width of the cut to allow for in the outline; service: they allow for it.').prefault('service'),
+      kerf: fields
+        .lengthOr(
+          ['service'],
+          { least: 0, most: 3 },
+          'Width of the cut to allow for in the outline; service: they allow for it.',
+        )
+        .prefault('service'),
       flavour: listOf(
         (typed) => {
           const flavour = outlineFlavours.find((name) => name === String(typed).trim().toLowerCase());
-          return flavour === undefined ? refuse(`Must be ${outlineFlavours.join(', ')}; got ${shownValue(typed)}.`, { allowed: outlineFlavours.join(', ') }) : accept(flavour);
+          return flavour === undefined
+            ? refuse(`Must be ${outlineFlavours.join(', ')}; got ${shownValue(typed)}.`, {
+                allowed: outlineFlavours.join(', '),
+              })
+            : accept(flavour);
         },
         1,
         3,
         'Which outline files to write: standard (true arcs), r12 (true arcs for old controllers), polyline (short lines only).',
         { enum: [...outlineFlavours] },
-      ).prefault(['standard']),
+      )
+        .transform((list) => [...new Set(list)])
+        .prefault(['standard']),
     })
     .describe("The cutting service's limits.");
 }
@@ -120,6 +169,9 @@ export type SheetInput = JobInput['sheet'];
 
 /** The job's JSON Schema (draft-07), for editors: what may be typed, with units, ranges, defaults and descriptions. */
 export function jobJsonSchema(): Record<string, unknown> {
-  const { '~standard': _, ...schema } = z.toJSONSchema(jobSchema('mm'), { target: 'draft-07', io: 'input' }) as Record<string, unknown>;
+  const { '~standard': _, ...schema } = z.toJSONSchema(jobSchema('mm'), {
+    target: 'draft-07',
+    io: 'input',
+  }) as Record<string, unknown>;
   return { ...schema, title: 'flangewright job', description: 'One joint between two flanges.' };
 }

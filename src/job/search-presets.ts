@@ -48,7 +48,11 @@ function knowsAny(preset: FlangePreset, { circle, holes, outside, register }: Fl
 function match(preset: FlangePreset, wanted: FlangeSearch): PresetMatch {
   let distance = 0;
   const differences: string[] = [];
-  const known = { circle: preset.holes?.circle, outside: preset.outside, register: preset.register?.diameter };
+  const known = {
+    circle: preset.holes?.circle,
+    outside: preset.outside,
+    register: preset.register?.diameter,
+  };
   for (const key of ['circle', 'register', 'outside'] as const) {
     const measured = wanted[key];
     const size = known[key];
@@ -61,7 +65,9 @@ function match(preset: FlangePreset, wanted: FlangeSearch): PresetMatch {
     const difference = measured - size;
     distance += Math.abs(difference) / allowances[key];
     if (Math.abs(difference) >= 0.005) {
-      differences.push(`${key} ${size} mm, measured ${measured}: ${Number(Math.abs(difference).toFixed(2))} mm ${difference > 0 ? 'more' : 'less'}`);
+      differences.push(
+        `${key} ${size} mm, measured ${measured}: ${Number(Math.abs(difference).toFixed(2))} mm ${difference > 0 ? 'more' : 'less'}`,
+      );
     }
   }
   if (wanted.holes !== undefined) {

@@ -11,7 +11,9 @@ export interface StarterFlange {
   readonly from?: string;
   readonly outside?: TypedValue;
   readonly thickness?: TypedValue;
-  readonly register?: 'none' | { readonly gender?: 'male' | 'female'; readonly diameter?: TypedValue; readonly depth?: TypedValue };
+  readonly register?:
+    | 'none'
+    | { readonly gender?: 'male' | 'female'; readonly diameter?: TypedValue; readonly depth?: TypedValue };
   readonly holes?: {
     readonly count?: TypedValue;
     readonly circle?: TypedValue;
@@ -37,8 +39,18 @@ export const schemaFileName = 'flangewright.schema.json';
 
 /** Sizes of two flanges that exist nowhere, mm. */
 const invented = {
-  driving: { outside: 116, thickness: 12, register: { gender: 'male', diameter: 62, depth: 2.5 }, holes: { count: 6, circle: 90, thread: 'M10', depth: 15 } },
-  driven: { outside: 128, thickness: 10, register: { gender: 'female', diameter: 70, depth: 3 }, holes: { count: 4, circle: 104, diameter: 10.5 } },
+  driving: {
+    outside: 116,
+    thickness: 12,
+    register: { gender: 'male', diameter: 62, depth: 2.5 },
+    holes: { count: 6, circle: 90, thread: 'M10', depth: 15 },
+  },
+  driven: {
+    outside: 128,
+    thickness: 10,
+    register: { gender: 'female', diameter: 70, depth: 3 },
+    holes: { count: 4, circle: 104, diameter: 10.5 },
+  },
 } as const;
 
 const mark = '  # INVENTED: put yours';
@@ -58,7 +70,13 @@ export function starterJob(answers: StarterAnswers = {}): string {
     '# Any value may carry its own unit: 2 1/4 in, 57.15 mm, 350 lbf.ft.',
     '',
     'job: 1                      # version of this format',
-    given('title', answers.title === undefined ? undefined : JSON.stringify(answers.title), '"My joint"', '', 'what this joint is'),
+    given(
+      'title',
+      answers.title === undefined ? undefined : JSON.stringify(answers.title),
+      '"My joint"',
+      '',
+      'what this joint is',
+    ),
     `units: ${units}                   # what a bare length means: mm or in`,
     '',
     'duty:                       # what the joint must carry',
@@ -84,7 +102,13 @@ export function starterJob(answers: StarterAnswers = {}): string {
 
 function flangeLines(side: 'driving' | 'driven', answers: StarterFlange, units: JobUnits): string[] {
   const own = invented[side];
-  const name = given('name', answers.name === undefined ? undefined : JSON.stringify(answers.name), `"${side === 'driving' ? 'drive unit' : 'axle'} flange"`, '  ', 'in your words');
+  const name = given(
+    'name',
+    answers.name === undefined ? undefined : JSON.stringify(answers.name),
+    `"${side === 'driving' ? 'drive unit' : 'axle'} flange"`,
+    '  ',
+    'in your words',
+  );
   if (answers.from !== undefined) {
     return [
       `${side}:`,
@@ -100,13 +124,17 @@ function flangeLines(side: 'driving' | 'driven', answers: StarterFlange, units: 
     given('thickness', typed(answers.thickness), length(own.thickness, units), '  ', 'thickness at the holes'),
     ...registerLines(answers.register, own.register, units),
     ...holeLines(answers.holes ?? {}, own.holes, units),
-    "  # material: S355          # of the flange, for its tapped threads",
+    '  # material: S355          # of the flange, for its tapped threads',
     '  # runout: { rim: 0.03, face: 0.02 }   # total indicator readings, turning the flange by hand',
     '  # behind: 40              # free room behind the flange for heads, nuts and a spanner',
   ];
 }
 
-function registerLines(answers: StarterFlange['register'], own: { gender: string; diameter: number; depth: number }, units: JobUnits): string[] {
+function registerLines(
+  answers: StarterFlange['register'],
+  own: { gender: string; diameter: number; depth: number },
+  units: JobUnits,
+): string[] {
   if (answers === 'none') return ['  register: none            # no step that centres it'];
   return [
     '  register:                 # the step that centres it; write register: none when there is none',
@@ -117,7 +145,11 @@ function registerLines(answers: StarterFlange['register'], own: { gender: string
   ];
 }
 
-function holeLines(answers: NonNullable<StarterFlange['holes']>, own: Readonly<Record<string, string | number>>, units: JobUnits): string[] {
+function holeLines(
+  answers: NonNullable<StarterFlange['holes']>,
+  own: Readonly<Record<string, string | number>>,
+  units: JobUnits,
+): string[] {
   const isAnswered = answers.diameter !== undefined || answers.thread !== undefined;
   const isTapped = isAnswered ? answers.thread !== undefined : 'thread' in own;
   const lines = [
@@ -125,11 +157,33 @@ function holeLines(answers: NonNullable<StarterFlange['holes']>, own: Readonly<R
     given('count', typed(answers.count), String(own.count), '    ', 'how many'),
     given('circle', typed(answers.circle), length(Number(own.circle), units), '    ', 'diameter through their centres'),
   ];
-  if (!isTapped) return [...lines, given('diameter', typed(answers.diameter), length(Number(own.diameter ?? 10.5), units), '    ', 'clear holes; for tapped ones write thread: M10 and depth')];
+  if (!isTapped)
+    return [
+      ...lines,
+      given(
+        'diameter',
+        typed(answers.diameter),
+        length(Number(own.diameter ?? 10.5), units),
+        '    ',
+        'clear holes; for tapped ones write thread: M10 and depth',
+      ),
+    ];
   return [
     ...lines,
-    given('thread', answers.thread, String(own.thread ?? 'M10'), '    ', 'tapped holes; for clear ones write diameter instead'),
-    given('depth', typed(answers.depth), length(Number(own.depth ?? 15), units), '    ', 'usable depth of thread; or write through: true'),
+    given(
+      'thread',
+      answers.thread,
+      String(own.thread ?? 'M10'),
+      '    ',
+      'tapped holes; for clear ones write diameter instead',
+    ),
+    given(
+      'depth',
+      typed(answers.depth),
+      length(Number(own.depth ?? 15), units),
+      '    ',
+      'usable depth of thread; or write through: true',
+    ),
   ];
 }
 

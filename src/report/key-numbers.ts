@@ -13,14 +13,7 @@ export interface KeyNumber {
 /** The part of a joint that key numbers are read from. */
 export type JointWithNumbers = Pick<
   Joint,
-  | 'adapterSpec'
-  | 'adapterMaterial'
-  | 'adapterMass'
-  | 'wheel'
-  | 'wheelMass'
-  | 'clocking'
-  | 'thickness'
-  | 'turnOver'
+  'adapterSpec' | 'adapterMaterial' | 'adapterMass' | 'wheel' | 'wheelMass' | 'clocking' | 'thickness' | 'turnOver'
 >;
 
 /** A demand may belong to one side or to the part as a whole. */

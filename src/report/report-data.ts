@@ -104,9 +104,7 @@ function limitsOf(
   return [
     ...standingLimits,
     ...(missing > 0
-      ? [
-          `${plural(missing, 'check was', 'checks were')} not assessed for want of input: ${names.join('; ')}.`,
-        ]
+      ? [`${plural(missing, 'check was', 'checks were')} not assessed for want of input: ${names.join('; ')}.`]
       : []),
     ...(memory > 0
       ? [

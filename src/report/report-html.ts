@@ -49,12 +49,7 @@ interface Column {
   readonly number?: boolean;
 }
 
-function table(
-  className: string,
-  caption: string,
-  columns: readonly Column[],
-  rows: readonly string[],
-): string {
+function table(className: string, caption: string, columns: readonly Column[], rows: readonly string[]): string {
   const cols = columns.map((c) => (c.width ? `<col style="width:${c.width}">` : '<col>')).join('');
   const heads = columns
     .map((c) => `<th scope="col"${c.number ? ' class="number"' : ''}>${html(c.title)}</th>`)
@@ -87,37 +82,72 @@ function screws(data: ReportData): string {
 
 function pictures(list: readonly ReportPicture[]): string {
   if (list.length === 0) return '';
-  const figures = list.map(
-    (p) => `<figure>${p.svg.trim()}<figcaption>${html(p.caption)}</figcaption></figure>`,
-  );
+  const figures = list.map((p) => `<figure>${p.svg.trim()}<figcaption>${html(p.caption)}</figcaption></figure>`);
   return `<section><h2>Pictures</h2>\n${figures.join('\n')}</section>`;
 }
 
-function findingRow(f: Finding, index: number, data: ReportData): string {
+const numberCell = (text: string): string => `<td class="number">${html(text)}</td>`;
+
+const numberCells = (f: Finding, data: ReportData): string =>
+  numberCell(quantityText(f.value, f.unit, data.units)) +
+  numberCell(quantityText(f.limit, f.unit, data.units)) +
+  numberCell(marginText(f, data.units));
+
+const nameCell = (f: Finding, mark: string): string =>
+  `<th scope="row">${mark}${html(f.title)}<span class="code">${html(f.feature)} | ${html(f.code)}</span></th>`;
+
+/** A finding that asks for something: its verdict in a column of its own, its remedy in bold. */
+function openRow(f: Finding, index: number, data: ReportData): string {
   const words = [
     `<p>${html(f.why)}</p>`,
-    f.remedy === '' ? '' : `<p class="do">${f.verdict === 'pass' ? '' : 'Do: '}${html(f.remedy)}</p>`,
+    f.remedy === '' ? '' : `<p class="do">Do: ${html(f.remedy)}</p>`,
     f.source === '' ? '' : `<p class="source">Source: ${html(f.source)}</p>`,
   ].join('');
-  const cell = (text: string): string => `<td class="number">${html(text)}</td>`;
-  return (
-    `<tr id="finding-${index + 1}" class="${verdictClass(f.verdict)}"><td class="verdict">${verdictMark(f.verdict)} ${verdictWords[f.verdict]}</td>` +
-    `<th scope="row">${html(f.title)}<span class="code">${html(f.feature)} | ${html(f.code)}</span></th>` +
-    `${cell(quantityText(f.value, f.unit, data.units))}${cell(quantityText(f.limit, f.unit, data.units))}${cell(marginText(f, data.units))}<td>${words}</td></tr>`
-  );
+  return `<tr id="finding-${index + 1}" class="${verdictClass(f.verdict)}"><td class="verdict">${verdictMark(f.verdict)} ${verdictWords[f.verdict]}</td>${nameCell(f, '')}${numberCells(f, data)}<td>${words}</td></tr>`;
 }
 
+/** A pass, set tighter. */
+function passRow(f: Finding, index: number, data: ReportData): string {
+  const source = f.source === '' ? '' : ` <span class="source">Source: ${html(f.source)}</span>`;
+  const note = f.remedy === '' ? '' : ` ${html(f.remedy)}`;
+  return `<tr id="finding-${index + 1}" class="pass">${nameCell(f, `${verdictMark('pass')} `)}${numberCells(f, data)}<td>${html(f.why)}${note}${source}</td></tr>`;
+}
+
+const numbers = (value: string, limit: string, margin: string): Column[] => [
+  { title: 'Value', width: value, number: true },
+  { title: 'Limit', width: limit, number: true },
+  { title: 'Margin', width: margin, number: true },
+];
+
 function findings(data: ReportData): string {
-  const columns = [
-    { title: 'Verdict', width: '16.5%' },
-    { title: 'Checked', width: '18%' },
-    { title: 'Value', width: '10.5%', number: true },
-    { title: 'Limit', width: '10.5%', number: true },
-    { title: 'Margin', width: '13.5%', number: true },
+  const units = data.units === 'in' ? 'inches' : 'metric';
+  const rows = data.findings.map((f, i) => ({
+    f,
+    row: f.verdict === 'pass' ? passRow(f, i, data) : openRow(f, i, data),
+  }));
+  const open = rows.filter(({ f }) => f.verdict !== 'pass').map(({ row }) => row);
+  const passes = rows.filter(({ f }) => f.verdict === 'pass').map(({ row }) => row);
+  const openColumns = [
+    { title: 'Verdict', width: '15.5%' },
+    { title: 'Checked', width: '19%' },
+    ...numbers('9.5%', '9%', '10%'),
     { title: 'What it means and what to do' },
   ];
-  const rows = data.findings.map((f, i) => findingRow(f, i, data));
-  return `<section><h2>Findings, worst first</h2>${table(`findings ${data.units === 'in' ? 'inches' : 'metric'}`, 'Findings', columns, rows)}</section>`;
+  const passColumns = [
+    { title: 'Checked', width: '27%' },
+    ...numbers('10%', '9.5%', '13.5%'),
+    { title: 'What it means' },
+  ];
+  return [
+    '<section><h2>Findings, worst first</h2>',
+    open.length > 0
+      ? table(`findings ${units}`, 'Findings that ask for something', openColumns, open)
+      : '<p>No check asks for anything.</p>',
+    '</section>',
+    passes.length > 0
+      ? `<section><h2>What passes, least to spare first</h2>${table(`findings passes ${units}`, 'Passes', passColumns, passes)}</section>`
+      : '',
+  ].join('\n');
 }
 
 function assumptions(data: ReportData): string {
@@ -137,18 +167,12 @@ function assumptions(data: ReportData): string {
 function files(data: ReportData): string {
   if (data.files === null) return '';
   const held = data.files.held.map(
-    (f) =>
-      `<tr><td class="held">held back</td><th scope="row">${html(f.kind)}</th><td>${html(f.why)}</td></tr>`,
+    (f) => `<tr><td class="held">held back</td><th scope="row">${html(f.kind)}</th><td>${html(f.why)}</td></tr>`,
   );
   const made = data.files.made.map(
-    (f) =>
-      `<tr><td>made</td><th scope="row">${html(f.kind)}</th><td>${html(f.path)} (${f.bytes} bytes)</td></tr>`,
+    (f) => `<tr><td>made</td><th scope="row">${html(f.kind)}</th><td>${html(f.path)} (${f.bytes} bytes)</td></tr>`,
   );
-  const columns = [
-    { title: 'State', width: '14%' },
-    { title: 'Kind', width: '24%' },
-    { title: 'File, or why not' },
-  ];
+  const columns = [{ title: 'State', width: '14%' }, { title: 'Kind', width: '24%' }, { title: 'File, or why not' }];
   return `<section><h2>Files</h2>${table('files', 'Files', columns, [...held, ...made])}</section>`;
 }
 
@@ -183,9 +207,8 @@ ${reportStyle}
 </style>
 </head>
 <body>
-<header><p class="kind">Joint report</p><h1>${html(data.title)}</h1></header>
+<header><p class="kind">Joint report by flangewright. Sizes in mm${data.units === 'in' ? ', inches in brackets' : ''}; angles counter-clockwise, seen from the driven side.</p><h1>${html(data.title)}</h1></header>
 ${parts.join('\n')}
-<footer>Written by flangewright. All sizes in mm${data.units === 'in' ? ', inches in brackets' : ''}; angles counter-clockwise, seen from the driven side.</footer>
 </body>
 </html>
 `;

@@ -12,8 +12,7 @@ export interface CheckJson {
 }
 
 /** JSON has no NaN or Infinity: a number that is none becomes null. */
-const finite = (value: number | null): number | null =>
-  value !== null && Number.isFinite(value) ? value + 0 : null;
+const finite = (value: number | null): number | null => (value !== null && Number.isFinite(value) ? value + 0 : null);
 
 /** A finding with its keys in the published order and nothing else. */
 export function findingJson(f: Finding): Finding {

@@ -4,9 +4,10 @@ export const reportStyle = `
 *{box-sizing:border-box}
 html{-webkit-print-color-adjust:exact;print-color-adjust:exact}
 body{margin:0;background:#fff;color:var(--ink);font:10.5pt/1.42 Arial,"Liberation Sans","DejaVu Sans",sans-serif}
-main,header,footer{max-width:186mm;margin:0 auto;padding:0 4mm}
+main,header{max-width:186mm;margin:0 auto;padding:0 4mm}
 header{padding-top:8mm}
-.kind{margin:0;color:var(--soft);font-size:9pt;letter-spacing:.04em}
+main{padding-bottom:8mm}
+.kind{margin:0;color:var(--soft);font-size:8.5pt}
 h1{margin:.5mm 0 4mm;font-size:19pt;line-height:1.2;overflow-wrap:anywhere}
 h2{margin:7mm 0 2mm;padding-bottom:1mm;border-bottom:.5mm solid var(--ink);font-size:13pt;break-after:avoid}
 p{margin:0 0 2mm}
@@ -41,15 +42,19 @@ tr{break-inside:avoid}
 .findings .do{margin:1mm 0 0;font-weight:600}
 .source{margin:.8mm 0 0;color:var(--soft);font-size:7.5pt}
 .findings td p{margin:0}.findings td p.do{margin-top:.8mm}
+.passes table{font-size:8pt;line-height:1.3}
+.passes th,.passes td{padding-top:.7mm;padding-bottom:.7mm}
+.passes .mark{width:3.4mm;height:3.4mm;vertical-align:-.6mm}
+.passes .code{padding-left:4.6mm;font-size:7pt}
+.passes .source{margin:0;font-size:7pt}
 .memory{font-weight:700}
 figure{margin:3mm 0 5mm;break-inside:avoid}
 figure svg{display:block;margin:0 auto;max-width:100%;max-height:100mm;width:100%;height:auto}
 figcaption{margin-top:1.5mm;color:var(--soft);font-size:9pt;text-align:center}
 .held{font-weight:700}
 ul.limits{margin:0;padding-left:5mm}
-footer{padding-top:6mm;padding-bottom:8mm;color:var(--soft);font-size:8.5pt}
 @media (max-width:640px){.findings table,.findings thead,.findings tbody,.findings tr,.findings td,.findings th{font-size:8.5pt}.wide{overflow-x:auto}}
 @page{margin:13mm 12mm 15mm}
 @page{@bottom-right{content:"page " counter(page) " of " counter(pages);font:8pt Arial,"Liberation Sans",sans-serif;color:#4b545d}}
-@media print{header{padding-top:0}main,header,footer{max-width:none;padding-left:0;padding-right:0}a{text-decoration:none}.wide{overflow:visible}}
+@media print{header{padding-top:0}main,header{max-width:none;padding-left:0;padding-right:0}a{text-decoration:none}.wide{overflow:visible}}
 `.trim();

@@ -67,11 +67,7 @@ function fullFinding(page: Page, f: Finding, data: ReportData): void {
 /** A pass in one line: word, title, margin. Cut with three dots when it does not fit. */
 function passLine(page: Page, f: Finding, data: ReportData): void {
   const margin =
-    f.margin === null
-      ? f.value === null
-        ? ''
-        : quantityText(f.value, f.unit, data.units)
-      : marginText(f, data.units);
+    f.margin === null ? (f.value === null ? '' : quantityText(f.value, f.unit, data.units)) : marginText(f, data.units);
   const right = plain(margin);
   const room = page.width - 6 - (right === '' ? 0 : right.length + 2);
   const left = plain(`${f.title} [${f.feature}]`);
@@ -122,12 +118,7 @@ export function reportText(data: ReportData, options: TextOptions = {}): string 
   if (data.screws.length > 0) {
     heading(page, 'Screws to buy');
     for (const s of data.screws)
-      put(
-        page,
-        `${String(s.count).padStart(4)} x `,
-        [s.what, s.detail, s.where].filter((t) => t !== '').join('; '),
-        7,
-      );
+      put(page, `${String(s.count).padStart(4)} x `, [s.what, s.detail, s.where].filter((t) => t !== '').join('; '), 7);
   }
   if (data.assumptions.length > 0) {
     heading(page, 'Assumed');

@@ -1,5 +1,8 @@
 /** Numbers as reports show them. Internal units in, text out. */
 
+/** 1 lbf.ft: 0.45359237 x 9.80665 x 0.3048 N.m, exact by definition (here to 14 figures). */
+const newtonMetresPerPoundFoot = 1.3558179483314;
+
 /** What lengths are shown in. */
 export type LengthUnits = 'mm' | 'in';
 
@@ -10,7 +13,9 @@ export function formatLength(mm: number, units: LengthUnits = 'mm', decimals = u
 
 /** A torque in N.m as text, '480.0 N.m'; beside inches it is shown in lbf.ft. */
 export function formatTorque(newtonMetres: number, units: LengthUnits = 'mm'): string {
-  return units === 'mm' ? `${fixed(newtonMetres, 1)} N.m` : `${fixed(newtonMetres / 1.3558179483314004, 1)} lbf.ft`;
+  return units === 'mm'
+    ? `${fixed(newtonMetres, 1)} N.m`
+    : `${fixed(newtonMetres / newtonMetresPerPoundFoot, 1)} lbf.ft`;
 }
 
 /** A speed in rpm as text: '4200 rpm'. */

@@ -32,7 +32,11 @@ function slipsBetween(a: string, b: string): number {
     const here = [row];
     for (let column = 1; column <= b.length; column++) {
       const same = a[row - 1] === b[column - 1];
-      let least = Math.min((above[column - 1] ?? 0) + (same ? 0 : 1), (above[column] ?? 0) + 1, (here[column - 1] ?? 0) + 1);
+      let least = Math.min(
+        (above[column - 1] ?? 0) + (same ? 0 : 1),
+        (above[column] ?? 0) + 1,
+        (here[column - 1] ?? 0) + 1,
+      );
       const swapped = row > 1 && column > 1 && a[row - 1] === b[column - 2] && a[row - 2] === b[column - 1];
       if (swapped) least = Math.min(least, (twoAbove[column - 2] ?? 0) + 1);
       here.push(least);

@@ -32,7 +32,10 @@ export function parseQuantity(typed: unknown, dimension: Dimension, bareUnit?: s
   if (typeof typed !== 'string') return no(`Expected ${row.noun}, such as ${row.example}.`);
   const text = tidy(typed);
   if (text === '') return no(`There is no value here; expected ${row.noun}, such as ${row.example}.`);
-  if (text.length > longestText) return no(`This text is too long for ${row.noun} (over ${longestText} characters); write for example ${row.example}.`);
+  if (text.length > longestText)
+    return no(
+      `This text is too long for ${row.noun} (over ${longestText} characters); write for example ${row.example}.`,
+    );
   const angle = dimension === 'angle' ? degreesMinutes(text) : null;
   if (angle !== null) return angle;
   const proportion = dimension === 'ratio' ? proportionOf(text) : null;
@@ -51,7 +54,8 @@ function numberAndUnit(text: string, dimension: Dimension, bareUnit: string | un
   if (decimal !== undefined) {
     size = Number(decimal);
   } else {
-    if (!row.fractions) return no(`Fractions are read for lengths only; write ${row.noun} as a decimal number, such as ${row.example}.`);
+    if (!row.fractions)
+      return no(`Fractions are read for lengths only; write ${row.noun} as a decimal number, such as ${row.example}.`);
     if (Number(under ?? plainUnder) === 0) return no(`The fraction in "${shown(text)}" divides by zero.`);
     size = whole === undefined ? Number(plainOver) / Number(plainUnder) : Number(whole) + Number(over) / Number(under);
   }
@@ -80,10 +84,14 @@ function withoutNoise(typed: number, times: number, plus: number): number {
 
 /** 12°30', 12° 30' 15", 12d30m, 12d30m15s: null when the text is not of that kind. */
 function degreesMinutes(text: string): Quantity | null {
-  const match = /^([+-]?)(\d+) ?(?:°|º|˚|d|deg) ?(\d+(?:\.\d+)?) ?(?:'|′|’|m|min)(?: ?(\d+(?:\.\d+)?) ?(?:"|″|”|''|s|sec))?$/i.exec(text);
+  const match =
+    /^([+-]?)(\d+) ?(?:°|º|˚|d|deg) ?(\d+(?:\.\d+)?) ?(?:'|′|’|m|min)(?: ?(\d+(?:\.\d+)?) ?(?:"|″|”|''|s|sec))?$/i.exec(
+      text,
+    );
   if (match === null) return null;
   const [, sign, degrees, minutes, seconds = '0'] = match;
-  if (Number(minutes) >= 60 || Number(seconds) >= 60) return no(`Minutes and seconds of "${shown(text)}" must be below 60.`);
+  if (Number(minutes) >= 60 || Number(seconds) >= 60)
+    return no(`Minutes and seconds of "${shown(text)}" must be below 60.`);
   const size = Number(degrees) + Number(minutes) / 60 + Number(seconds) / 3600;
   const value = sign === '-' ? -size : size;
   if (!Number.isFinite(value)) return no('This number is too large to be real.');
@@ -107,10 +115,13 @@ function slipAfterNumber(text: string, rest: string): string | null {
       : `Use a point for decimals, not a comma: ${text.replace(',', '.')}.`;
   }
   if (/^x[0-9a-f]/i.test(rest)) return `Hexadecimal numbers are not read; write "${shown(text)}" as a decimal number.`;
-  if (/^[\d.]*\.\d/.test(rest)) return `"${shown(text)}" has two points; a number has one, and nothing between thousands.`;
+  if (/^[\d.]*\.\d/.test(rest))
+    return `"${shown(text)}" has two points; a number has one, and nothing between thousands.`;
   if (/^_\d/.test(rest)) return 'Write numbers without anything between thousands.';
-  if (/^ ?(±|\+\/-|\+-)/.test(rest)) return `Write the doubt as a key of its own: { value: ${text.split(/±|\+/)[0]?.trim()}, doubt: ... }.`;
-  if (/^ ?(-|\.\.|–|to\b) ?\d/.test(rest)) return `"${shown(text)}" looks like a range; write one number, or a list of repeated readings such as [57.02, 57.04].`;
+  if (/^ ?(±|\+\/-|\+-)/.test(rest))
+    return `Write the doubt as a key of its own: { value: ${text.split(/±|\+/)[0]?.trim()}, doubt: ... }.`;
+  if (/^ ?(-|\.\.|–|to\b) ?\d/.test(rest))
+    return `"${shown(text)}" looks like a range; write one number, or a list of repeated readings such as [57.02, 57.04].`;
   return null;
 }
 

@@ -19,13 +19,17 @@ export interface Shift {
   readonly size: number;
 }
 
-/** Play of the thinnest-fitting screw where nothing else centres a side, mm radial. */
+/**
+ * How far a side can shift where nothing but its screws centres it, mm radial. A bolt between two clear holes has the play of
+ * both; a screw in a thread only that of the one it passes.
+ */
 function screwPlay(joint: Joint, side: 'driving' | 'driven'): number {
   const screws = joint.screws.find((group) => group.side === side) ?? joint.screws[0];
   if (!screws) return 0;
-  const group = joint.adapterSpec.groups.find((candidate) => candidate.id === screws.id);
-  const hole = group?.shape.kind === 'passing' ? group.shape.diameter : joint[side].holes.diameter.value;
-  return Math.max(0, hole - screws.major) / 2;
+  const shape = joint.adapterSpec.groups.find((candidate) => candidate.id === screws.id)?.shape;
+  const { holes } = joint[side];
+  const room = (hole: number) => Math.max(0, hole - screws.major) / 2;
+  return (shape?.kind === 'passing' ? room(shape.diameter) : 0) + (holes.kind === 'clear' ? room(holes.diameter.value) : 0);
 }
 
 /** The shifts between the driving flange's axis and the adapter's, and between the adapter's and the driven flange's. */

@@ -112,31 +112,38 @@ function length(screws: ScrewGroup): Finding[] {
 /** Position error of drilled and punched holes, mm radial. Common practice for holes drilled on a read-out. */
 const drillPosition = 0.05;
 
-/** Play between screw and hole against what may be out of place. */
-function holesClear(joint: Joint, screws: ScrewGroup): Finding[] {
+/** The flanges that a group's screws go through or into: both, for bolts that run through all three pieces. */
+function flangesOf(joint: Joint, screws: ScrewGroup): ('driving' | 'driven')[] {
   if (screws.side === 'wheel') return [];
-  const flange = joint[screws.side];
-  const group = joint.adapterSpec.groups.find((g) => g.id === screws.id);
-  const own = group?.shape.kind === 'passing' ? group.shape.diameter : null;
-  const hole = screws.fastening === 'into_flange' ? own : flange.holes.diameter.value;
-  if (hole === null) return [];
-  const flangeDoubt = flange.holes.doubt;
-  const needs = 2 * (flangeDoubt + drillPosition);
-  return [
-    judged(
+  const other = screws.side === 'driving' ? 'driven' : 'driving';
+  return joint.screws.some((group) => group.side === other) ? [screws.side] : [screws.side, other];
+}
+
+/** Play between screw and the tightest hole it passes, against what may be out of place. */
+function holesClear(joint: Joint, screws: ScrewGroup): Finding[] {
+  const shape = joint.adapterSpec.groups.find((group) => group.id === screws.id)?.shape;
+  return flangesOf(joint, screws).map((side) => {
+    const { holes } = joint[side];
+    const passed = [
+      ...(shape?.kind === 'passing' ? [shape.diameter] : []),
+      ...(holes.kind === 'clear' ? [holes.diameter.value] : []),
+    ];
+    const hole = Math.min(...passed);
+    const needs = 2 * (holes.doubt + drillPosition);
+    return judged(
       {
         code: 'holes-clear',
         feature: screws.id,
-        title: `${screws.thread} screws go through, ${screws.side}`,
+        title: `${screws.thread} screws go through, ${side}`,
         unit: 'mm',
-        why: `Play of the screw in its ${mm(hole)} hole, against holes that may be ${mm(flangeDoubt)} (as measured) and ${mm(drillPosition)} (as drilled) out of place.`,
+        why: `Play of the screw in its ${mm(hole)} hole, against holes that may be ${mm(holes.doubt, 3)} (as measured) and ${mm(drillPosition, 3)} (as drilled) out of place.`,
         cure: 'Measure the bolt circle better (more chords, repeated), use the next series of clearance hole, or drill through the flange as a template.',
         source: 'geometry; drilled position of 0.05 mm is common practice',
       },
       hole - screws.major,
       { limit: needs, sense: 'at least', hard: Math.min(needs, 0.05) },
-    ),
-  ];
+    );
+  });
 }
 
 export const screws: Check = {

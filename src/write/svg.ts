@@ -31,9 +31,7 @@ const pens: Readonly<Record<Pen, { colour: string; width: number; dashes?: reado
 };
 
 /** Tint of each body in section, and the hatch over it: direction in degrees, spacing in mm. */
-const fills: Readonly<
-  Record<Exclude<Fill, 'none'>, { tint: string; hatch?: { angle: number; spacing: number } }>
-> = {
+const fills: Readonly<Record<Exclude<Fill, 'none'>, { tint: string; hatch?: { angle: number; spacing: number } }>> = {
   adapter: { tint: '#dfe7ef', hatch: { angle: 45, spacing: 1.7 } },
   driving: { tint: '#f3ede0', hatch: { angle: -45, spacing: 3.4 } },
   driven: { tint: '#e6f0e4', hatch: { angle: -45, spacing: 3.4 } },
@@ -147,9 +145,7 @@ function style(prefix: string, weight: number): string {
 }
 
 function patterns(drawing: Drawing, prefix: string, weight: number): string {
-  const used = new Set(
-    drawing.shapes.map((s) => (s.kind === 'circle' || s.kind === 'path' ? s.fill : 'none')),
-  );
+  const used = new Set(drawing.shapes.map((s) => (s.kind === 'circle' || s.kind === 'path' ? s.fill : 'none')));
   const out: string[] = [];
   for (const [fill, { tint, hatch }] of Object.entries(fills)) {
     if (!hatch || !used.has(fill as Fill)) continue;
@@ -183,6 +179,8 @@ export function writeSvg(drawing: Drawing, options: SvgOptions = {}): string {
     `<desc id="${prefix}-desc">${xml(drawing.description)}</desc>`,
     `<style>${style(prefix, weight)}</style>`,
     patterns(drawing, prefix, weight),
+    // A sheet of paper, so that dark ink is readable wherever the picture is shown.
+    `<rect x="${num(xMin)}" y="${num(-yMax)}" width="${num(width)}" height="${num(height)}" fill="#ffffff"/>`,
     ...drawing.shapes.map((shape) => shapeElement(shape, prefix)),
     '</svg>',
   ].filter((line) => line !== '');

@@ -3,8 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { rayIntervals, roundSection } from '../../src/drawing/section-body.ts';
 import { drillingBands } from '../../src/drawing/section-region.ts';
 import { sectionView } from '../../src/drawing/section-view.ts';
+import { overlap, textBox } from '../../src/drawing/text-size.ts';
 import type { Shape } from '../../src/model/drawing.ts';
+import { writeSvg } from '../../src/write/svg.ts';
 import { toDraw, wheel } from '../report/fixture.ts';
+import { badNumbers } from './svg-help.ts';
 
 const style = { fill: 'adapter', pen: 'cut', feature: 'adapter', brokenAt: null } as const;
 const cylinder = (r: number, h: number) => [
@@ -12,10 +15,7 @@ const cylinder = (r: number, h: number) => [
   { z: h, r },
 ];
 
-function loopsOf(
-  shapes: readonly Shape[],
-  feature = 'adapter',
-): readonly (readonly { x: number; y: number }[])[] {
+function loopsOf(shapes: readonly Shape[], feature = 'adapter'): readonly (readonly { x: number; y: number }[])[] {
   const path = shapes.find((s) => s.kind === 'path' && s.feature === feature && s.closed);
   if (path?.kind !== 'path') throw new Error('no section');
   return path.loops;
@@ -35,9 +35,7 @@ const area = (loops: readonly (readonly { x: number; y: number }[])[]): number =
 
 describe('roundSection', () => {
   it('cuts a plain disc to one rectangle', () => {
-    const loops = loopsOf(
-      roundSection({ outer: cylinder(40, 10), drillings: [] }, { right: 0, left: 180 }, style),
-    );
+    const loops = loopsOf(roundSection({ outer: cylinder(40, 10), drillings: [] }, { right: 0, left: 180 }, style));
     expect(loops.length).toBe(1);
     expect(loops[0]?.length).toBe(4);
     expect(area(loops)).toBeCloseTo(800, 9);
@@ -95,52 +93,46 @@ describe('roundSection', () => {
       step: fc.double({ min: 1, max: 19, noNaN: true }),
     });
     fc.assert(
-      fc.property(
-        fc.array(hole, { maxLength: 5 }),
-        fc.double({ min: 0, max: 360, noNaN: true }),
-        (holes, angle) => {
-          const outer = [
-            { z: 0, r: 36 },
-            { z: 4, r: 40 },
-            { z: 16, r: 40 },
-            { z: 16, r: 30 },
-            { z: 20, r: 30 },
-          ];
-          const drillings = holes.map((h) => ({
-            x: h.x,
-            y: h.y,
-            profile: [
-              { z: 0, r: h.r },
-              { z: h.step, r: h.r },
-              { z: h.step, r: h.wide },
-              { z: 20, r: h.wide },
-            ],
-          }));
-          const loops = loopsOf(
-            roundSection({ outer, drillings }, { right: angle, left: angle + 180 }, style),
-          );
-          const a = (angle * Math.PI) / 180;
-          for (let i = 0; i < 40; i++) {
-            const x = -41 + (82 * (i + 0.377)) / 40;
-            const z = (20 * ((i * 7) % 40) + 4.13) / 40;
-            const rim = z < 4 ? 36 + z : z < 16 ? 40 : 30;
-            const clear = (d: number): boolean => Math.abs(d) > 1e-3;
-            // The half-planes stop at the axis: a hole that straddles it is cut by both.
-            const px = x * Math.cos(a);
-            const py = x * Math.sin(a);
-            const gaps = holes.map((h) => Math.hypot(px - h.x, py - h.y) - (z < h.step ? h.r : h.wide));
-            if (!clear(Math.abs(x) - rim) || !gaps.every(clear)) continue;
-            const solid = Math.abs(x) < rim && gaps.every((g) => g > 0);
-            let crossings = 0;
-            for (const loop of loops)
-              loop.forEach((p, k) => {
-                const q = loop[(k + 1) % loop.length] ?? p;
-                if (p.y > z !== q.y > z && p.x + ((z - p.y) / (q.y - p.y)) * (q.x - p.x) > x) crossings++;
-              });
-            expect(crossings % 2 === 1).toBe(solid);
-          }
-        },
-      ),
+      fc.property(fc.array(hole, { maxLength: 5 }), fc.double({ min: 0, max: 360, noNaN: true }), (holes, angle) => {
+        const outer = [
+          { z: 0, r: 36 },
+          { z: 4, r: 40 },
+          { z: 16, r: 40 },
+          { z: 16, r: 30 },
+          { z: 20, r: 30 },
+        ];
+        const drillings = holes.map((h) => ({
+          x: h.x,
+          y: h.y,
+          profile: [
+            { z: 0, r: h.r },
+            { z: h.step, r: h.r },
+            { z: h.step, r: h.wide },
+            { z: 20, r: h.wide },
+          ],
+        }));
+        const loops = loopsOf(roundSection({ outer, drillings }, { right: angle, left: angle + 180 }, style));
+        const a = (angle * Math.PI) / 180;
+        for (let i = 0; i < 40; i++) {
+          const x = -41 + (82 * (i + 0.377)) / 40;
+          const z = (20 * ((i * 7) % 40) + 4.13) / 40;
+          const rim = z < 4 ? 36 + z : z < 16 ? 40 : 30;
+          const clear = (d: number): boolean => Math.abs(d) > 1e-3;
+          // The half-planes stop at the axis: a hole that straddles it is cut by both.
+          const px = x * Math.cos(a);
+          const py = x * Math.sin(a);
+          const gaps = holes.map((h) => Math.hypot(px - h.x, py - h.y) - (z < h.step ? h.r : h.wide));
+          if (!clear(Math.abs(x) - rim) || !gaps.every(clear)) continue;
+          const solid = Math.abs(x) < rim && gaps.every((g) => g > 0);
+          let crossings = 0;
+          for (const loop of loops)
+            loop.forEach((p, k) => {
+              const q = loop[(k + 1) % loop.length] ?? p;
+              if (p.y > z !== q.y > z && p.x + ((z - p.y) / (q.y - p.y)) * (q.x - p.x) > x) crossings++;
+            });
+          expect(crossings % 2 === 1).toBe(solid);
+        }
+      }),
       { numRuns: 150, seed: 20 },
     );
   });
@@ -157,8 +149,7 @@ describe('rayIntervals', () => {
   });
 
   it('reaches the tip over a tooth and the root over a valley', () => {
-    const end = (angle: number): number =>
-      rayIntervals([wheel.outside, ...wheel.holes], angle).at(-1)?.[1] ?? 0;
+    const end = (angle: number): number => rayIntervals([wheel.outside, ...wheel.holes], angle).at(-1)?.[1] ?? 0;
     expect(end(0.0001)).toBeCloseTo(88, 6);
     expect(end(3)).toBeCloseTo(83, 6);
   });
@@ -195,12 +186,46 @@ describe('sectionView', () => {
   });
 
   it('draws one screw of each set, heads where they sit', () => {
-    const heads = d.shapes.filter(
-      (s) => s.kind === 'path' && s.fill === 'screw' && s.feature === 'driving-screws',
-    );
+    const heads = d.shapes.filter((s) => s.kind === 'path' && s.fill === 'screw' && s.feature === 'driving-screws');
     const ys = heads.flatMap((s) => (s.kind === 'path' ? s.loops.flat().map((p) => p.y) : []));
     expect(Math.max(...ys)).toBeCloseTo(25, 9);
     expect(Math.min(...ys)).toBeCloseTo(-10, 9);
     expect(d.shapes.some((s) => s.feature === 'driven-screws' && s.kind === 'path')).toBe(true);
+  });
+
+  it('keeps labels apart and numbers whole with long names, inches, bolts and nothing known of the flanges', () => {
+    const long = 'an uncommonly long name of a flange that nobody wanted to shorten';
+    const bolts = toDraw.screws.map((g) => ({
+      ...g,
+      label: long,
+      length: null,
+      grip: Number.NaN,
+      washer: { outside: 20, thickness: 2 },
+      nut: { height: 8.4, acrossFlats: 16 },
+    }));
+    const blank = { ...toDraw.driving, name: long, thickness: null, register: null, bore: null, holes: [] };
+    for (const units of ['mm', 'in'] as const) {
+      const odd = sectionView(
+        { ...toDraw, units, screws: bolts, driving: blank, driven: { ...blank, outside: 60 } },
+        'odd',
+      );
+      expect(badNumbers(writeSvg(odd))).toEqual([]);
+      const boxes = odd.shapes.flatMap((s) => (s.kind === 'text' ? [{ text: s.text, ...textBox(s) }] : []));
+      boxes.forEach((a, i) => {
+        for (const b of boxes.slice(i + 1)) expect(overlap(a, b), `${a.text} over ${b.text}`).toBe(false);
+      });
+    }
+  });
+
+  it('breaks the edge of a flange of unknown thickness, and only there', () => {
+    // A straight far edge has two corners at its height; the long-break line adds zigzags that reach 2 mm past it.
+    const driven = loopsOf(d.shapes, 'driven-flange')
+      .flat()
+      .map((p) => p.y);
+    const driving = loopsOf(d.shapes, 'driving-flange')
+      .flat()
+      .map((p) => p.y);
+    expect(Math.max(...driven)).toBeCloseTo(26 + 12.2 + 2, 9);
+    expect(Math.min(...driving)).toBeCloseTo(-12, 9);
   });
 });

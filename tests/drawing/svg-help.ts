@@ -23,6 +23,4 @@ export function parseXml(text: string): SvgElement[] {
 
 /** Numbers that a writer must never write, found in a text; colours such as #e6f0e4 are not numbers. */
 export const badNumbers = (text: string): string[] =>
-  text
-    .replace(/#[0-9a-f]{3,6}\b/g, '')
-    .match(/NaN|undefined|Infinity|(?<![\w.])-0(?![\d.])|\d[eE][-+]?\d/g) ?? [];
+  text.replace(/#[0-9a-f]{3,6}\b/g, '').match(/NaN|undefined|Infinity|(?<![\w.])-0(?![\d.])|\d[eE][-+]?\d/g) ?? [];

@@ -75,8 +75,7 @@ describe('writeSvg', () => {
 
   it('starts every id with the id of the drawing, so that two drawings can share a page', () => {
     const circle: Shape = { kind: 'circle', pen: 'cut', fill: 'adapter', centre: { x: 0, y: 0 }, r: 5 };
-    const ids = (id: string) =>
-      parseXml(writeSvg(drawing([circle], { id }))).flatMap((e) => e.attributes.id ?? []);
+    const ids = (id: string) => parseXml(writeSvg(drawing([circle], { id }))).flatMap((e) => e.attributes.id ?? []);
     const both = [...ids('one'), ...ids('two')];
     expect(both.length).toBe(8);
     expect(new Set(both).size).toBe(both.length);

@@ -15,18 +15,11 @@ const byId = (id: string): Drawing => {
 
 type Circle = Extract<Shape, { kind: 'circle' }>;
 const circles = (d: Drawing, feature?: string): Circle[] =>
-  d.shapes.filter(
-    (s): s is Circle => s.kind === 'circle' && (feature === undefined || s.feature === feature),
-  );
+  d.shapes.filter((s): s is Circle => s.kind === 'circle' && (feature === undefined || s.feature === feature));
 
 describe('every picture of the demo joint', () => {
   it('comes in one order, each with its own id', () => {
-    expect(pictures.map((d) => d.id)).toEqual([
-      'demo-section',
-      'demo-driving-face',
-      'demo-driven-face',
-      'demo-wheel',
-    ]);
+    expect(pictures.map((d) => d.id)).toEqual(['demo-section', 'demo-driving-face', 'demo-driven-face', 'demo-wheel']);
   });
 
   it.each(pictures.map((d) => [d.id, d] as const))(
@@ -127,9 +120,7 @@ describe('faceView', () => {
     const d = faceView({ id: 'x', adapter, from: 'driven', clocking: 30, mate: 120, units: 'in' });
     const rim = d.shapes.find(
       (s) =>
-        s.kind === 'path' &&
-        s.pen === 'outline' &&
-        s.loops[0]?.some((p) => p.bulge > 0 && Math.hypot(p.x, p.y) > 63.5),
+        s.kind === 'path' && s.pen === 'outline' && s.loops[0]?.some((p) => p.bulge > 0 && Math.hypot(p.x, p.y) > 63.5),
     );
     if (rim?.kind !== 'path') throw new Error('no rim with flats');
     const corners = rim.loops[0] ?? [];
@@ -169,9 +160,7 @@ describe('faceView', () => {
 
 describe('wheelView', () => {
   it('draws the outline with the very corners of the part, true arcs included', () => {
-    const shape = byId('demo-wheel').shapes.find(
-      (s) => s.kind === 'path' && s.feature === wheel.outside.feature,
-    );
+    const shape = byId('demo-wheel').shapes.find((s) => s.kind === 'path' && s.feature === wheel.outside.feature);
     if (shape?.kind !== 'path' || wheel.outside.kind !== 'path') throw new Error('no outline');
     expect(shape.loops[0]).toEqual(wheel.outside.vertices);
     const arcs = writeSvg(byId('demo-wheel')).match(/A\d/g)?.length ?? 0;

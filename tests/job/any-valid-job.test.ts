@@ -5,13 +5,17 @@ import { readJob } from '../../src/job/read.ts';
 
 /** A length in mm, typed in one of the ways people type it. */
 function typedLength(least: number, most: number): fc.Arbitrary<{ mm: number; typed: unknown }> {
-  const hundredths = fc.integer({ min: Math.ceil(least * 100), max: Math.floor(most * 100) }).map((count) => count / 100);
+  const hundredths = fc
+    .integer({ min: Math.ceil(least * 100), max: Math.floor(most * 100) })
+    .map((count) => count / 100);
   return fc.tuple(hundredths, fc.constantFrom('bare', 'mm', 'in', 'cm', 'thou')).map(([mm, unit]) => {
     if (unit === 'bare') return { mm, typed: mm };
     if (unit === 'mm') return { mm, typed: `${mm} mm` };
     if (unit === 'cm') return { mm, typed: `${mm / 10} cm` };
     // 1 in = 25.4 mm exactly; the typed text keeps enough decimals to come back within a nanometre.
-    return unit === 'in' ? { mm, typed: `${(mm / 25.4).toFixed(9)} in` } : { mm, typed: `${(mm / 0.0254).toFixed(6)} thou` };
+    return unit === 'in'
+      ? { mm, typed: `${(mm / 25.4).toFixed(9)} in` }
+      : { mm, typed: `${(mm / 0.0254).toFixed(6)} thou` };
   });
 }
 
@@ -36,7 +40,12 @@ const flange = fc
       circle: { count, circle },
       chord: { count, chord: circle * Math.sin(Math.PI / count) },
       angles: { angles, circle },
-      at: { at: angles.map((angle) => [(circle / 2) * Math.cos((angle * Math.PI) / 180), (circle / 2) * Math.sin((angle * Math.PI) / 180)]) },
+      at: {
+        at: angles.map((angle) => [
+          (circle / 2) * Math.cos((angle * Math.PI) / 180),
+          (circle / 2) * Math.sin((angle * Math.PI) / 180),
+        ]),
+      },
     }[layout];
     const typed = {
       outside: `${outside} mm`,
@@ -48,18 +57,31 @@ const flange = fc
 
 describe('any valid job', () => {
   it('reads to the numbers that were meant, whatever units they were typed in', () => {
-    const duty = fc.record({ torque: fc.integer({ min: 2, max: 5000 }), speed: fc.integer({ min: 50, max: 20_000 }) });
+    const duty = fc.record({
+      torque: fc.integer({ min: 2, max: 5000 }),
+      speed: fc.integer({ min: 50, max: 20_000 }),
+    });
     fc.assert(
       fc.property(flange, flange, fc.option(duty), fc.constantFrom('block', 'json'), (driving, driven, load, style) => {
-        const data = { job: 1, title: 'Any', driving: driving.typed, driven: driven.typed, ...(load === null ? {} : { duty: load }) };
+        const data = {
+          job: 1,
+          title: 'Any',
+          driving: driving.typed,
+          driven: driven.typed,
+          ...(load === null ? {} : { duty: load }),
+        };
         const read = readJob(style === 'json' ? JSON.stringify(data) : stringify(data), 'any.job.yaml');
         expect(read.ok ? [] : read.errors).toEqual([]);
         if (!read.ok) return;
-        for (const [side, meant] of [['driving', driving], ['driven', driven]] as const) {
+        for (const [side, meant] of [
+          ['driving', driving],
+          ['driven', driven],
+        ] as const) {
           const { outside, register, holes } = read.job[side];
           expect(outside?.value).toBeCloseTo(meant.outside, 6);
           expect(holes?.diameter?.value).toBeCloseTo(meant.hole, 6);
-          if (meant.hasRegister) expect(register).toMatchObject({ diameter: { value: expect.closeTo(meant.register, 6) } });
+          if (meant.hasRegister)
+            expect(register).toMatchObject({ diameter: { value: expect.closeTo(meant.register, 6) } });
           else expect(register).toBe('none');
         }
         expect(read.job.duty?.torque).toBe(load?.torque);

@@ -50,11 +50,21 @@ describe('good jobs', () => {
   };
 
   it('keeps defaults in millimetres when the job is in inches', () => {
-    const { job } = good('job: 1\nunits: in\ndriving: { outside: 4.5 }\ndriven: { outside: 120 mm }\nwheel: { teeth: 36, outside: 6.5, height: 0.2 }\n');
+    const { job } = good(
+      'job: 1\nunits: in\ndriving: { outside: 4.5 }\ndriven: { outside: 120 mm }\nwheel: { teeth: 36, outside: 6.5, height: 0.2 }\n',
+    );
     // 1 in = 25.4 mm exactly.
     expect(job.driving.outside?.value).toBe(114.3);
     expect(job.driven.outside?.value).toBe(120);
-    expect(job.wheel).toMatchObject({ outside: 165.1, height: 5.08, thickness: 5, root_radius: 0.5, clearance: 0.05, shoulder: 3, material: 'DC01' });
+    expect(job.wheel).toMatchObject({
+      outside: 165.1,
+      height: 5.08,
+      thickness: 5,
+      root_radius: 0.5,
+      clearance: 0.05,
+      shoulder: 3,
+      material: 'DC01',
+    });
     expect(job.wheel?.screws).toEqual({ count: 6, circle: 'auto', size: 'M5', first: 'auto', depth: 'auto' });
     expect(job.adapter).toMatchObject({ chamfer: 1, web: 3 });
     expect(job.print.holes).toBe(0.3);
@@ -72,15 +82,23 @@ describe('good jobs', () => {
     ['{ value: 120, instrument: ruler }', { value: 120, doubt: 0.5, basis: 'stated' }],
     ['{ value: 120, instrument: catalogue }', { value: 120, doubt: 0.05, basis: 'catalogue' }],
     ['{ value: 120, proven: true }', { value: 120, doubt: 0.02, basis: 'proven' }],
-    ['{ readings: [120, 120.02], instrument: dial }', { value: 120.01, doubt: 0.01, basis: 'repeated', readings: [120, 120.02] }],
-    ['{ value: 120.01, readings: [120, 120.02], proven: true }', { value: 120.01, doubt: 0.02, basis: 'proven', readings: [120, 120.02] }],
+    [
+      '{ readings: [120, 120.02], instrument: dial }',
+      { value: 120.01, doubt: 0.01, basis: 'repeated', readings: [120, 120.02] },
+    ],
+    [
+      '{ value: 120.01, readings: [120, 120.02], proven: true }',
+      { value: 120.01, doubt: 0.02, basis: 'proven', readings: [120, 120.02] },
+    ],
   ];
   it.each(measured)('reads the measured value %s', (typed, expected) => {
     expect(good(`job: 1\ndriving: { outside: ${typed} }\ndriven: {}\n`).job.driving.outside).toEqual(expected);
   });
 
   it('makes codes uniform', () => {
-    const text = spoil('thread: M10', 'thread: m10 × 1.25').replace('torque: 480 N.m', 'torque: 350 lb-ft, grade: G 6.3').replace('fit: h7', "fit: ' h 7 '");
+    const text = spoil('thread: M10', 'thread: m10 × 1.25')
+      .replace('torque: 480 N.m', 'torque: 350 lb-ft, grade: G 6.3')
+      .replace('fit: h7', "fit: ' h 7 '");
     const { job } = good(text);
     expect(job.driven.holes?.thread).toBe('M10x1.25');
     expect(job.duty?.grade).toBe('G6.3');
@@ -95,7 +113,12 @@ describe('good jobs', () => {
   });
 
   it('reads every way of saying where holes are', () => {
-    for (const holes of ['count: 6, chord: 42', 'at: [[42, 0], [-21, 36.37], [-21, -36.37]]', 'angles: [0, 60, 190], circle: 84', 'count: 3, angles: [0, 60, 190], circle: 84']) {
+    for (const holes of [
+      'count: 6, chord: 42',
+      'at: [[42, 0], [-21, 36.37], [-21, -36.37]]',
+      'angles: [0, 60, 190], circle: 84',
+      'count: 3, angles: [0, 60, 190], circle: 84',
+    ]) {
       expect(good(spoil('count: 6, circle: 84', holes)).job.driving.holes).toBeDefined();
     }
   });
@@ -106,11 +129,19 @@ describe('good jobs', () => {
     expect(given.has('adapter.chamfer')).toBe(false);
     expect(lines('driven.outside')).toEqual({ line: 11, column: 12 });
     expect(lines('adapter.chamfer')).toBeUndefined();
-    expect(errorAt('driven.bore', 'Why.')).toEqual({ file: 'good.job.yaml', line: 10, column: 1, path: 'driven.bore', message: 'Why.' });
+    expect(errorAt('driven.bore', 'Why.')).toEqual({
+      file: 'good.job.yaml',
+      line: 10,
+      column: 1,
+      path: 'driven.bore',
+      message: 'Why.',
+    });
   });
 
   it('lets one section repeat another by an alias', () => {
-    const { job } = good(`job: 1\ndriving: &flange { outside: 120, holes: { count: 6, circle: 84, diameter: 8.1 } }\ndriven: *flange\n`);
+    const { job } = good(
+      `job: 1\ndriving: &flange { outside: 120, holes: { count: 6, circle: 84, diameter: 8.1 } }\ndriven: *flange\n`,
+    );
     expect(job.driven).toEqual(job.driving);
   });
 
@@ -121,8 +152,18 @@ describe('good jobs', () => {
       title: 'Test joint',
       units: 'mm',
       duty: { torque: '480 N.m', speed: '4200 rpm' },
-      driving: { outside: 120, thickness: 12, register: { gender: 'male', diameter: 57, depth: 2.3, fit: 'h7' }, holes: { count: 6, circle: 84, diameter: 8.1 } },
-      driven: { outside: 120, thickness: 12, register: { gender: 'female', diameter: 75, depth: 2.5 }, holes: { count: 8, circle: 101.5, thread: 'M10', depth: 14 } },
+      driving: {
+        outside: 120,
+        thickness: 12,
+        register: { gender: 'male', diameter: 57, depth: 2.3, fit: 'h7' },
+        holes: { count: 6, circle: 84, diameter: 8.1 },
+      },
+      driven: {
+        outside: 120,
+        thickness: 12,
+        register: { gender: 'female', diameter: 75, depth: 2.5 },
+        holes: { count: 8, circle: 101.5, thread: 'M10', depth: 14 },
+      },
       adapter: { material: 'S355', thickness: 'auto', outside: 130 },
       wheel: { teeth: 36, outside: 170, height: 5 },
       print: { holes: 0.3 },

@@ -20,22 +20,22 @@ const hostile: Readonly<Record<string, string>> = {
   'one key ten thousand times': repeat('job: 1\n', 70 * kib),
   'a list of ones': `job: [${repeat('1,')}]`,
   'a list of commas': `job: [${repeat(',')}`,
-  'anchors': Array.from({ length: 9000 }, (_, index) => `k${index}: &a${index} 1`).join('\n'),
-  'aliases': `a: &a 1\n${Array.from({ length: 12_000 }, (_, index) => `k${index}: *a`).join('\n')}`,
+  anchors: Array.from({ length: 9000 }, (_, index) => `k${index}: &a${index} 1`).join('\n'),
+  aliases: `a: &a 1\n${Array.from({ length: 12_000 }, (_, index) => `k${index}: *a`).join('\n')}`,
   'aliases of aliases': `a: &a [1,1,1,1,1,1,1,1,1]\n${[...'bcdefgh'].map((name, index) => `${name}: &${name} [${Array(9).fill(`*${'abcdefg'[index]}`).join(',')}]`).join('\n')}`,
   'an alias of itself': 'driving: &a { register: *a }\n',
-  'quotes': `a: ${repeat('"')}`,
-  'escapes': `a: "${repeat('\\n')}"`,
+  quotes: `a: ${repeat('"')}`,
+  escapes: `a: "${repeat('\\n')}"`,
   'a folded text': `note: "${repeat('x\n ')}"`,
   'closing braces': repeat('}'),
-  'tabs': `a:\n${repeat('\t\n')}`,
+  tabs: `a:\n${repeat('\t\n')}`,
   'blank lines': `job:${repeat('\n')}`,
   'comment lines': repeat('#\n'),
-  'blanks': `job: 1${repeat(' ')}x`,
+  blanks: `job: 1${repeat(' ')}x`,
   'exclamation marks': repeat('!'),
-  'ampersands': repeat('& '),
+  ampersands: repeat('& '),
   'percent signs': repeat('%a\n'),
-  'documents': repeat('---\n'),
+  documents: repeat('---\n'),
   'one long word': repeat('x'),
   'one long key': `${repeat('x')}: 1`,
   'one long number': `job: ${repeat('9')}`,
@@ -61,7 +61,9 @@ function answer(text: string): string {
     expect(read.errors.length).toBeGreaterThan(0);
     expect(read.errors.length).toBeLessThanOrEqual(100);
     for (const error of read.errors) {
-      expect(Number.isInteger(error.line) && error.line >= 1 && Number.isInteger(error.column) && error.column >= 1).toBe(true);
+      expect(
+        Number.isInteger(error.line) && error.line >= 1 && Number.isInteger(error.column) && error.column >= 1,
+      ).toBe(true);
       expect(error.message.length).toBeGreaterThan(8);
       expect(error.message.length).toBeLessThan(1200);
       expect(error.path.length).toBeLessThanOrEqual(200);
@@ -86,7 +88,33 @@ describe('hostile text', () => {
   });
 
   it('any small damage to a good job is read, or answered by errors with places', () => {
-    const piece = fc.oneof(fc.string({ maxLength: 6 }), fc.constantFrom('\n', '  ', '[', ']', '{', '}', ':', '- ', '#', '"', "'", '&a ', '*a', '!', '|', '>', '\t', ',', '.nan', '1e400', '-', '0'));
+    const piece = fc.oneof(
+      fc.string({ maxLength: 6 }),
+      fc.constantFrom(
+        '\n',
+        '  ',
+        '[',
+        ']',
+        '{',
+        '}',
+        ':',
+        '- ',
+        '#',
+        '"',
+        "'",
+        '&a ',
+        '*a',
+        '!',
+        '|',
+        '>',
+        '\t',
+        ',',
+        '.nan',
+        '1e400',
+        '-',
+        '0',
+      ),
+    );
     fc.assert(
       fc.property(fc.nat(goodJob.length), fc.nat(12), piece, (at, cut, added) => {
         answer(goodJob.slice(0, at) + added + goodJob.slice(at + cut));
@@ -96,13 +124,31 @@ describe('hostile text', () => {
   });
 
   it('any data at all in place of any key is read, or answered by errors with places', () => {
-    const keys = ['job', 'title', 'units', 'duty', 'driving', 'driven', 'adapter', 'wheel', 'sensor', 'shaft', 'print', 'sheet'];
+    const keys = [
+      'job',
+      'title',
+      'units',
+      'duty',
+      'driving',
+      'driven',
+      'adapter',
+      'wheel',
+      'sensor',
+      'shaft',
+      'print',
+      'sheet',
+    ];
     const data = fc.jsonValue({ maxDepth: 3 });
     fc.assert(
-      fc.property(fc.dictionary(fc.constantFrom(...keys, 'outside', '__proto__'), data), data, fc.constantFrom('driving', 'driven', 'adapter', 'wheel'), (whole, part, key) => {
-        answer(JSON.stringify(whole));
-        answer(JSON.stringify({ job: 1, driving: {}, driven: {}, [key]: part }));
-      }),
+      fc.property(
+        fc.dictionary(fc.constantFrom(...keys, 'outside', '__proto__'), data),
+        data,
+        fc.constantFrom('driving', 'driven', 'adapter', 'wheel'),
+        (whole, part, key) => {
+          answer(JSON.stringify(whole));
+          answer(JSON.stringify({ job: 1, driving: {}, driven: {}, [key]: part }));
+        },
+      ),
       { numRuns: 500 },
     );
   });

@@ -33,7 +33,9 @@ describe('the JSON Schema for editors', () => {
   it('is draft-07, strict in every section, and plain data', () => {
     expect(schema.$schema).toBe('http://json-schema.org/draft-07/schema#');
     expect(JSON.parse(JSON.stringify(schema))).toEqual(schema);
-    const sections = [schema, ...keys.flatMap(([, node]) => [node, ...(node.anyOf ?? [])])].filter((node) => node.properties !== undefined);
+    const sections = [schema, ...keys.flatMap(([, node]) => [node, ...(node.anyOf ?? [])])].filter(
+      (node) => node.properties !== undefined,
+    );
     expect(sections.length).toBeGreaterThan(20);
     for (const section of sections) expect(section.additionalProperties).toBe(false);
   });
@@ -54,15 +56,21 @@ describe('the JSON Schema for editors', () => {
   it('tells the unit and the range of every quantity', () => {
     const quantities = keys.filter(([, node]) => node.anyOf?.some((branch) => branch.pattern !== undefined) === true);
     expect(quantities.length).toBeGreaterThan(40);
-    for (const [path, node] of quantities) expect(node.description, path).toMatch(/A bare number is .*; units that may be written: .* Range: /);
+    for (const [path, node] of quantities)
+      expect(node.description, path).toMatch(/A bare number is .*; units that may be written: .* Range: /);
   });
 
   it('has patterns that compile and fit what people type', () => {
-    const patterns = new Set(keys.flatMap(([, node]) => (node.anyOf ?? [node]).flatMap((branch) => (branch.pattern === undefined ? [] : [branch.pattern]))));
+    const patterns = new Set(
+      keys.flatMap(([, node]) =>
+        (node.anyOf ?? [node]).flatMap((branch) => (branch.pattern === undefined ? [] : [branch.pattern])),
+      ),
+    );
     expect(patterns.size).toBeGreaterThan(0);
     for (const pattern of patterns) {
       const compiled = new RegExp(pattern, 'u');
-      for (const typed of ['57.15', '2 1/4 in', '3/8"', '.5 mm', '-3', `12°30'`, 'Ø57', '½ in']) expect(compiled.test(typed), typed).toBe(true);
+      for (const typed of ['57.15', '2 1/4 in', '3/8"', '.5 mm', '-3', `12°30'`, 'Ø57', '½ in'])
+        expect(compiled.test(typed), typed).toBe(true);
       for (const typed of ['auto', '', 'in 5']) expect(compiled.test(typed), typed).toBe(false);
     }
   });

@@ -30,7 +30,11 @@ export function unmark(marked: string): { text: string; line: number; column: nu
   const at = marked.indexOf(mark);
   if (at < 0 || marked.indexOf(mark, at + 1) >= 0) throw new Error('one mark is needed in each spoilt job');
   const before = marked.slice(0, at).split('\n');
-  return { text: marked.replace(mark, ''), line: before.length, column: (before[before.length - 1] ?? '').length + 1 };
+  return {
+    text: marked.replace(mark, ''),
+    line: before.length,
+    column: (before[before.length - 1] ?? '').length + 1,
+  };
 }
 
 /** The good job with one piece of it replaced. */

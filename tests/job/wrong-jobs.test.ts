@@ -38,28 +38,93 @@ const slips: readonly (readonly [string, string, string, RegExp])[] = [
   // A flange.
   ['driving:\n  outside: 120', 'driving:\n  outside: ‸4.0', 'driving.outside', /If that is inches, write 4 in/],
   ['driving:\n  outside: 120', 'driving:\n  outside: ‸-120', 'driving.outside', /20 to 700 mm; got -120/],
-  ['driving:\n  outside: 120', 'driving:\n  outside: ‸120,5', 'driving.outside', /Use a point for decimals, not a comma: 120\.5/],
-  ['driving:\n  outside: 120', 'driving:\n  outside: ‸120 inches', 'driving.outside', /20 to 700 mm; got 120 inches, which is 3048 mm/],
+  [
+    'driving:\n  outside: 120',
+    'driving:\n  outside: ‸120,5',
+    'driving.outside',
+    /Use a point for decimals, not a comma: 120\.5/,
+  ],
+  [
+    'driving:\n  outside: 120',
+    'driving:\n  outside: ‸120 inches',
+    'driving.outside',
+    /20 to 700 mm; got 120 inches, which is 3048 mm/,
+  ],
   ['driving:\n  outside: 120', 'driving:\n  outside: ‸true', 'driving.outside', /Expected a length/],
   ['driving:\n  outside: 120', 'driving:\n  outside: ‸80', 'driving.holes.circle', /break out of the rim/],
   ['driving:\n  outside: 120', 'driving:\n  ‸outside:', 'driving.outside', /no value/],
   ['driving:\n  outside: 120', 'driving:\n  outside: 120\n  ‸od: 120', 'driving.od', /here it is called outside/],
-  ['driving:\n  outside: 120', 'driving:\n  outside: 120\n  ‸circle: 84', 'driving.circle', /belongs under driving\.holes/],
-  ['driving:\n  outside: 120', 'driving:\n  outside: 120\n  bore: ‸130', 'driving.bore', /not smaller than the outside/],
-  ['driving:\n  outside: 120', 'driving:\n  outside: 120\n  material: ‸S356', 'driving.material', /did you mean S355\?/],
-  ['driving:\n  outside: 120', 'driving:\n  outside: 120\n  behind: ‸lots', 'driving.behind', /does not start with a number/],
+  [
+    'driving:\n  outside: 120',
+    'driving:\n  outside: 120\n  ‸circle: 84',
+    'driving.circle',
+    /belongs under driving\.holes/,
+  ],
+  [
+    'driving:\n  outside: 120',
+    'driving:\n  outside: 120\n  bore: ‸130',
+    'driving.bore',
+    /not smaller than the outside/,
+  ],
+  [
+    'driving:\n  outside: 120',
+    'driving:\n  outside: 120\n  material: ‸S356',
+    'driving.material',
+    /did you mean S355\?/,
+  ],
+  [
+    'driving:\n  outside: 120',
+    'driving:\n  outside: 120\n  behind: ‸lots',
+    'driving.behind',
+    /does not start with a number/,
+  ],
   ['driving:\n  outside: 120', 'driving:\n  outside: ‸*other', 'driving.outside', /names nothing/],
   ['driving:\n  outside: 120', 'driving:\n  outside: !!float ‸120', 'driving.outside', /tags/],
   // Measured values.
-  ['driving:\n  outside: 120', 'driving:\n  outside: [120, 120.02, ‸102]', 'driving.outside[2]', /102 mm \(number 3 of 3\) stands apart/],
+  [
+    'driving:\n  outside: 120',
+    'driving:\n  outside: [120, 120.02, ‸102]',
+    'driving.outside[2]',
+    /102 mm \(number 3 of 3\) stands apart/,
+  ],
   ['driving:\n  outside: 120', 'driving:\n  outside: [‸120, 121]', 'driving.outside[0]', /120 and 121 mm disagree/],
   ['driving:\n  outside: 120', 'driving:\n  outside: ‸[]', 'driving.outside', /1 to 50 items/],
-  ['driving:\n  outside: 120', 'driving:\n  outside: { value: 120, instrument: ‸calliper }', 'driving.outside.instrument', /Did you mean caliper\?/],
-  ['driving:\n  outside: 120', 'driving:\n  outside: { value: 120, ‸douht: 0.1 }', 'driving.outside.douht', /Did you mean doubt\?/],
-  ['driving:\n  outside: 120', 'driving:\n  outside: { value: 120, doubt: ‸-0.1 }', 'driving.outside.doubt', /0 to 10 mm/],
-  ['driving:\n  outside: 120', 'driving:\n  outside: { value: ‸125, readings: [120, 120.02] }', 'driving.outside.value', /not among its own readings/],
-  ['driving:\n  outside: 120', 'driving:\n  outside: ‸{ instrument: ruler }', 'driving.outside', /needs value: or readings:/],
-  ['driving:\n  outside: 120', 'driving:\n  outside: { value: 120, proven: ‸yes }', 'driving.outside.proven', /Write true for yes/],
+  [
+    'driving:\n  outside: 120',
+    'driving:\n  outside: { value: 120, instrument: ‸calliper }',
+    'driving.outside.instrument',
+    /Did you mean caliper\?/,
+  ],
+  [
+    'driving:\n  outside: 120',
+    'driving:\n  outside: { value: 120, ‸douht: 0.1 }',
+    'driving.outside.douht',
+    /Did you mean doubt\?/,
+  ],
+  [
+    'driving:\n  outside: 120',
+    'driving:\n  outside: { value: 120, doubt: ‸-0.1 }',
+    'driving.outside.doubt',
+    /0 to 10 mm/,
+  ],
+  [
+    'driving:\n  outside: 120',
+    'driving:\n  outside: { value: ‸125, readings: [120, 120.02] }',
+    'driving.outside.value',
+    /not among its own readings/,
+  ],
+  [
+    'driving:\n  outside: 120',
+    'driving:\n  outside: ‸{ instrument: ruler }',
+    'driving.outside',
+    /needs value: or readings:/,
+  ],
+  [
+    'driving:\n  outside: 120',
+    'driving:\n  outside: { value: 120, proven: ‸yes }',
+    'driving.outside.proven',
+    /Write true for yes/,
+  ],
   // Register.
   ['gender: male', 'gender: ‸mle', 'driving.register.gender', /Did you mean male\?/],
   ['diameter: 57,', 'diameter: 57,‸5,', 'driving.register.5', /Decimals take a point/],
@@ -67,10 +132,30 @@ const slips: readonly (readonly [string, string, string, RegExp])[] = [
   ['fit: h7', 'fit: ‸H7', 'driving.register.fit', /write small letters, such as h7/],
   ['fit: h7', 'fit: ‸h77', 'driving.register.fit', /grades are/],
   ['fit: h7', 'fit: ‸tight', 'driving.register.fit', /not a tolerance zone/],
-  ['register: { gender: female, diameter: 75, depth: 2.5 }', 'register: { gender: female, diameter: 75, depth: ‸12 }', 'driven.register.depth', /goes through a flange 12 mm thick/],
-  ['register: { gender: female, diameter: 75, depth: 2.5 }', '‸register: { gender: female, diameter: 75 }', 'driven.register.depth', /depth rod/],
-  ['register: { gender: female, diameter: 75, depth: 2.5 }', 'register: ‸nome', 'driven.register', /none, or keys of its own; got nome/],
-  ['register: { gender: female, diameter: 75, depth: 2.5 }', 'bore: 50\n  register: { gender: female, diameter: ‸37.5, depth: 2.5 }', 'driven.register.diameter', /75 \/ 2 = 37\.5: did you type the radius\?/],
+  [
+    'register: { gender: female, diameter: 75, depth: 2.5 }',
+    'register: { gender: female, diameter: 75, depth: ‸12 }',
+    'driven.register.depth',
+    /goes through a flange 12 mm thick/,
+  ],
+  [
+    'register: { gender: female, diameter: 75, depth: 2.5 }',
+    '‸register: { gender: female, diameter: 75 }',
+    'driven.register.depth',
+    /depth rod/,
+  ],
+  [
+    'register: { gender: female, diameter: 75, depth: 2.5 }',
+    'register: ‸nome',
+    'driven.register',
+    /none, or keys of its own; got nome/,
+  ],
+  [
+    'register: { gender: female, diameter: 75, depth: 2.5 }',
+    'bore: 50\n  register: { gender: female, diameter: ‸37.5, depth: 2.5 }',
+    'driven.register.diameter',
+    /75 \/ 2 = 37\.5: did you type the radius\?/,
+  ],
   ['depth: 2.3,', 'depth: ‸0.09,', 'driving.register.depth', /If that is inches, write 0\.09 in/],
   // Holes.
   ['count: 6', 'count: ‸6.5', 'driving.holes.count', /whole number, 2 to 72; got 6\.5/],
@@ -79,14 +164,24 @@ const slips: readonly (readonly [string, string, string, RegExp])[] = [
   ['count: 6, circle: 84', 'count: 6, circle: 84, chord: ‸42', 'driving.holes.chord', /circle or chord, not both/],
   ['count: 6, circle: 84', 'count: 6, ‸pcd: 84', 'driving.holes.pcd', /here it is called circle/],
   ['count: 6, circle: 84', 'count: 6, ‸circel: 84', 'driving.holes.circel', /Did you mean circle\?/],
-  ['count: 6, circle: 84', 'count: 6, circle: ‸42', 'driving.holes.circle', /radius of the circle\? Twice 42 mm is 84 mm/],
+  [
+    'count: 6, circle: 84',
+    'count: 6, circle: ‸42',
+    'driving.holes.circle',
+    /radius of the circle\? Twice 42 mm is 84 mm/,
+  ],
   ['count: 6, circle: 84', 'count: 48, circle: ‸84', 'driving.holes.circle', /Neighbouring holes overlap/],
   ['count: 6, circle: 84', 'count: 6, circle: 84, at: ‸[[42, 0]]', 'driving.holes.at', /2 to 72 items; got 1/],
   ['count: 6, circle: 84', 'at: [[42, 0], ‸[42]]', 'driving.holes.at[1]', /a pair, written \[x, y\]/],
   ['count: 6, circle: 84', 'at: [[42, 0], [42, ‸up]]', 'driving.holes.at[1][1]', /does not start with a number/],
   ['count: 6, circle: 84', 'at: [[42, 0], [-42, 0], ‸[42, 0]]', 'driving.holes.at[2]', /stand on one place/],
   ['count: 6, circle: 84', 'at: [[42, 0], ‸[-72, 0]]', 'driving.holes.at[1]', /break out of the rim/],
-  ['count: 6, circle: 84', 'at: [[42, 0], [-42, 0]], circle: ‸84', 'driving.holes.circle', /already places every hole; delete circle/],
+  [
+    'count: 6, circle: 84',
+    'at: [[42, 0], [-42, 0]], circle: ‸84',
+    'driving.holes.circle',
+    /already places every hole; delete circle/,
+  ],
   ['count: 6, circle: 84', 'count: 6, angles: ‸[0, 90], circle: 84', 'driving.holes.angles', /2 angles for 6 holes/],
   ['count: 6, circle: 84', 'angles: [0, 90, ‸400], circle: 84', 'driving.holes.angles[2]', /-360 to 360 deg/],
   ['count: 6, circle: 84', 'count: 6, circle: 84, first: ‸one', 'driving.holes.first', /does not start with a number/],
@@ -105,12 +200,32 @@ const slips: readonly (readonly [string, string, string, RegExp])[] = [
   ['outside: 130', 'outside: ‸65', 'adapter.outside', /Did you type the radius\? Twice 65 is 130 mm/],
   ['outside: 130', 'outside: 130, bore: ‸140', 'adapter.bore', /not smaller than the outside/],
   ['outside: 130', 'outside: 130, flats: ‸140', 'adapter.flats', /nearer together/],
-  ['outside: 130', 'outside: 130, setup: ‸by eye', 'adapter.setup', /one chucking, indicated, edge finder or three jaw/],
+  [
+    'outside: 130',
+    'outside: 130, setup: ‸by eye',
+    'adapter.setup',
+    /one chucking, indicated, edge finder or three jaw/,
+  ],
   ['outside: 130', 'outside: 130, driving: { class: ‸9.9 }', 'adapter.driving.class', /8\.8, 10\.9 or 12\.9; got 9\.9/],
-  ['outside: 130', 'outside: 130, driving: { fastening: ‸into flnge }', 'adapter.driving.fastening', /Did you mean into_flange\?/],
+  [
+    'outside: 130',
+    'outside: 130, driving: { fastening: ‸into flnge }',
+    'adapter.driving.fastening',
+    /Did you mean into_flange\?/,
+  ],
   ['outside: 130', 'outside: 130, driving: { washer: ‸maybe }', 'adapter.driving.washer', /true or false/],
-  ['outside: 130', 'outside: 130, driving: { register: { diameter: ‸28.5 } }', 'adapter.driving.register.diameter', /57 \/ 2 = 28\.5: did you type the radius\?/],
-  ['outside: 130', 'outside: 130, driven: { register: { ‸dia: 75 } }', 'adapter.driven.register.dia', /here it is called diameter/],
+  [
+    'outside: 130',
+    'outside: 130, driving: { register: { diameter: ‸28.5 } }',
+    'adapter.driving.register.diameter',
+    /57 \/ 2 = 28\.5: did you type the radius\?/,
+  ],
+  [
+    'outside: 130',
+    'outside: 130, driven: { register: { ‸dia: 75 } }',
+    'adapter.driven.register.dia',
+    /here it is called diameter/,
+  ],
   ['material: S355', 'material: ‸unobtainium', 'adapter.material', /There is no material "unobtainium"/],
   ['adapter: {', '‸adaptor: {', 'adaptor', /Did you mean adapter\?/],
   // Wheel.
@@ -118,7 +233,12 @@ const slips: readonly (readonly [string, string, string, RegExp])[] = [
   ['teeth: 36', 'teeth: ‸2000', 'wheel.teeth', /stand 0\.267 mm apart/],
   ['teeth: 36', 'teeth: 36\n  missing: ‸36', 'wheel.missing', /at least one must be left/],
   ['  height: 5', '  root: 160\n  height: ‸5', 'wheel.height', /root or height, not both/],
-  ['wheel:\n  teeth: 36\n  outside: 170\n  height: 5', '‸wheel:\n  teeth: 36\n  outside: 170', 'wheel', /Give the teeth a height/],
+  [
+    'wheel:\n  teeth: 36\n  outside: 170\n  height: 5',
+    '‸wheel:\n  teeth: 36\n  outside: 170',
+    'wheel',
+    /Give the teeth a height/,
+  ],
   ['  height: 5', '  root: ‸170', 'wheel.root', /must be smaller than the outside/],
   ['  height: 5', '  root: ‸80', 'wheel.root', /did you type the radius\? Twice 80 is 160 mm/],
   ['  height: 5', '  height: ‸84', 'wheel.height', /leave no wheel/],
@@ -166,7 +286,11 @@ describe('wrong jobs are answered by a sentence at the right place', () => {
     const marked = spoil(piece, replacement);
     // The two slips whose mark cannot stand at the error: the section's own key, and the hole circle below.
     const { text, line, column } =
-      path === 'wheel.outside' ? unmark(marked.replace('wheel:', '‸wheel:')) : path === 'driving.holes.circle' && replacement.endsWith('‸80') ? unmark(marked.replace('‸', '').replace('circle: 84', 'circle: ‸84')) : unmark(marked);
+      path === 'wheel.outside'
+        ? unmark(marked.replace('wheel:', '‸wheel:'))
+        : path === 'driving.holes.circle' && replacement.endsWith('‸80')
+          ? unmark(marked.replace('‸', '').replace('circle: 84', 'circle: ‸84'))
+          : unmark(marked);
     const read = readJob(text, 'bad.job.yaml');
     expect(read.ok).toBe(false);
     if (read.ok) return;
@@ -195,7 +319,11 @@ describe('wrong jobs are answered by a sentence at the right place', () => {
   });
 
   it('tells all mistakes at once, in the order of the file', () => {
-    const text = goodJob.replace('480 N.m', '480 Nn').replace('thickness: auto', 'thickness: -4').replace('teeth: 36', 'teeth: 1').replace('circle: 84', 'circle: 84, chord: 42');
+    const text = goodJob
+      .replace('480 N.m', '480 Nn')
+      .replace('thickness: auto', 'thickness: -4')
+      .replace('teeth: 36', 'teeth: 1')
+      .replace('circle: 84', 'circle: 84, chord: 42');
     const read = readJob(text, 'bad.job.yaml');
     expect(read.ok ? [] : read.errors.map((error) => [error.line, error.path])).toEqual([
       [4, 'duty.torque'],

@@ -10,21 +10,14 @@ import { reportText } from '../../src/report/report-text.ts';
 import { screwsToBuy } from '../../src/report/screw-list.ts';
 import { writeSvg } from '../../src/write/svg.ts';
 import { parseXml } from '../drawing/svg-help.ts';
-import { findings, joint, pictures as drawings } from './fixture.ts';
+import { pictures as drawings, findings, joint } from './fixture.ts';
 
 const data = reportData(joint, findings);
 const only = (verdict: Finding['verdict']): Finding[] => findings.filter((f) => f.verdict === verdict);
 
 describe('reportData', () => {
   it('puts the worst first and keeps every finding', () => {
-    expect(data.findings.map((f) => f.verdict)).toEqual([
-      'fail',
-      'caution',
-      'not assessed',
-      'pass',
-      'pass',
-      'pass',
-    ]);
+    expect(data.findings.map((f) => f.verdict)).toEqual(['fail', 'caution', 'not assessed', 'pass', 'pass', 'pass']);
     expect(data.findings.filter((f) => f.verdict === 'pass').map((f) => f.code)).toEqual([
       'wall-to-rim',
       'web-between-holes',
@@ -261,8 +254,7 @@ describe('reportHtml', () => {
     expect(new Set(ids).size).toBe(ids.length);
     expect(elements.filter((e) => e.tag === 'figure').length).toBe(4);
     for (const a of elements.filter((e) => e.tag === 'a')) expect(ids).toContain(a.attributes.href?.slice(1));
-    for (const th of elements.filter((e) => e.tag === 'th'))
-      expect(['col', 'row']).toContain(th.attributes.scope);
+    for (const th of elements.filter((e) => e.tag === 'th')) expect(['col', 'row']).toContain(th.attributes.scope);
   });
 
   it('has one h1 and headings in order, in English', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Dimension } from '../../src/units/quantity.ts';
 import { dimensions } from '../../src/units/dimensions.ts';
+import type { Dimension } from '../../src/units/quantity.ts';
 import { parseQuantity } from '../../src/units/quantity.ts';
 
 /** [typed, dimension, internal value, where the expected number comes from] */
@@ -25,7 +25,7 @@ const readings: readonly (readonly [string | number, Dimension, number, string])
   ['-3.5', 'length', -3.5, 'ranges are not judged here'],
   ['−3.5', 'length', -3.5, 'a typographic minus'],
   ['  57  mm ', 'length', 57, 'blanks'],
-  ['1 lbf.ft', 'torque', 1.3558179483314004, 'NIST SP 811 appendix B: 1.355 818; in full 0.45359237 x 9.80665 x 0.3048'],
+  ['1 lbf.ft', 'torque', 1.3558179483314, 'NIST SP 811 appendix B: 1.355 818; in full 0.45359237 x 9.80665 x 0.3048'],
   ['100 ft-lb', 'torque', 135.58179483314004, 'same'],
   ['350 lb·ft', 'torque', 474.5362819159901, 'same, times 350'],
   ['1 lbf.in', 'torque', 0.1129848290276167, 'NIST SP 811 appendix B: 0.112 984 8'],
@@ -52,7 +52,12 @@ const readings: readonly (readonly [string | number, Dimension, number, string])
   ['3.73', 'ratio', 3.73, 'a plain number'],
   ['41:11', 'ratio', 41 / 11, 'teeth over teeth'],
   ['45 %', 'ratio', 0.45, 'per cent'],
-  ['1 ksi', 'stress', 6.894757293168361, 'NIST SP 811 appendix B: 6.894 757 MPa; in full 0.45359237 x 9.80665 / 25.4^2 x 1000'],
+  [
+    '1 ksi',
+    'stress',
+    6.894757293168361,
+    'NIST SP 811 appendix B: 6.894 757 MPa; in full 0.45359237 x 9.80665 / 25.4^2 x 1000',
+  ],
   ['1 psi', 'stress', 0.006894757293168361, 'same'],
 ];
 
@@ -64,8 +69,18 @@ describe('quantities as people type them', () => {
   });
 
   it('takes the unit of a bare length from the caller', () => {
-    expect(parseQuantity('2.25', 'length', 'in')).toMatchObject({ ok: true, value: 57.15, unit: 'in', bare: true });
-    expect(parseQuantity('57.15 mm', 'length', 'in')).toMatchObject({ ok: true, value: 57.15, unit: 'mm', bare: false });
+    expect(parseQuantity('2.25', 'length', 'in')).toMatchObject({
+      ok: true,
+      value: 57.15,
+      unit: 'in',
+      bare: true,
+    });
+    expect(parseQuantity('57.15 mm', 'length', 'in')).toMatchObject({
+      ok: true,
+      value: 57.15,
+      unit: 'mm',
+      bare: false,
+    });
   });
 
   const refusals: readonly (readonly [unknown, Dimension, RegExp])[] = [
@@ -108,7 +123,12 @@ describe('quantities as people type them', () => {
 
   it('never throws, whatever is typed, and says why or gives a finite number', () => {
     const names = Object.keys(dimensions) as Dimension[];
-    const anything = fc.oneof(fc.string({ unit: 'binary' }), fc.stringMatching(/^[-+0-9., /:°'"a-zA-Z]{0,30}$/), fc.double(), fc.anything());
+    const anything = fc.oneof(
+      fc.string({ unit: 'binary' }),
+      fc.stringMatching(/^[-+0-9., /:°'"a-zA-Z]{0,30}$/),
+      fc.double(),
+      fc.anything(),
+    );
     fc.assert(
       fc.property(anything, fc.constantFrom(...names), (typed, dimension) => {
         const read = parseQuantity(typed, dimension);
@@ -126,7 +146,10 @@ describe('quantities as people type them', () => {
       for (const unit of row.units) {
         for (const spelling of unit.spellings) {
           if (spelling === '1') continue;
-          expect(parseQuantity(`3 ${spelling}`, dimension as Dimension), spelling).toMatchObject({ ok: true, unit: unit.name });
+          expect(parseQuantity(`3 ${spelling}`, dimension as Dimension), spelling).toMatchObject({
+            ok: true,
+            unit: unit.name,
+          });
         }
       }
     }
