@@ -36,7 +36,9 @@ export function outsideFor(
     ...(['driving', 'driven'] as const).map((side) => {
       const register = registers[side];
       if (register?.at !== 'rim') return flanges[side].outside.value;
-      return register.gender === 'male' ? register.diameter : flanges[side].outside.value;
+      if (register.gender === 'male') return register.diameter;
+      // A raised ring goes round the flange's rim: its wall stands between the mouth's chamfer and its own.
+      return Math.max(flanges[side].outside.value, Math.ceil(register.diameter + 2 * (register.chamfer + edge) - 1e-9));
     }),
   );
   const round = (d: number) => Math.ceil(d - 1e-9);

@@ -1,25 +1,23 @@
 /** Which standard length a screw takes: long enough to hold, short enough neither to bottom nor to stick out. */
 import type { HeadKind } from '../standards/screw-heads.ts';
-import { standardLengths } from '../standards/screw-lengths.ts';
+import { blindPitches, mouthOf, standardFrom, tipInside } from './adapter-thread.ts';
 import type { Fixing } from './fixing.ts';
 import { pocketDepth } from './fixing.ts';
 
-/** A screw's tip stays this far inside the face it points at, mm. Common practice. */
-export const tipInside = 0.5;
-/** A screw stops this many pitches short of the end of a blind thread. Common practice: the last turns are not full. */
-const blindPitches = 1;
 /** Threads that must show beyond a nut, in pitches. Common practice. */
 const beyondNut = 2;
 
 /** The span of lengths that works, in mm, measured as the screw's own standard measures it. */
 export interface LengthSpan {
-  /** From the plane the length is measured from to the first thread of what holds it. */
+  /** From the plane the length is measured from to the first full thread of what holds it. */
   readonly grip: number;
   readonly least: number;
   /** Null when nothing known limits it. */
   readonly most: number | null;
   /** What a longer one would do. */
   readonly mostWhy: string;
+  /** Full thread that there is to engage, mm; null when not known. A nut's thread is not counted here. */
+  readonly thread: number | null;
 }
 
 /** What lies around a fixing once the thickness is known. */
@@ -42,58 +40,63 @@ export function flatHeadSink(fixing: Fixing): number {
   return pocket.kind === 'countersink' ? (pocket.diameter - head.dk) / 2 / Math.tan((pocket.angle * Math.PI) / 360) : 0;
 }
 
+/** Length of shank inside the adapter, from the plane a screw's length is measured from, mm. */
+function shankInAdapter(fixing: Fixing, thickness: number): number {
+  if (fixing.pocket.kind === 'countersink') return thickness - flatHeadSink(fixing);
+  return thickness - pocketDepth(fixing) + (fixing.washer?.thickness ?? 0);
+}
+
 /**
  * Span of screw lengths for a fixing, or null when a thickness that it needs is not known.
  * Lengths are under the head; a flat head's length counts the head (ISO 10642).
  */
 export function lengthSpan(fixing: Fixing, around: Surroundings): LengthSpan | null {
-  const { engagement, thread } = fixing;
-  const washer = fixing.washer?.thickness ?? 0;
-  const inAdapter =
-    fixing.pocket.kind === 'countersink'
-      ? around.thickness - flatHeadSink(fixing)
-      : around.thickness - pocketDepth(fixing) + washer;
-
-  if (fixing.threadIn === 'flange') {
-    const least = inAdapter + engagement.length;
-    if (around.flangeThreadThrough && around.flangeThickness !== null) {
-      const most = inAdapter + around.flangeThickness + Math.max(0, (around.behindFlange ?? 0) - tipInside);
-      return { grip: inAdapter, least, most, mostWhy: 'a longer one sticks out behind the flange' };
-    }
-    const depth = around.flangeThreadDepth;
-    return {
-      grip: inAdapter,
-      least,
-      most: depth === null ? null : inAdapter + depth - blindPitches * thread.pitch,
-      mostWhy: 'a longer one bottoms in the flange',
-    };
-  }
+  if (fixing.threadIn === 'flange') return spanIntoFlange(fixing, around);
   if (around.flangeThickness === null) return null;
-  if (fixing.threadIn === 'adapter') {
-    const grip = around.flangeThickness + washer;
-    const own = around.adapterThread;
-    const most = own === null ? null : grip + (own.through ? around.thickness - tipInside : own.depth - blindPitches * thread.pitch);
-    const mostWhy = own?.through ? 'a longer one pokes out of the far face' : 'a longer one bottoms in the adapter';
-    return { grip, least: grip + engagement.length, most, mostWhy };
+  return fixing.threadIn === 'adapter' ? spanIntoAdapter(fixing, around, around.flangeThickness) : spanThrough(fixing, around, around.flangeThickness);
+}
+
+function spanIntoFlange(fixing: Fixing, around: Surroundings): LengthSpan {
+  const grip = shankInAdapter(fixing, around.thickness);
+  const least = grip + fixing.engagement.length;
+  const { flangeThickness, flangeThreadDepth: depth } = around;
+  if (around.flangeThreadThrough && flangeThickness !== null) {
+    // A screw may stick out of a through hole as far as there is room, but only the flange's own metal holds it.
+    const room = Math.max(0, (around.behindFlange ?? 0) - tipInside);
+    const thread = Math.min(flangeThickness, depth ?? flangeThickness);
+    return { grip, least, most: grip + flangeThickness + room, mostWhy: 'a longer one sticks out too far behind the flange', thread };
   }
-  const nut = fixing.nut?.height ?? 0;
-  const others = fixing.shared ? (around.otherFlangeThickness ?? Number.NaN) + around.thickness + washer : inAdapter;
-  if (Number.isNaN(others)) return null;
-  const grip = others + around.flangeThickness;
+  const most = depth === null ? null : grip + depth - blindPitches * fixing.thread.pitch;
+  return { grip, least, most, mostWhy: 'a longer one bottoms in the flange', thread: depth };
+}
+
+function spanIntoAdapter(fixing: Fixing, around: Surroundings, flangeThickness: number): LengthSpan {
+  const mouth = mouthOf(fixing.thread);
+  const face = flangeThickness + (fixing.washer?.thickness ?? 0);
+  const grip = face + mouth;
+  const own = around.adapterThread;
+  const most = own === null ? null : face + own.depth - (own.through ? tipInside : blindPitches * fixing.thread.pitch);
+  const mostWhy = own?.through ? 'a longer one pokes out of the far face' : 'a longer one bottoms in the adapter';
+  return { grip, least: grip + fixing.engagement.length, most, mostWhy, thread: own === null ? null : own.depth - mouth };
+}
+
+function spanThrough(fixing: Fixing, around: Surroundings, flangeThickness: number): LengthSpan | null {
+  if (fixing.shared && around.otherFlangeThickness === null) return null;
+  const before = fixing.shared
+    ? (around.otherFlangeThickness ?? 0) + around.thickness + (fixing.washer?.thickness ?? 0)
+    : shankInAdapter(fixing, around.thickness);
+  const grip = before + flangeThickness;
   return {
     grip,
-    least: grip + nut + beyondNut * thread.pitch,
+    least: grip + (fixing.nut?.height ?? 0) + beyondNut * fixing.thread.pitch,
     most: around.behindFlange === null ? null : grip + around.behindFlange - tipInside,
     mostWhy: 'a longer one has no room behind the flange',
+    thread: null,
   };
 }
 
 /** The shortest standard length inside a span, or null. */
-export function standardLengthIn(kind: HeadKind, size: string, span: LengthSpan): number | null {
-  const lengths = standardLengths(kind, size);
-  if (!lengths.ok) return null;
-  const tolerance = 1e-9;
-  return (
-    lengths.value.lengths.find((l) => l >= span.least - tolerance && (span.most === null || l <= span.most + tolerance)) ?? null
-  );
+export function standardLengthIn(kind: HeadKind, size: string, span: Pick<LengthSpan, 'least' | 'most'>): number | null {
+  const length = standardFrom(kind, size, span.least);
+  return length !== null && (span.most === null || length <= span.most + 1e-9) ? length : null;
 }

@@ -33,6 +33,10 @@ const linePitch = 1.65;
 
 const heightOf = (caption: Caption, size: number): number => (caption.lines.length * linePitch + 1.1) * size;
 
+/** Height that a column of labels needs, mm. */
+export const columnHeight = (captions: readonly Caption[], size: number): number =>
+  captions.reduce((sum, caption) => sum + heightOf(caption, size), 0);
+
 /** Middles of the labels, in the order given, as near to the wished heights as the spacing allows. `wished` falls. */
 function spread(wished: readonly number[], heights: readonly number[], yMin: number, yMax: number): number[] {
   type Block = { sum: number; count: number; height: number; first: number };

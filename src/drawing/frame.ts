@@ -2,7 +2,8 @@
 import type { Drawing, Shape } from '../model/drawing.ts';
 import { type Box, textBox } from './text-size.ts';
 
-function shapeBox(shape: Shape): Box {
+/** Box round a shape, mm; an arc counts as its whole circle. */
+export function shapeBox(shape: Shape): Box {
   switch (shape.kind) {
     case 'line':
       return {

@@ -24,3 +24,7 @@ export const limitsText = (lower: number, upper: number): string => `${fixed(low
 
 /** An angle in degrees as a label. */
 export const angleText = (degrees: number): string => `${fixed(degrees, 2)}\u00b0`;
+
+/** A screw's length as it is asked for in a shop: mm for metric threads, inches for the others. */
+export const screwLengthText = (thread: string, mm: number): string =>
+  /^M\s*\d/i.test(thread) ? String(Number(mm.toFixed(2))) : `${Number((mm / 25.4).toFixed(4))} in`;

@@ -2,7 +2,7 @@
 import type { Point, Shape } from '../model/drawing.ts';
 import { type Caption, shortLines } from './captions.ts';
 import type { FlangeToDraw, JointToDraw, ScrewsToDraw } from './joint-to-draw.ts';
-import { diameterText, lengthText } from './length-text.ts';
+import { diameterText, lengthText, screwLengthText } from './length-text.ts';
 
 /** Characters in a line of a label beside the section. */
 const labelWidth = 22;
@@ -71,7 +71,7 @@ export function registerNote(joint: JointToDraw, side: 'driving' | 'driven', bey
 
 function screwCaption({ screws, x }: ShownScrew): Caption {
   const { thread, length, count, head, headZ, points, nut } = screws;
-  const size = length === null ? `${count} x ${thread}` : `${count} x ${thread} x ${lengthText(length, 'mm', 0)}`;
+  const size = length === null ? `${count} x ${thread}` : `${count} x ${thread} x ${screwLengthText(thread, length)}`;
   const lines = [
     size,
     ...shortLines(screws.label, labelWidth),

@@ -4,16 +4,16 @@
  */
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
 import type { Contour } from '../model/sheet.ts';
-import { drawCaptions } from './captions.ts';
+import { columnHeight, drawCaptions } from './captions.ts';
 import { uprightDimension } from './dimension.ts';
-import { frame } from './frame.ts';
+import { frame, shapeBox } from './frame.ts';
 import type { FlangeToDraw, JointToDraw, ScrewsToDraw } from './joint-to-draw.ts';
 import { angleText, lengthText } from './length-text.ts';
 import { type CutAngles, rayIntervals, roundSection } from './section-body.ts';
 import { type CaptionRoom, leftCaptions, registerNote, rightCaptions, type ShownScrew } from './section-captions.ts';
 import { flangeInJoint } from './section-flange.ts';
 import { screwSection } from './section-screw.ts';
-import { overlap, textBox } from './text-size.ts';
+import { grown, overlap, textBox } from './text-size.ts';
 
 const turnOf = (p: Point): number => ((Math.atan2(p.y, p.x) * 180) / Math.PI + 360) % 360;
 
@@ -25,14 +25,26 @@ function nearestHole(holes: readonly Point[], wanted: number): number | null {
   return sorted[0] ?? null;
 }
 
-function cutAngles(joint: JointToDraw): CutAngles & { found: { right: boolean; left: boolean } } {
+interface Cut extends CutAngles {
+  /** What each half is cut through: "through a driven hole at 150.00 degrees". */
+  readonly said: { readonly right: string; readonly left: string };
+}
+
+/** Each half goes through its own pattern's hole; where a pattern has none of its own (bolts through both), through the other's. */
+function cutAngles(joint: JointToDraw): Cut {
   const of = (side: 'driving' | 'driven'): Point[] => {
     const ids = joint.adapter.features.filter((f) => f.side === side).map((f) => f.id);
     return joint.adapter.drillings.filter((d) => ids.includes(d.feature) && Math.hypot(d.x, d.y) > 1e-6);
   };
-  const right = nearestHole(of('driving'), 0);
-  const left = nearestHole(of('driven'), 180);
-  return { right: right ?? 0, left: left ?? 180, found: { right: right !== null, left: left !== null } };
+  const half = (side: 'driving' | 'driven', other: 'driving' | 'driven', wanted: number) => {
+    const own = nearestHole(of(side), wanted);
+    const angle = own ?? nearestHole(of(other), wanted) ?? wanted;
+    const what = own !== null ? `through a ${side} hole ` : of(other).length > 0 ? 'through a bolt hole ' : '';
+    return { angle, said: `${what}at ${angleText(angle)}` };
+  };
+  const right = half('driving', 'driven', 0);
+  const left = half('driven', 'driving', 180);
+  return { right: right.angle, left: left.angle, said: { right: right.said, left: left.said } };
 }
 
 /** Distance of a point from a half-plane's plane, and along it. */
@@ -115,7 +127,7 @@ function clearNote(
       side === 'driven' ? room.top + out * room.size : room.bottom - out * room.size,
       room.size,
     );
-    const boxes = note.flatMap((s) => (s.kind === 'text' ? [textBox(s)] : []));
+    const boxes = note.flatMap((s) => (s.kind === 'text' ? [grown(textBox(s), 0.7 * room.size)] : []));
     if (out > 40 || !boxes.some((a) => taken.some((b) => overlap(a, b)))) return note;
   }
 }
@@ -164,14 +176,12 @@ export function sectionView(joint: JointToDraw, id: string): Drawing {
     }),
   ];
   const shown = shownScrews(joint, cut);
-  const top = Math.max(
-    driven.far,
-    ...shown.map((s) => Math.max(s.screws.headZ, s.screws.headZ - s.screws.points * s.screws.head.height)),
+  const screws = shown.flatMap(({ screws: g, x }) =>
+    screwSection(brokenOff(g, joint, g.points < 0 ? driving.far : driven.far), x),
   );
-  const bottom = Math.min(
-    driving.far,
-    ...shown.map((s) => Math.min(s.screws.headZ, s.screws.headZ - s.screws.points * s.screws.head.height)),
-  );
+  const screwBoxes = screws.map(shapeBox);
+  const top = Math.max(driven.far, ...screwBoxes.map((b) => b.yMax));
+  const bottom = Math.min(driving.far, ...screwBoxes.map((b) => b.yMin));
   const axis: Shape = {
     kind: 'line',
     pen: 'centre',
@@ -197,13 +207,20 @@ export function sectionView(joint: JointToDraw, id: string): Drawing {
         centre: { x, y: g.headZ - (g.head.kind === 'flat' ? 0 : (g.points * g.head.height) / 2) },
         r: 0.45 * g.head.diameter,
       }));
-  const columns = [
-    ...drawCaptions(leftCaptions(joint, room), {
-      ...column,
-      x: faceEnd - 4 * size,
-      side: 'left',
-      obstacles: [dimensionRoom, ...headsOf(-1)],
-    }),
+  // What lies above the driven face is labelled above it, so that no leader runs through the dimension.
+  const left = leftCaptions(joint, room);
+  const above = left.filter((c) => (c.anchors[0]?.y ?? 0) > thickness + 1e-6);
+  const rest = left.filter((c) => !above.includes(c));
+  const onLeft = {
+    ...column,
+    x: faceEnd - 4 * size,
+    side: 'left',
+    obstacles: [dimensionRoom, ...headsOf(-1)],
+  } as const;
+  const floor = thickness + 0.8 * size;
+  const columns: Shape[] = [
+    ...drawCaptions(above, { ...onLeft, yMin: floor, yMax: Math.max(top + size, floor + columnHeight(above, size)) }),
+    ...drawCaptions(rest, { ...onLeft, yMin: Math.min(bottom - size, floor - columnHeight(rest, size)), yMax: floor }),
     ...drawCaptions(rightCaptions(joint, room), {
       ...column,
       x: reach + 5 * size,
@@ -214,7 +231,7 @@ export function sectionView(joint: JointToDraw, id: string): Drawing {
   for (const side of ['driven', 'driving'] as const)
     columns.push(...clearNote(joint, side, { top, bottom, size }, columns));
 
-  const said = `left half: cut ${cut.found.left ? 'through a driven hole' : 'at'} at ${angleText(cut.left)}; right half: cut ${cut.found.right ? 'through a driving hole' : 'at'} at ${angleText(cut.right)}`;
+  const said = `left half: cut ${cut.said.left}; right half: cut ${cut.said.right}`;
   const labels = columns.filter((s) => s.kind === 'text').map((s) => s.at.y);
   const under = Math.min(bottom, ...labels) - 4 * size;
   const note: Shape = {
@@ -225,9 +242,6 @@ export function sectionView(joint: JointToDraw, id: string): Drawing {
     align: 'middle',
     angle: 0,
   };
-  const screws = shown.flatMap(({ screws: g, x }) =>
-    screwSection(brokenOff(g, joint, g.points < 0 ? driving.far : driven.far), x),
-  );
   return frame(
     {
       id: `${id}-section`,

@@ -48,3 +48,11 @@ export function textBox(text: TextShape): Box {
 /** Whether two boxes share any room; touching edges do not count. */
 export const overlap = (a: Box, b: Box): boolean =>
   a.xMin < b.xMax && b.xMin < a.xMax && a.yMin < b.yMax && b.yMin < a.yMax;
+
+/** A box with `by` mm more room on each side. */
+export const grown = (b: Box, by: number): Box => ({
+  xMin: b.xMin - by,
+  yMin: b.yMin - by,
+  xMax: b.xMax + by,
+  yMax: b.yMax + by,
+});

@@ -3,7 +3,8 @@ import { z } from 'zod';
 import { isMap } from './field.ts';
 
 /**
- * The part of `data` that `schema` reads: whole sections where they are sound; of others, the sound keys. A section that
+ * The part of `data` that `schema` reads: whole sections where they are sound; of others, the sound keys, and
+ * the default of an unsound one. A section that
  * lacks a key it always needs is left out, except the outermost, which is always a map.
  */
 export function salvage(schema: z.ZodObject, data: Readonly<Record<string, unknown>>): Record<string, unknown> {
@@ -28,9 +29,13 @@ function soundPart(schema: z.ZodType, data: unknown): unknown {
   const read = schema.safeParse(data);
   if (read.success) return read.data;
   const inner = withoutDefault(schema);
-  if (!(inner instanceof z.ZodObject) || !isMap(data)) return undefined;
-  const { kept, complete } = soundKeys(inner, data);
-  return complete ? kept : undefined;
+  if (inner instanceof z.ZodObject && isMap(data)) {
+    const { kept, complete } = soundKeys(inner, data);
+    if (complete) return kept;
+  }
+  // A bad value of a key with a default: judge the rest as if it had been left out.
+  const left = schema.safeParse(undefined);
+  return left.success ? left.data : undefined;
 }
 
 function withoutDefault(schema: z.ZodType): z.ZodType {

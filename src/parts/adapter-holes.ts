@@ -48,12 +48,22 @@ function depths(shape: HoleShape, through: number): { depth: number; r: number }
   return [...start, { depth: shape.drillDepth, r }, { depth: shape.drillDepth + point, r: 0 }];
 }
 
+/** A pocket or drill deeper than the part comes out on the far face: corners beyond it are cut off there. */
+function clipped(steps: readonly { depth: number; r: number }[], through: number): { depth: number; r: number }[] {
+  const beyond = steps.findIndex(({ depth }) => depth > through);
+  if (beyond < 1) return [...steps];
+  const a = steps[beyond - 1] as { depth: number; r: number };
+  const b = steps[beyond] as { depth: number; r: number };
+  const r = a.r + ((b.r - a.r) * (through - a.depth)) / (b.depth - a.depth);
+  return [...steps.slice(0, beyond), { depth: through, r }];
+}
+
 /** The profile of one hole of a group, z ascending, in adapter coordinates. */
 export function holeProfile(spec: AdapterSpec, group: HoleGroupSpec): Profile {
   const { low, high } = faceHeights(spec, group);
   const { shape } = group;
   const entry = shape.kind === 'passing' ? shape.headFace : shape.face;
-  const steps = depths(shape, high - low);
+  const steps = clipped(depths(shape, high - low), high - low);
   const points: ProfilePoint[] =
     entry === 'driving'
       ? steps.map(({ depth, r }) => ({ z: low + depth, r, of: group.id }))

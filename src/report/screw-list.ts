@@ -18,11 +18,13 @@ const headNames: Readonly<Record<ScrewGroup['head']['kind'], string>> = {
   hex: 'hexagon head screw',
 };
 
-const short = (mm: number): string => String(Math.round(mm * 1000) / 1000);
+/** A size as it is asked for in a shop: mm beside metric threads, inches beside the others. */
+const short = (thread: string, mm: number): string =>
+  /^M\s*\d/i.test(thread) ? String(Number(mm.toFixed(3))) : `${Number((mm / 25.4).toFixed(4))} in`;
 
 function screwLine(group: ScrewGroup): BuyLine {
   const { count, thread, length, head, label } = group;
-  const size = length === null ? `${thread}, length to be chosen` : `${thread} x ${short(length)}`;
+  const size = length === null ? `${thread}, length to be chosen` : `${thread} x ${short(thread, length)}`;
   return {
     count,
     what: `${size} ${headNames[head.kind]}`,
@@ -38,13 +40,13 @@ export function screwsToBuy(groups: readonly ScrewGroup[]): BuyLine[] {
     const out = [screwLine(group)];
     if (washer) {
       // A bolt with a nut has a washer at both ends.
-      const size = `${thread} washer, ${short(washer.outside)} outside, ${short(washer.thickness)} thick`;
+      const size = `${thread} washer, ${short(thread, washer.outside)} outside, ${short(thread, washer.thickness)} thick`;
       out.push({ count: nut ? 2 * count : count, what: size, detail: '', where: label });
     }
     if (nut)
       out.push({
         count,
-        what: `${thread} nut, ${short(nut.acrossFlats)} across flats`,
+        what: `${thread} nut, ${short(thread, nut.acrossFlats)} across flats`,
         detail: `for class ${group.class} screws`,
         where: label,
       });

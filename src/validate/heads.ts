@@ -4,7 +4,7 @@ import type { HoleShape } from '../parts/adapter-spec.ts';
 import type { Finding } from '../model/finding.ts';
 import { machiningRule } from '../standards/machining-practice.ts';
 import { must } from '../standards/table.ts';
-import { type Check, judged } from './check.ts';
+import { type Check, judged, notAssessed } from './check.ts';
 import { mm } from './words.ts';
 
 type Passing = Extract<HoleShape, { kind: 'passing' }>;
@@ -103,15 +103,50 @@ function clearOfFlange(joint: Joint, screws: ScrewGroup, hole: Passing): Finding
   ];
 }
 
+/** Bolts that run through all three pieces carry their heads behind the driven flange; other outside heads stand behind their own. */
+function flangeUnderHead(joint: Joint, screws: ScrewGroup): 'driving' | 'driven' {
+  const own = screws.side === 'driving' ? 'driving' : 'driven';
+  const isShared = screws.fastening === 'through' && !joint.screws.some((group) => group.side === 'driven');
+  return isShared ? 'driven' : own;
+}
+
+/** Heads behind a flange need room before the next thing in the way. */
+function roomBehind(joint: Joint, screws: ScrewGroup): Finding {
+  const side = flangeUnderHead(joint, screws);
+  const { behind } = joint[side];
+  const stack = screws.head.height + (screws.washer?.thickness ?? 0);
+  const words = {
+    code: 'heads-behind-flange',
+    feature: screws.id,
+    title: `room for the ${screws.thread} heads behind the ${side} flange`,
+    source: `${screws.head.standard} head height; 2 mm of room is common practice`,
+  };
+  const height = `${screws.washer ? 'Head and washer stand' : 'The head stands'} ${mm(stack)} high`;
+  if (behind === null) {
+    const missing = `Give ${side}.behind: the free room behind the flange.`;
+    return notAssessed({ ...words, why: `${height}; what is in the way behind the ${side} flange is not known.`, missing });
+  }
+  return judged(
+    {
+      ...words,
+      unit: 'mm',
+      why: `${height}, and there are ${mm(behind)} behind the ${side} flange. Look as well whether a spanner gets there.`,
+      cure: 'Take lower heads, leave the washers out, or put the screws in before the part behind.',
+    },
+    behind - stack,
+    { limit: 2, sense: 'at least', hard: 0 },
+  );
+}
+
 export const heads: Check = {
   id: 'heads',
   title: 'Screw heads and washers',
   source: 'ISO 4762, ISO 10642, DIN 974-1, DIN 74; common practice',
   run(joint) {
     return joint.screws.flatMap((screws) => {
+      if (screws.seat === 'outside') return [roomBehind(joint, screws)];
       const hole = passingHole(joint, screws);
-      if (!hole || joint.adapterSpec.thickness <= 0) return [];
-      if (screws.seat === 'outside') return [];
+      if (!hole) return [];
       return [underHead(joint, screws, hole), ...headRoom(joint, screws, hole), ...clearOfFlange(joint, screws, hole)];
     });
   },

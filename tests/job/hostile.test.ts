@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { legalKeys } from '../../src/job/legal-keys.ts';
 import { formatErrors, readJob } from '../../src/job/read.ts';
 import { goodJob } from './sample.ts';
 
@@ -9,7 +11,7 @@ const repeat = (piece: string, size = 250 * kib) => piece.repeat(Math.floor(size
 /** Texts made to hurt a parser: deep, wide, long, or full of one sign. */
 const hostile: Readonly<Record<string, string>> = {
   'deep lists': `a: ${repeat('[')}`,
-  'deep lists behind comments': `a: ${repeat('[ #]\n')}`,
+  'deep lists behind comments': `a: ${repeat('[ #]\n ')}`,
   'deep maps': repeat('{a: '),
   'deep dashes': repeat('- '),
   'deep question marks': repeat('? '),
@@ -21,7 +23,7 @@ const hostile: Readonly<Record<string, string>> = {
   'a list of ones': `job: [${repeat('1,')}]`,
   'a list of commas': `job: [${repeat(',')}`,
   anchors: Array.from({ length: 9000 }, (_, index) => `k${index}: &a${index} 1`).join('\n'),
-  aliases: `a: &a 1\n${Array.from({ length: 12_000 }, (_, index) => `k${index}: *a`).join('\n')}`,
+  aliases: `a: &a 1\n${Array.from({ length: 5_000 }, (_, index) => `k${index}: *a`).join('\n')}`,
   'aliases of aliases': `a: &a [1,1,1,1,1,1,1,1,1]\n${[...'bcdefgh'].map((name, index) => `${name}: &${name} [${Array(9).fill(`*${'abcdefg'[index]}`).join(',')}]`).join('\n')}`,
   'an alias of itself': 'driving: &a { register: *a }\n',
   quotes: `a: ${repeat('"')}`,
@@ -78,6 +80,22 @@ describe('hostile text', () => {
     expect(answer(hostile[name] ?? '')).not.toBe('');
   });
 
+  it.each([
+    'deep lists',
+    'deep lists behind comments',
+    'deep maps',
+    'deep dashes',
+    'keys in keys',
+    'deep indentation',
+    'an alias of itself',
+  ])('%s: the depth is named', (name) => {
+    expect(answer(hostile[name] ?? '')).toMatch(/Nested too deeply: a job is at most 32 levels deep/);
+  });
+
+  it.each(['aliases', 'aliases of aliases'])('%s: the aliases are named', (name) => {
+    expect(answer(hostile[name] ?? '')).toMatch(/Too many aliases/);
+  });
+
   it('any characters are answered by errors with places', () => {
     fc.assert(
       fc.property(fc.oneof(fc.string({ unit: 'binary', maxLength: 400 }), fc.string({ maxLength: 400 })), (text) => {
@@ -121,6 +139,33 @@ describe('hostile text', () => {
       }),
       { numRuns: 1500 },
     );
+  });
+
+  it('junk in place of each key of each section is answered at that key', () => {
+    const junk = [5, 'x', [], [[]], {}, { x: 1 }, true, null, -1e300, ['a', 'b']];
+    const base = parse(goodJob) as Record<string, unknown>;
+    let keys = 0;
+    const visit = (steps: readonly string[]): void => {
+      for (const key of legalKeys(steps)) {
+        const path = [...steps, key];
+        keys += 1;
+        for (const value of junk) {
+          const data = structuredClone(base);
+          let section = data;
+          for (const step of steps) {
+            const inner = section[step];
+            section[step] = typeof inner === 'object' && inner !== null ? inner : {};
+            section = section[step] as Record<string, unknown>;
+          }
+          section[key] = value;
+          const said = answer(JSON.stringify(data));
+          if (value === null) expect(said, path.join('.')).toContain(path.join('.'));
+        }
+        if (path.length < 6) visit(path);
+      }
+    };
+    visit([]);
+    expect(keys).toBeGreaterThan(120);
   });
 
   it('any data at all in place of any key is read, or answered by errors with places', () => {

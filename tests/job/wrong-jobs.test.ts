@@ -333,6 +333,20 @@ describe('wrong jobs are answered by a sentence at the right place', () => {
     ]);
   });
 
+  it('still compares the sound keys of a section that holds a bad one', () => {
+    const text = goodJob
+      .replace('thickness: 12', 'thickness: -12')
+      .replace('circle: 84', 'circle: 84, chord: 42')
+      .replace('  teeth: 36', '  teeth: 36\n  tooth: north\n  root: 160');
+    const read = readJob(text, 'bad.job.yaml');
+    expect(read.ok ? [] : read.errors.map((error) => error.path)).toEqual([
+      'driving.thickness',
+      'driving.holes.chord',
+      'wheel.tooth',
+      'wheel.height',
+    ]);
+  });
+
   it('prints file, line, column, key path, the line and a caret', () => {
     const text = spoil('thickness: auto', 'thickness: -4');
     const read = readJob(text, 'bad.job.yaml');

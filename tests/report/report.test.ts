@@ -102,6 +102,10 @@ describe('screwsToBuy', () => {
     ]);
     expect(bolts.map((l) => l.count)).toEqual([6, 12, 6]);
     expect(bolts[0]?.what).toContain('length to be chosen');
+    // 31.75 / 25.4 = 1.25.
+    expect(screwsToBuy([{ ...first, thread: '3/8-24 UNF', length: 31.75 }])[0]?.what).toContain(
+      '3/8-24 UNF x 1.25 in socket',
+    );
   });
 });
 
