@@ -1,10 +1,10 @@
 /**
  * From facts to a joint: decides everything the job left open, builds both parts and places the screws.
  *
- * Order: fixings and registers first (they hang on nothing), then the wheel's place, outside and bore, then the thickness,
- * then the clocking, which needs every hole's final profile. Each decision is a file of its own.
+ * Order: fixings and registers first (they hang on nothing), then the wheel's place, the thickness, outside and bore, then the
+ * clocking, which needs every hole's final profile, and last the flats, which keep clear of them. Each decision is a file of its own.
  */
-import { type Clocking, bestClocking, webAtClocking } from '../geometry/clocking.ts';
+import { bestClocking, webAtClocking } from '../geometry/clocking.ts';
 import { sheetMass } from '../geometry/contour.ts';
 import { turnedMass } from '../geometry/turned-mass.ts';
 import type { Joint } from '../job/joint.ts';
@@ -15,18 +15,21 @@ import type { PartMaterial } from '../model/part.ts';
 import { buildAdapter } from '../parts/adapter.ts';
 import { groupDrillings, placedPositions } from '../parts/adapter-holes.ts';
 import type { AdapterSpec, HoleGroupSpec } from '../parts/adapter-spec.ts';
-import { buildToneWheel, toneWheelFaults, type ToneWheelSpec } from '../parts/tone-wheel.ts';
+import { buildToneWheel, type ToneWheelSpec } from '../parts/tone-wheel.ts';
 import { setupRunout } from '../standards/machining-practice.ts';
 import { findMaterial, type Material } from '../standards/materials.ts';
 import { fasteningOf, type Fixing, fixingFor } from './fixing.ts';
+import { flatsAcross, flatsFor } from './flats.ts';
 import { sideGroups, threadOf, wheelGroup } from './hole-groups.ts';
-import { boreFor, flatsFor, outsideFor } from './layout.ts';
+import { impossibleSizes } from './impossible.ts';
+import { boreFor, outsideFor } from './layout.ts';
 import { registerFor } from './register.ts';
 import { screwGroup, wheelScrews } from './screws.ts';
-import { sharedPattern } from './shared-pattern.ts';
+import { sharedPattern, sharedTroubles } from './shared-pattern.ts';
 import { studyThickness, surroundings, type ThicknessInput } from './thickness.ts';
 import { type Designed, designed, type Trouble } from './trouble.ts';
-import { liftedMass, placeWheel, type WheelPlace, wheelHeight, wheelSpec } from './wheel.ts';
+import { liftedMass, placeWheel, type WheelPlace, wheelHeight, wheelSpec, wheelThread } from './wheel.ts';
+import { wheelTroubles } from './wheel-troubles.ts';
 
 /** What a flange is taken to be made of when the job does not say: ordinary structural steel, the weaker guess. */
 const usualFlangeMaterial = 'S355';
@@ -80,7 +83,8 @@ function decide(input: DesignInput, ledger: Ledger): Decided | null {
   const adapterMaterial = ledger.material('adapter.material', job.adapter.material);
   const wheelMaterial = job.wheel ? ledger.material('wheel.material', job.wheel.material) : null;
   const both = fasteningOf(driving, job) === 'through' && fasteningOf(driven, job) === 'through';
-  const shared = both ? sharedPattern(flanges) : null;
+  const shared = both ? sharedPattern(flanges, job.adapter.clocking === 'auto' ? null : job.adapter.clocking) : null;
+  if (shared !== null) ledger.troubles.push(...sharedTroubles(job.adapter));
 
   const registers = { driving: ledger.take(registerFor(driving, job)), driven: ledger.take(registerFor(driven, job)) };
   if (!adapterMaterial) return null;
@@ -112,70 +116,79 @@ function thicknessInput({ job, driving, driven }: DesignInput, made: Decided): T
     flanges: { driving, driven },
     registers: made.registers,
     wheelSeat: made.wheel?.seat ?? null,
-    wheelEngagement: made.wheel?.engagement.length ?? 0,
+    wheelThread: made.wheel && wheelThread(made.wheel),
   };
+}
+
+/** The adapter with everything but its clocking, wheel screws and flats. */
+function sketchOf({ job, driving, driven }: DesignInput, made: Decided, forThickness: ThicknessInput, thickness: number): AdapterSpec {
+  const flanges = { driving, driven };
+  const { web, chamfer, outside, bore } = job.adapter;
+  return {
+    id: 'adapter',
+    name: job.adapter.name ?? 'adapter',
+    material: partMaterial(made.adapterMaterial),
+    thickness,
+    outside: outside === 'auto' ? outsideFor(made.fixings, flanges, made.registers, { web, chamfer }, made.wheel?.outsideNeeded ?? 0) : outside,
+    chamfer,
+    bore: bore === 'none' ? null : bore === 'auto' ? boreFor(made.fixings, flanges, made.registers, web) : bore,
+    flats: null,
+    registers: made.registers,
+    clocking: 0,
+    groups: sideGroups(forThickness, thickness),
+    wheelSeat: made.wheel?.seat ?? null,
+  };
+}
+
+const drillingsOf = (spec: AdapterSpec, groups: readonly HoleGroupSpec[] = spec.groups) => groups.flatMap((group) => groupDrillings(spec, group));
+
+/** The angle between the two patterns, and what any angle could give. */
+function clockingOf(sketch: AdapterSpec, asked: 'auto' | number, shared: number | null): Joint['clocking'] {
+  const mode = asked === 'auto' ? 'auto' : 'given';
+  if (shared !== null) return { mode, angle: shared, web: null, best: { angle: shared, web: null } };
+  const side = (name: string) => drillingsOf(sketch, sketch.groups.filter((group) => group.side === name));
+  const [fixed, moving] = [side('driving'), side('driven')];
+  const best = bestClocking(fixed, moving);
+  const angle = asked === 'auto' ? best.angle : asked;
+  return { mode, angle, web: webAtClocking(fixed, moving, angle), best };
+}
+
+/** Flats are cut last, clear of every hole; an outside that was left open grows where they would leave no land. */
+function withFlats(spec: AdapterSpec, asked: JobInput['adapter']): AdapterSpec {
+  if (asked.flats === 'none') return spec;
+  const drillings = drillingsOf(spec);
+  if (asked.flats !== 'auto') return { ...spec, flats: flatsAcross(drillings, asked.flats, asked.web) };
+  const { across, angle, outside } = flatsFor(drillings, spec.outside, asked.web);
+  if (asked.outside === 'auto') return { ...spec, outside: Math.max(spec.outside, outside), flats: { across, angle } };
+  return { ...spec, flats: { across: Math.min(across, spec.outside - (outside - across)), angle } };
 }
 
 /** Design and build the whole joint. All troubles come back at once. */
 export function designJoint(input: DesignInput): Designed<Joint> {
   const { job, driving, driven } = input;
-  const flanges = { driving, driven };
   const ledger = new Ledger();
   const made = decide(input, ledger);
   if (!made) return { ok: false, troubles: ledger.troubles };
 
-  const { web } = job.adapter;
   const forThickness = thicknessInput(input, made);
   const thickness = studyThickness(forThickness);
-  const outside =
-    job.adapter.outside === 'auto'
-      ? outsideFor(made.fixings, flanges, made.registers, { web, chamfer: job.adapter.chamfer }, made.wheel?.outsideNeeded ?? 0)
-      : job.adapter.outside;
-  const bore =
-    job.adapter.bore === 'none' ? null : job.adapter.bore === 'auto' ? boreFor(made.fixings, flanges, made.registers, web) : job.adapter.bore;
-  const across = job.adapter.flats === 'none' ? null : job.adapter.flats === 'auto' ? flatsFor(outside) : job.adapter.flats;
+  const sketch = sketchOf(input, made, forThickness, thickness.thickness);
+  const clocking = clockingOf(sketch, job.adapter.clocking, made.shared);
+  const clocked: AdapterSpec = { ...sketch, clocking: clocking.angle };
+  const wheelFirst = wheelClocking(clocked, made.wheel, job.adapter.web);
+  const drilled: AdapterSpec = made.wheel
+    ? { ...clocked, groups: [...clocked.groups, wheelGroup(made.wheel, clocked.thickness, job.adapter.web, wheelFirst)] }
+    : clocked;
+  const spec = withFlats(drilled, job.adapter);
+  const outline = job.wheel && made.wheel && made.wheelMaterial ? wheelSpec(job.wheel, made.wheel, made.wheelMaterial, wheelFirst) : null;
+  const troubles = [...impossibleSizes(spec), ...(outline && job.wheel && made.wheel ? wheelTroubles(outline, job.wheel, made.wheel) : [])];
+  if (troubles.length > 0) return { ok: false, troubles };
 
-  const sketch: AdapterSpec = {
-    id: 'adapter',
-    name: job.adapter.name ?? 'adapter',
-    material: partMaterial(made.adapterMaterial),
-    thickness: thickness.thickness,
-    outside,
-    chamfer: job.adapter.chamfer,
-    bore,
-    flats: across === null ? null : { across, angle: 90 },
-    registers: made.registers,
-    clocking: 0,
-    groups: sideGroups(made.fixings, flanges, thickness.thickness, web),
-    wheelSeat: made.wheel?.seat ?? null,
-  };
-
-  const drillings = (spec: AdapterSpec, side: string) =>
-    spec.groups.filter((group) => group.side === side).flatMap((group) => groupDrillings(spec, group));
-  const fixed = drillings(sketch, 'driving');
-  const moving = drillings(sketch, 'driven');
-  const best: Clocking = made.shared === null ? bestClocking(fixed, moving) : { angle: made.shared, web: null };
-  const angle = job.adapter.clocking === 'auto' ? best.angle : job.adapter.clocking;
-  const clocked: AdapterSpec = { ...sketch, clocking: angle };
-
-  const wheelFirst = wheelClocking(clocked, made.wheel, web);
-  const groups: HoleGroupSpec[] = made.wheel
-    ? [...clocked.groups, wheelGroup(made.wheel, clocked.thickness, web, wheelFirst)]
-    : [...clocked.groups];
-  const spec: AdapterSpec = { ...clocked, groups };
   const adapter = buildAdapter(spec);
-
-  const positions = (id: string) => {
-    const group = spec.groups.find((candidate) => candidate.id === id);
-    return group ? placedPositions(spec, group) : [];
-  };
+  const positions = (id: string) => spec.groups.filter((group) => group.id === id).flatMap((group) => placedPositions(spec, group));
   const screws = made.fixings.map((fixing) =>
     screwGroup(fixing, surroundings(fixing, forThickness, spec.thickness), positions(`${fixing.side}-screws`)),
   );
-  const outline =
-    job.wheel && made.wheel && made.wheelMaterial ? wheelSpec(job.wheel, made.wheel, made.wheelMaterial, wheelFirst) : null;
-  const faults = outline ? toneWheelFaults(outline) : [];
-  if (faults.length > 0) return { ok: false, troubles: faults.map((message) => ({ path: 'wheel', message })) };
   const wheel = outline && made.wheel ? buildWheel(outline, made.wheel, spec) : null;
   const method = setupRunout(job.adapter.setup);
   return designed({
@@ -193,12 +206,7 @@ export function designJoint(input: DesignInput): Designed<Joint> {
     wheelZ: wheel?.z ?? null,
     wheelRegister: made.wheel?.register ?? null,
     screws: wheel ? [...screws, wheel.screws] : screws,
-    clocking: {
-      mode: job.adapter.clocking === 'auto' ? 'auto' : 'given',
-      angle,
-      web: made.shared === null ? webAtClocking(fixed, moving, angle) : null,
-      best,
-    },
+    clocking,
     thickness,
     turnOver:
       job.adapter.runout !== undefined
@@ -213,8 +221,7 @@ function wheelClocking(spec: AdapterSpec, place: WheelPlace | null, web: number)
   if (!place) return 0;
   if (place.first !== null) return place.first;
   const group = wheelGroup(place, spec.thickness, web, 0);
-  const others = spec.groups.flatMap((other) => groupDrillings(spec, other));
-  return bestClocking(others, groupDrillings(spec, group)).angle;
+  return bestClocking(drillingsOf(spec), groupDrillings(spec, group)).angle;
 }
 
 /** The wheel cut, weighed, and set on the adapter with its screws. */
@@ -223,6 +230,6 @@ function buildWheel(outline: ToneWheelSpec, place: WheelPlace, spec: AdapterSpec
   const z = wheelHeight(place, spec.thickness, outline.thickness);
   const seatZ = place.face === 'driven' ? z : z + outline.thickness;
   const thread = threadOf(spec, 'wheel-screws') ?? { depth: 0, through: false };
-  const screws = wheelScrews(place, outline.thickness, seatZ, thread, outline.screwHoles?.positions ?? []);
+  const screws = wheelScrews(place, seatZ, thread, outline.screwHoles?.positions ?? []);
   return { part, mass: liftedMass(sheetMass(part), z), z, screws };
 }

@@ -60,7 +60,7 @@ export function fasteningOf(flange: ResolvedFlange, job: JobInput): Fastening {
 }
 
 function pickThread(input: FixingInput, fastening: Fastening): Designed<Thread> {
-  const { flange, job } = input;
+  const { flange, other, job, shared } = input;
   const { side, holes } = flange;
   const asked = job.adapter[side].screw;
   if (fastening === 'into_flange') {
@@ -90,7 +90,7 @@ function pickThread(input: FixingInput, fastening: Fastening): Designed<Thread> 
       `${fastening} needs clear holes, but the ${side} flange is tapped ${holes.thread}. Use into_flange.`,
     );
   }
-  const hole = holes.diameter.value;
+  const hole = shared ? Math.min(holes.diameter.value, other.holes.diameter.value) : holes.diameter.value;
   if (asked === 'auto') {
     const picked = screwForHole(hole);
     return picked ? designed(picked) : trouble(`${side}.holes.diameter`, `No tabled screw goes through a ${hole} mm hole.`);
@@ -101,16 +101,19 @@ function pickThread(input: FixingInput, fastening: Fastening): Designed<Thread> 
     const usual = screwForHole(hole);
     return trouble(
       `adapter.${side}.screw`,
-      `${asked} does not go through the ${side} flange's ${hole} mm holes.${usual ? ` The thickest that does is ${usual.designation}.` : ''}`,
+      `${asked} does not go through ${shared ? 'the smaller' : `the ${side} flange's`} holes of ${hole} mm.${usual ? ` The thickest that does is ${usual.designation}.` : ''}`,
     );
   }
   return designed(wanted.value);
 }
 
-/** True where the other flange lies over the heads, so that they must be sunk. */
-function isCovered(flange: ResolvedFlange, other: ResolvedFlange, head: ScrewHead): boolean {
+/** Room between heads on a face and the rim of the flange that lies on it, mm. Common practice. */
+const roomBesideFlange = 1;
+
+/** True where the other flange lies over heads or washers of this diameter, so that they must be sunk. */
+function isCovered(flange: ResolvedFlange, other: ResolvedFlange, diameter: number): boolean {
   const nearest = Math.min(...flange.holes.positions.map(({ x, y }) => Math.hypot(x, y)));
-  return other.outside.value / 2 > nearest - head.dk / 2 - 1;
+  return other.outside.value / 2 > nearest - diameter / 2 - roomBesideFlange;
 }
 
 function pocketFor(kind: HeadKind, thread: Thread, washer: Washer | null): Lookup<Pocket> {
@@ -129,6 +132,22 @@ function pocketFor(kind: HeadKind, thread: Thread, washer: Washer | null): Looku
     value: { kind: 'counterbore', diameter: washerDiameter ?? washer.outside + 1, depth: depth + washer.thickness },
   };
 }
+
+/** Heads that cannot be seated where the job wants them. */
+function headTroubles(wish: JobInput['adapter']['driving'], side: string, kind: HeadKind, headsOutside: boolean): Trouble[] {
+  const troubles: Trouble[] = [];
+  const say = (key: string, message: string) => troubles.push({ path: `adapter.${side}.${key}`, message });
+  if (kind === 'flat') {
+    if (headsOutside) say('head', `A flat head would need a countersunk ${side} flange. Use socket, button or hex.`);
+    else if (wish.seat === 'surface') say('seat', 'A flat head is always sunk. Use seat: sunk, or a socket, button or hex head.');
+    if (wish.washer) say('washer', 'A flat head takes no washer. Use washer: false, or a socket head.');
+  }
+  if (headsOutside && wish.seat !== 'auto') say('seat', `These heads sit behind the ${side} flange, not in the adapter. Leave seat on auto.`);
+  return troubles;
+}
+
+/** A nut carries its own thread: nothing has to be cut. */
+const inNut: LeastEngagement = { length: 0, factor: 0, row: 'its nut', source: 'nut of the same class', memory: false };
 
 /** Choose a side's screws and holes. */
 export function fixingFor(input: FixingInput): Designed<Fixing> {
@@ -152,26 +171,19 @@ export function fixingFor(input: FixingInput): Designed<Fixing> {
 
   const head = need(screwHead(kind, thread.size), 'head');
   const clearance = need(clearanceHole(thread.size, wish.hole), 'hole');
-  const washer = wish.washer && kind !== 'flat' ? need(washerFor(thread.size), 'washer') : null;
+  const washer = wish.washer ? need(washerFor(thread.size), 'washer') : null;
   const nut = fastening === 'through' ? need(nutFor(thread.size), 'screw') : null;
   const parent = fastening === 'into_flange' ? input.flangeMaterial : input.adapterMaterial;
-  const engagement = need(leastEngagement(thread, parent, wish.class), 'class');
-  if (!head || !clearance || !engagement) return { ok: false, troubles };
+  const engagement = fastening === 'through' ? inNut : need(leastEngagement(thread, parent, wish.class), 'class');
+  if (!head || !clearance || !engagement || troubles.length > 0) return { ok: false, troubles };
 
-  const seat = headsOutside
-    ? 'outside'
-    : wish.seat !== 'auto'
-      ? wish.seat
-      : kind === 'flat' || isCovered(flange, other, head)
-        ? 'sunk'
-        : 'surface';
-  if (kind === 'flat' && headsOutside && !shared) {
-    troubles.push({ path: `${path}.head`, message: `A flat head would need a countersunk ${side} flange. Use socket, button or hex.` });
-  }
-  if (seat === 'sunk' && (kind === 'hex' || kind === 'button') && wish.head !== 'auto') {
+  troubles.push(...headTroubles(wish, side, kind, headsOutside));
+  const covered = kind === 'flat' || isCovered(flange, other, Math.max(head.dk, washer?.outside ?? 0));
+  const seat = headsOutside ? 'outside' : wish.seat !== 'auto' ? wish.seat : covered ? 'sunk' : 'surface';
+  if (seat === 'sunk' && (kind === 'hex' || kind === 'button')) {
     troubles.push({
       path: `${path}.head`,
-      message: `A ${kind} head cannot be sunk: there is no standard pocket for it here. Use socket (counterbore) or flat (countersink).`,
+      message: `A ${kind} head cannot be sunk: there is no standard pocket for it. Use socket (counterbore) or flat (countersink).`,
     });
   }
   const pocket: Pocket | null = seat === 'sunk' ? need(pocketFor(kind, thread, washer), 'head') : { kind: 'surface' };

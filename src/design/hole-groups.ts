@@ -1,26 +1,24 @@
 /** The adapter's hole groups: fixings and wheel screws turned into shapes that the generator drills. */
 import type { AdapterSpec, HoleGroupSpec, HoleShape } from '../parts/adapter-spec.ts';
 import { drillPointAngle } from '../standards/tap-depth.ts';
+import { tappedDepth } from './adapter-thread.ts';
 import type { Fixing } from './fixing.ts';
-import type { AdapterFlanges } from './layout.ts';
-import { tappedDepth } from './thickness.ts';
-import { onCircle, type WheelPlace } from './wheel.ts';
+import { adapterThread, type ThicknessInput } from './thickness.ts';
+import { onCircle, type WheelPlace, wheelThread } from './wheel.ts';
 
 const farFace = { driving: 'driven', driven: 'driving' } as const;
 
 /** How a fixing's holes are made in the adapter. */
-export function holeShape(fixing: Fixing, thickness: number, web: number): HoleShape {
+function holeShape(fixing: Fixing, input: ThicknessInput, thickness: number): HoleShape {
   const { thread } = fixing;
   if (fixing.threadIn === 'adapter') {
-    const { threadDepth, drillDepth } = tappedDepth(thread, fixing.engagement.length, thickness, web);
     return {
       kind: 'tapped',
       thread: thread.designation,
       major: thread.d,
       tapDrill: thread.tapDrill,
       face: fixing.side,
-      threadDepth,
-      drillDepth,
+      ...adapterThread(fixing, input, thickness),
       pointAngle: drillPointAngle,
     };
   }
@@ -28,16 +26,16 @@ export function holeShape(fixing: Fixing, thickness: number, web: number): HoleS
 }
 
 /** Groups for both sides; bolts shared by both flanges are one group. */
-export function sideGroups(fixings: readonly Fixing[], flanges: AdapterFlanges, thickness: number, web: number): HoleGroupSpec[] {
-  return fixings.map((fixing) => {
+export function sideGroups(input: ThicknessInput, thickness: number): HoleGroupSpec[] {
+  return input.fixings.map((fixing) => {
     const { side, thread } = fixing;
     const what = fixing.threadIn === 'adapter' ? `tapped ${thread.designation}` : `clear for ${thread.designation}`;
     return {
       id: `${side}-screws`,
       side,
       label: fixing.shared ? `bolt holes through both flanges, ${what}` : `${side} flange holes, ${what}`,
-      positions: flanges[side].holes.positions,
-      shape: holeShape(fixing, thickness, web),
+      positions: input.flanges[side].holes.positions,
+      shape: holeShape(fixing, input, thickness),
     };
   });
 }
@@ -46,7 +44,7 @@ export function sideGroups(fixings: readonly Fixing[], flanges: AdapterFlanges, 
 export function wheelGroup(place: WheelPlace, thickness: number, web: number, first: number): HoleGroupSpec {
   const { thread } = place;
   const room = thickness - (place.seat?.height ?? 0);
-  const depth = tappedDepth(thread, place.engagement.length, room, web, place.threadDepth);
+  const depth = tappedDepth(wheelThread(place), room, web, place.threadDepth);
   return {
     id: 'wheel-screws',
     side: 'wheel',

@@ -1,7 +1,14 @@
-/** Outside diameter, centre bore and vise flats, where the job leaves them open. */
+/** Outside diameter and centre bore, where the job leaves them open. */
 import type { ResolvedFlange } from '../job/resolve-flange.ts';
 import type { AdapterSpec } from '../parts/adapter-spec.ts';
 import { type Fixing, pocketRadius } from './fixing.ts';
+
+export interface AdapterFlanges {
+  readonly driving: ResolvedFlange;
+  readonly driven: ResolvedFlange;
+}
+
+const sides = ['driving', 'driven'] as const;
 
 /** Greatest radius of a flange's hole centres, mm. */
 export function outermost(flange: ResolvedFlange): number {
@@ -19,8 +26,8 @@ export function fixingRadius(fixing: Fixing): number {
 }
 
 /**
- * Least outside diameter that leaves the web to every hole and pocket and covers both flanges, mm, rounded up to a whole millimetre.
- * A male rim register is the adapter's own rim, so the outside is then exactly that register if nothing else needs more.
+ * Least outside diameter that leaves the web to every hole and pocket and covers both flanges, mm, rounded up to a whole
+ * millimetre. A raised ring of a female rim register is a web thick. A male rim register is the adapter's own rim: where nothing needs more, the outside is exactly that register.
  */
 export function outsideFor(
   fixings: readonly Fixing[],
@@ -31,24 +38,18 @@ export function outsideFor(
 ): number {
   // The rim's chamfer takes its share of the wall where a hole opens.
   const edge = room.web + room.chamfer;
-  const holes = Math.max(...fixings.map((f) => 2 * (outermost(flanges[f.side]) + fixingRadius(f) + edge)));
-  const rims = Math.max(
-    ...(['driving', 'driven'] as const).map((side) => {
-      const register = registers[side];
-      if (register?.at !== 'rim') return flanges[side].outside.value;
-      if (register.gender === 'male') return register.diameter;
-      // A raised ring goes round the flange's rim: its wall stands between the mouth's chamfer and its own.
-      return Math.max(flanges[side].outside.value, Math.ceil(register.diameter + 2 * (register.chamfer + edge) - 1e-9));
-    }),
-  );
-  const round = (d: number) => Math.ceil(d - 1e-9);
-  const asked = Math.max(holes, wheelNeeds);
-  return rims >= asked ? rims : round(asked);
-}
-
-export interface AdapterFlanges {
-  readonly driving: ResolvedFlange;
-  readonly driven: ResolvedFlange;
+  const holes = fixings.map((f) => 2 * (outermost(flanges[f.side]) + fixingRadius(f) + edge));
+  const ownRim = (side: 'driving' | 'driven') => {
+    const register = registers[side];
+    return register?.at === 'rim' && register.gender === 'male' ? [register.diameter] : [];
+  };
+  const covered = sides.map((side) => ownRim(side)[0] ?? flanges[side].outside.value);
+  const rings = sides.map((side) => {
+    const register = registers[side];
+    return register?.at === 'rim' && register.gender === 'female' ? register.diameter + 2 * room.web : 0;
+  });
+  const needed = Math.max(...holes, ...covered, ...rings, wheelNeeds);
+  return sides.flatMap(ownRim).find((rim) => rim >= needed - 1e-9) ?? Math.ceil(needed - 1e-9);
 }
 
 /** The centre bore is taken as this share of the smallest diameter it must stay inside. Common practice: big enough for a dial. */
@@ -62,7 +63,7 @@ export const leastIndicatingBore = 8;
  */
 export function boreFor(fixings: readonly Fixing[], flanges: AdapterFlanges, registers: AdapterSpec['registers'], web: number): number | null {
   const limits = [
-    ...(['driving', 'driven'] as const).flatMap((side) => {
+    ...sides.flatMap((side) => {
       const register = registers[side];
       return register?.at === 'inner' ? [register.diameter - (register.gender === 'male' ? 2 * web : 0)] : [];
     }),
@@ -70,12 +71,4 @@ export function boreFor(fixings: readonly Fixing[], flanges: AdapterFlanges, reg
   ];
   const bore = Math.floor(boreShare * Math.min(...limits));
   return bore >= leastIndicatingBore ? bore : null;
-}
-
-/** Vise flats are cut this deep into the rim on each side, as a share of the outside diameter. Common practice: a jaw needs a land. */
-const flatShare = 0.02;
-
-/** Two flats just deep enough for a vise jaw, mm across. */
-export function flatsFor(outside: number): number {
-  return Math.floor(outside * (1 - 2 * flatShare));
 }

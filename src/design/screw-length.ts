@@ -82,14 +82,16 @@ function spanIntoAdapter(fixing: Fixing, around: Surroundings, flangeThickness: 
 
 function spanThrough(fixing: Fixing, around: Surroundings, flangeThickness: number): LengthSpan | null {
   if (fixing.shared && around.otherFlangeThickness === null) return null;
+  const washer = fixing.washer?.thickness ?? 0;
   const before = fixing.shared
-    ? (around.otherFlangeThickness ?? 0) + around.thickness + (fixing.washer?.thickness ?? 0)
+    ? (around.otherFlangeThickness ?? 0) + around.thickness + washer
     : shankInAdapter(fixing, around.thickness);
-  const grip = before + flangeThickness;
+  // A second washer lies under the nut.
+  const grip = before + flangeThickness + washer;
   return {
     grip,
     least: grip + (fixing.nut?.height ?? 0) + beyondNut * fixing.thread.pitch,
-    most: around.behindFlange === null ? null : grip + around.behindFlange - tipInside,
+    most: around.behindFlange === null ? null : before + flangeThickness + around.behindFlange - tipInside,
     mostWhy: 'a longer one has no room behind the flange',
     thread: null,
   };

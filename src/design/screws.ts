@@ -2,7 +2,8 @@
 import type { ScrewGroup } from '../job/joint.ts';
 import type { Fixing } from './fixing.ts';
 import { pocketDepth } from './fixing.ts';
-import { flatHeadSink, lengthSpan, standardLengthIn, type Surroundings } from './screw-length.ts';
+import { blindPitches, mouthOf, tipInside } from './adapter-thread.ts';
+import { flatHeadSink, type LengthSpan, lengthSpan, standardLengthIn, type Surroundings } from './screw-length.ts';
 import type { WheelPlace } from './wheel.ts';
 
 type Side = Fixing['side'];
@@ -35,6 +36,14 @@ const standards = {
   hex: { metric: 'ISO 4017', unified: 'ASME B18.2.1' },
 } as const;
 
+/** Thread that a screw of this length really holds in: no more than there is. Null where a nut holds it or the length is not known. */
+function engaged(span: LengthSpan | null, length: number | null): number | null {
+  if (span === null || length === null) return null;
+  return Math.min(length - span.grip, span.thread ?? Number.POSITIVE_INFINITY);
+}
+
+const ruleOf = ({ factor, row, source }: Fixing['engagement']) => `${factor} d in ${row} (${source})`;
+
 /** A fixing's screws, placed, with their length if one can be known. */
 export function screwGroup(fixing: Fixing, around: Surroundings, positions: readonly { x: number; y: number }[]): ScrewGroup {
   const span = lengthSpan(fixing, around);
@@ -64,9 +73,9 @@ export function screwGroup(fixing: Fixing, around: Surroundings, positions: read
     length,
     grip: span?.grip ?? 0,
     engagement: {
-      has: span && length !== null && fixing.threadIn !== 'nut' ? length - span.grip : null,
+      has: fixing.threadIn === 'nut' ? null : engaged(span, length),
       needs: fixing.engagement.length,
-      rule: `${fixing.engagement.factor} d in ${fixing.engagement.row} (${fixing.engagement.source})`,
+      rule: ruleOf(fixing.engagement),
       memory: fixing.engagement.memory,
     },
     lengths: { least: span?.least ?? 0, most: span?.most ?? null, mostWhy: span?.mostWhy ?? 'flange thickness not known' },
@@ -76,27 +85,32 @@ export function screwGroup(fixing: Fixing, around: Surroundings, positions: read
 /** The wheel's screws: button heads on the wheel, thread in the adapter. */
 export function wheelScrews(
   place: WheelPlace,
-  sheet: number,
   seatZ: number,
-  thread: { readonly depth: number; readonly through: boolean },
+  tapped: { readonly depth: number; readonly through: boolean },
   positions: readonly { x: number; y: number }[],
-  asked: number | null = null,
 ): ScrewGroup {
+  const { thread, head, engagement, sheet } = place;
   const towards = place.face === 'driven' ? 1 : -1;
-  const least = sheet + place.engagement.length;
-  const most = sheet + (thread.through ? thread.depth - 0.5 : thread.depth - place.thread.pitch);
-  const length = asked ?? standardLengthIn('button', place.thread.size, { grip: sheet, least, most, mostWhy: '' });
+  const mouth = mouthOf(thread);
+  const span: LengthSpan = {
+    grip: sheet + mouth,
+    least: sheet + mouth + engagement.length,
+    most: sheet + tapped.depth - (tapped.through ? tipInside : blindPitches * thread.pitch),
+    mostWhy: tapped.through ? 'a longer one pokes out of the far face' : 'a longer one bottoms in the adapter',
+    thread: tapped.depth - mouth,
+  };
+  const length = standardLengthIn('button', thread.size, span);
   return {
     id: 'wheel-screws',
     side: 'wheel',
     label: 'wheel screws',
     fastening: 'into_adapter',
     count: positions.length,
-    thread: place.thread.designation,
-    major: place.thread.d,
-    pitch: place.thread.pitch,
+    thread: thread.designation,
+    major: thread.d,
+    pitch: thread.pitch,
     class: '8.8',
-    head: { kind: 'button', diameter: place.head.dk, height: place.head.k, standard: standards.button[place.thread.system] },
+    head: { kind: 'button', diameter: head.dk, height: head.k, standard: standards.button[thread.system] },
     washer: null,
     nut: null,
     positions,
@@ -104,17 +118,8 @@ export function wheelScrews(
     points: towards === 1 ? -1 : 1,
     seat: 'surface',
     length,
-    grip: sheet,
-    engagement: {
-      has: length === null ? null : length - sheet,
-      needs: place.engagement.length,
-      rule: `${place.engagement.factor} d in ${place.engagement.row} (${place.engagement.source})`,
-      memory: place.engagement.memory,
-    },
-    lengths: {
-      least,
-      most,
-      mostWhy: thread.through ? 'a longer one pokes out of the far face' : 'a longer one bottoms in the adapter',
-    },
+    grip: span.grip,
+    engagement: { has: engaged(span, length), needs: engagement.length, rule: ruleOf(engagement), memory: engagement.memory },
+    lengths: { least: span.least, most: span.most, mostWhy: span.mostWhy },
   };
 }

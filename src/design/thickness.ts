@@ -1,46 +1,16 @@
 /** How thick the adapter has to be, and which demand decides. */
+import { leastWebUnderHead } from '../formulas/head-web.ts';
 import type { ThicknessStudy } from '../job/joint.ts';
-import type { ResolvedFlange } from '../job/resolve-flange.ts';
 import type { AdapterSpec, RegisterSpec, WheelSeatSpec } from '../parts/adapter-spec.ts';
-import { blindTap } from '../standards/tap-depth.ts';
-import type { Thread } from '../standards/threads.ts';
-import { type Fixing, pocketDepth, pocketRadius } from './fixing.ts';
+import { blindTip, leastThreadRoom, tappedDepth, type ThreadNeed } from './adapter-thread.ts';
+import { type Fixing, pocketDepth } from './fixing.ts';
+import { type AdapterFlanges, fixingRadius, innermost } from './layout.ts';
 import { type LengthSpan, lengthSpan, standardLengthIn, type Surroundings } from './screw-length.ts';
 
-/** Least metal under a sunk head, as a share of the screw diameter. Common practice, no source. */
-export const webUnderHeadShare = 0.8;
 /** Thicknesses are rounded up to this step, mm: stock is faced to half millimetres. */
 const step = 0.5;
-/** How far above the least thickness a standard screw length is looked for, mm. */
+/** How far above the least thickness a screw length that fits is looked for, mm. */
 const searchRoom = 8;
-
-/** Least web under the head of this screw, mm: never under the job's own least web. */
-export function leastWebUnderHead(d: number, web: number): number {
-  return Math.max(web, webUnderHeadShare * d);
-}
-
-/** Full thread and drill depth of a blind tapped hole in the adapter, mm; through when the thickness leaves no floor. */
-export interface TappedDepth {
-  readonly threadDepth: number;
-  readonly drillDepth: number | null;
-}
-
-/** Standard screws come in steps of 5 mm, so a blind thread is cut this much deeper than it must engage, mm. */
-const lengthStep = 5;
-
-/**
- * Depths of the adapter's own thread: blind where a floor of at least the least web is left, else right through.
- * @param engagement full threads that the screw needs, mm
- * @param room thickness available under the mouth, mm
- * @param asked full thread depth asked for, mm
- */
-export function tappedDepth(thread: Thread, engagement: number, room: number, web: number, asked: number | null = null): TappedDepth {
-  const threadDepth = asked ?? engagement + lengthStep + thread.pitch;
-  const blind = blindTap(thread, threadDepth);
-  return blind.ok && blind.value.tip + web <= room
-    ? { threadDepth, drillDepth: blind.value.drill }
-    : { threadDepth: room, drillDepth: null };
-}
 
 /** What the thickness is worked out from. */
 export interface ThicknessInput {
@@ -48,11 +18,11 @@ export interface ThicknessInput {
   readonly web: number;
   readonly chamfer: number;
   readonly fixings: readonly Fixing[];
-  readonly flanges: { readonly driving: ResolvedFlange; readonly driven: ResolvedFlange };
+  readonly flanges: AdapterFlanges;
   readonly registers: AdapterSpec['registers'];
   readonly wheelSeat: WheelSeatSpec | null;
-  /** Engagement that the wheel's screws need below the step of the seat, mm; 0 without a wheel. */
-  readonly wheelEngagement: number;
+  /** The wheel's tapped holes; null without a wheel. */
+  readonly wheelThread: ThreadNeed | null;
 }
 
 interface Demand {
@@ -61,25 +31,57 @@ interface Demand {
   readonly least: number;
 }
 
+const across = { driving: 'driven', driven: 'driving' } as const;
+
 const recess = (register: RegisterSpec | null) => (register?.gender === 'female' && register.at === 'inner' ? register.depth : 0);
 
-function demandsOf(input: ThicknessInput): Demand[] {
-  const { web, registers, wheelSeat } = input;
-  const demands: Demand[] = [];
-  for (const fixing of input.fixings) {
-    const { side, thread } = fixing;
-    if (fixing.threadIn === 'adapter') {
-      const mouth = (thread.d - thread.tapDrill) / 2;
-      demands.push({ what: `thread engagement of ${thread.designation}`, side, least: fixing.engagement.length + mouth });
-    }
-    if (fixing.seat === 'sunk') {
-      const under = leastWebUnderHead(thread.d, web);
-      demands.push({ what: `${thread.designation} head and the web under it`, side, least: pocketDepth(fixing) + under });
-    }
-    if (fixing.threadIn !== 'adapter' && fixing.seat !== 'sunk' && !fixing.shared) {
-      demands.push({ what: `web under the ${thread.designation} heads`, side, least: leastWebUnderHead(thread.d, web) });
-    }
+/** Depth of a face's recess where a fixing's holes reach over it in plan, mm; 0 where they do not. */
+function recessUnder(fixing: Fixing, face: 'driving' | 'driven', input: Pick<ThicknessInput, 'flanges' | 'registers'>): number {
+  const register = input.registers[face];
+  if (!register || recess(register) === 0) return 0;
+  const reach = innermost(input.flanges[fixing.side]) - fixingRadius(fixing);
+  return reach < register.diameter / 2 + register.chamfer ? register.depth : 0;
+}
+
+/** What a fixing's tapped holes in the adapter must take. */
+export function threadNeed(fixing: Fixing, flanges: AdapterFlanges): ThreadNeed {
+  const flange = flanges[fixing.side].thickness;
+  return {
+    thread: fixing.thread,
+    head: fixing.head.kind,
+    engagement: fixing.engagement.length,
+    grip: flange === null ? null : flange.value + (fixing.washer?.thickness ?? 0),
+    length: fixing.length,
+  };
+}
+
+/** Tapped depth of a fixing's holes in the adapter at a thickness: a recess behind them takes its share of the metal. */
+export function adapterThread(fixing: Fixing, input: Pick<ThicknessInput, 'flanges' | 'registers' | 'web'>, thickness: number) {
+  return tappedDepth(threadNeed(fixing, input.flanges), thickness - recessUnder(fixing, across[fixing.side], input), input.web);
+}
+
+function fixingDemands(fixing: Fixing, input: ThicknessInput): Demand[] {
+  const { side, thread } = fixing;
+  const { web } = input;
+  if (fixing.threadIn === 'adapter') {
+    const need = threadNeed(fixing, input.flanges);
+    const behind = recessUnder(fixing, across[side], input);
+    const tip = blindTip(need);
+    return behind > 0 && tip !== null
+      ? [{ what: `${thread.designation} thread over the ${across[side]} recess`, side, least: behind + tip + web }]
+      : [{ what: `thread engagement of ${thread.designation}`, side, least: leastThreadRoom(need) }];
   }
+  if (fixing.seat === 'outside') return [];
+  const under = leastWebUnderHead(thread.d, web);
+  const beneath = recessUnder(fixing, side, input);
+  const what = fixing.seat === 'sunk' ? `${thread.designation} head and the web under it` : `web under the ${thread.designation} heads`;
+  return [{ what: beneath > 0 ? `${what}, over the ${side} recess` : what, side, least: pocketDepth(fixing) + under + beneath }];
+}
+
+/** Every demand on the thickness, greatest first. */
+function demandsOf(input: ThicknessInput): Demand[] {
+  const { web, registers, wheelSeat, wheelThread } = input;
+  const demands = input.fixings.flatMap((fixing) => fixingDemands(fixing, input));
   const deepest = { driving: recess(registers.driving), driven: recess(registers.driven) };
   if (deepest.driving + deepest.driven > 0) {
     demands.push({
@@ -88,19 +90,10 @@ function demandsOf(input: ThicknessInput): Demand[] {
       least: deepest.driving + deepest.driven + web,
     });
   }
-  for (const fixing of input.fixings) {
-    // A pocket that reaches in plan over the recess of the face it screws to needs metal between the two floors.
-    const own = registers[fixing.side];
-    const facing = recess(own);
-    if (fixing.seat !== 'sunk' || !own || facing === 0) continue;
-    const holes = input.flanges[fixing.side].holes.positions;
-    const innermost = Math.min(...holes.map(({ x, y }) => Math.hypot(x, y))) - pocketRadius(fixing);
-    if (innermost < own.diameter / 2 + own.chamfer) {
-      demands.push({ what: `${fixing.thread.designation} head over the ${fixing.side} recess`, side: fixing.side, least: facing + pocketDepth(fixing) + web });
-    }
-  }
-  if (wheelSeat) {
-    demands.push({ what: 'wheel seat and the thread of its screws', side: 'wheel', least: wheelSeat.height + Math.max(input.wheelEngagement, web) });
+  if (wheelThread) {
+    const seat = wheelSeat?.height ?? 0;
+    const what = seat > 0 ? 'wheel seat and the thread of its screws' : 'thread of the wheel screws';
+    demands.push({ what, side: 'wheel', least: seat + Math.max(leastThreadRoom(wheelThread), web) });
   }
   demands.push({ what: 'rim chamfers and a land to hold', side: 'body', least: 2 * input.chamfer + web });
   return demands.sort((a, b) => b.least - a.least);
@@ -109,14 +102,11 @@ function demandsOf(input: ThicknessInput): Demand[] {
 /** What lies around a fixing at a thickness. */
 export function surroundings(fixing: Fixing, input: ThicknessInput, thickness: number): Surroundings {
   const flange = input.flanges[fixing.side];
-  const other = input.flanges[fixing.side === 'driving' ? 'driven' : 'driving'];
-  const { thread, engagement } = fixing;
-  const tapped =
-    fixing.threadIn === 'adapter' ? tappedDepth(thread, engagement.length, thickness, input.web) : null;
+  const tapped = fixing.threadIn === 'adapter' ? adapterThread(fixing, input, thickness) : null;
   return {
     thickness,
     flangeThickness: flange.thickness?.value ?? null,
-    otherFlangeThickness: other.thickness?.value ?? null,
+    otherFlangeThickness: input.flanges[across[fixing.side]].thickness?.value ?? null,
     flangeThreadDepth: flange.holes.depth,
     flangeThreadThrough: flange.holes.through,
     behindFlange: flange.behind,
@@ -124,18 +114,19 @@ export function surroundings(fixing: Fixing, input: ThicknessInput, thickness: n
   };
 }
 
-/** Does every fixing whose lengths can be known take a standard screw at this thickness? */
-function screwsFit(input: ThicknessInput, thickness: number): boolean {
-  return input.fixings.every((fixing) => {
-    if (fixing.length !== null) return true;
+/** How many fixings take their screw at this thickness: a standard one, or the one asked for. Unknown spans count as fitting. */
+function screwsThatFit(input: ThicknessInput, thickness: number): number {
+  return input.fixings.filter((fixing) => {
     const span: LengthSpan | null = lengthSpan(fixing, surroundings(fixing, input, thickness));
-    return span === null || standardLengthIn(fixing.head.kind, fixing.thread.size, span) !== null;
-  });
+    if (span === null) return true;
+    if (fixing.length === null) return standardLengthIn(fixing.head.kind, fixing.thread.size, span) !== null;
+    return fixing.length >= span.least - 1e-9 && (span.most === null || fixing.length <= span.most + 1e-9);
+  }).length;
 }
 
 /**
  * The thickness: the one asked for, or the least that meets every demand, rounded up to half a millimetre and, where that helps,
- * a little further so that a standard screw length fits.
+ * a little further so that more of the screws fit.
  */
 export function studyThickness(input: ThicknessInput): ThicknessStudy {
   const demands = demandsOf(input);
@@ -143,10 +134,11 @@ export function studyThickness(input: ThicknessInput): ThicknessStudy {
   if (input.wanted !== 'auto') return { mode: 'given', thickness: input.wanted, least, demands };
 
   const first = Math.ceil(least / step - 1e-9) * step;
-  for (let thickness = first; thickness <= first + searchRoom; thickness += step) {
-    if (!screwsFit(input, thickness)) continue;
-    const stretched = { what: 'a standard screw length that fits', side: 'screws', least: thickness };
-    return { mode: 'auto', thickness, least, demands: thickness > first ? [stretched, ...demands] : demands };
+  let best = { thickness: first, fit: screwsThatFit(input, first) };
+  for (let thickness = first + step; thickness <= first + searchRoom && best.fit < input.fixings.length; thickness += step) {
+    const fit = screwsThatFit(input, thickness);
+    if (fit > best.fit) best = { thickness, fit };
   }
-  return { mode: 'auto', thickness: first, least, demands };
+  const stretched = { what: 'a screw length that fits', side: 'screws', least: best.thickness };
+  return { mode: 'auto', thickness: best.thickness, least, demands: best.thickness > first ? [stretched, ...demands] : demands };
 }

@@ -9,11 +9,14 @@ import type { Material } from '../standards/materials.ts';
 import { type ScrewHead, screwHead } from '../standards/screw-heads.ts';
 import { type LeastEngagement, leastEngagement } from '../standards/thread-engagement.ts';
 import { findThread, type Thread } from '../standards/threads.ts';
+import type { ThreadNeed } from './adapter-thread.ts';
 import type { Fixing } from './fixing.ts';
 import { type AdapterFlanges, fixingRadius, outermost } from './layout.ts';
-import { type Designed, designed, type Trouble } from './trouble.ts';
+import { type Designed, designed, type Trouble, trouble } from './trouble.ts';
 
 export type WheelInput = NonNullable<JobInput['wheel']>;
+
+const mm = (value: number) => `${Number(value.toFixed(3))} mm`;
 
 /** Room between a flange's rim and the wheel's register, diametral mm. Common practice: the flange must go in freely. */
 const flangeRoom = 1;
@@ -34,6 +37,8 @@ export interface WheelPlace {
   readonly engagement: LeastEngagement;
   readonly circle: number;
   readonly count: number;
+  /** Thickness of the sheet. */
+  readonly sheet: number;
   /** Full thread depth asked for in the adapter, mm; null: what the engagement needs. */
   readonly threadDepth: number | null;
   /** Angle of the first screw; null: the angle that leaves most metal. */
@@ -57,7 +62,7 @@ export function placeWheel(
   for (const lookup of [thread, head, hole]) if (!lookup.ok) troubles.push({ path: 'wheel.screws.size', message: lookup.why });
   if (!thread.ok || !head.ok || !hole.ok) return { ok: false, troubles: troubles.slice(0, 1) };
   const engagement = leastEngagement(thread.value, adapterMaterial, '8.8');
-  if (!engagement.ok) return { ok: false, troubles: [{ path: 'wheel.screws.size', message: engagement.why }] };
+  if (!engagement.ok) return trouble('wheel.screws.size', engagement.why);
 
   const face = wheel.on === 'adapter' ? wheel.face : wheel.on;
   const flange = flanges[face];
@@ -65,18 +70,24 @@ export function placeWheel(
   const onFace = fixings.map((f) => 2 * (outermost(flanges[f.side]) + fixingRadius(f) + web + chamfer));
   const widest = Math.max(flange.outside.value + flangeRoom, ...onFace);
 
+  const { value: rim, doubt } = flange.outside;
   let register: WheelPlace['register'];
   let seat: WheelSeatSpec | null = null;
   if (wheel.on === 'adapter') {
     const diameter = wheel.bore === 'auto' ? Math.ceil(widest - 1e-9) : wheel.bore - wheel.clearance;
     const limits = toleranceLimits(diameter, seatZone);
-    if (!limits.ok) return { ok: false, troubles: [{ path: 'wheel.bore', message: limits.why }] };
+    if (!limits.ok) return trouble('wheel.bore', limits.why);
+    if (diameter < rim - doubt && wheel.thickness > wheel.shoulder) {
+      return trouble('wheel.bore', `The bore (${mm(diameter + wheel.clearance)}) is smaller than the ${face} flange (${mm(rim)}) that has to lie inside it. Use auto, or ${mm(Math.ceil(widest + wheel.clearance))} or more.`);
+    }
     const bounds = { lower: diameter + limits.value.lower, upper: diameter + limits.value.upper };
     seat = { face, diameter, height: wheel.shoulder, limits: { ...bounds, zone: seatZone } };
     register = { diameter, ...bounds, what: `the adapter's ${seatZone} shoulder` };
   } else {
-    const { value, doubt } = flange.outside;
-    register = { diameter: value, lower: value - doubt, upper: value + doubt, what: `the ${face} flange's rim` };
+    if (wheel.bore !== 'auto' && wheel.bore < rim - doubt) {
+      return trouble('wheel.bore', `The bore (${mm(wheel.bore)}) does not go over the ${face} flange's rim (${mm(rim)}). Use auto: the rim and wheel.clearance.`);
+    }
+    register = { diameter: rim, lower: rim - doubt, upper: rim + doubt, what: `the ${face} flange's rim` };
   }
   const bore = wheel.bore === 'auto' ? register.diameter + wheel.clearance : wheel.bore;
   const sheetWeb = Math.max(web, wheel.thickness);
@@ -94,10 +105,16 @@ export function placeWheel(
     engagement: engagement.value,
     circle,
     count: wheel.screws.count,
+    sheet: wheel.thickness,
     threadDepth: wheel.screws.depth === 'auto' ? null : wheel.screws.depth,
     first: wheel.screws.first === 'auto' ? null : wheel.screws.first,
     outsideNeeded: circle + thread.value.d + 2 * (web + chamfer),
   });
+}
+
+/** What the wheel's tapped holes must take: button heads on the sheet. */
+export function wheelThread(place: WheelPlace): ThreadNeed {
+  return { thread: place.thread, head: 'button', engagement: place.engagement.length, grip: place.sheet, length: null };
 }
 
 /** Regular positions on a circle, the first at an angle in degrees. */

@@ -4,11 +4,14 @@
  * The nearest points of two such solids lie in the plane that holds both axes, so the three-dimensional question is a flat one:
  * the distance between two chains of straight lines in that plane. Coordinates: u across, z along the axes; mm.
  */
+import type { Profile } from '../model/part.ts';
+
 export interface ChainPoint {
   readonly u: number;
   readonly z: number;
 }
-export type Chain = readonly (readonly [ChainPoint, ChainPoint])[];
+export type Stretch = readonly [ChainPoint, ChainPoint];
+export type Chain = readonly Stretch[];
 
 /** Distance from a point to a straight stretch. */
 function pointToStretch(p: ChainPoint, a: ChainPoint, b: ChainPoint): number {
@@ -42,4 +45,53 @@ export function chainDistance(first: Chain, second: Chain): number {
     }
   }
   return least;
+}
+
+/** Corners joined one to the next; stretches of no length are left out. */
+export function chainThrough(points: readonly ChainPoint[]): Chain {
+  const out: Stretch[] = [];
+  for (let i = 0; i + 1 < points.length; i++) {
+    const a = points[i] as ChainPoint;
+    const b = points[i + 1] as ChainPoint;
+    if (a.u !== b.u || a.z !== b.z) out.push([a, b]);
+  }
+  return out;
+}
+
+/** A profile about an axis at u = `centre`, drawn to one side of it and closed to the axis at both ends. */
+export function profileChain(profile: Profile, centre: number, sign: 1 | -1): Chain {
+  const first = profile[0];
+  const last = profile[profile.length - 1];
+  if (!first || !last) return [];
+  const corners = profile.map(({ z, r }) => ({ u: centre + sign * r, z }));
+  return chainThrough([{ u: centre, z: first.z }, ...corners, { u: centre, z: last.z }]);
+}
+
+/** The part of each stretch on which a measure that runs straight along it is above zero. */
+function keepPositive(chain: Chain, measure: (p: ChainPoint) => number): Chain {
+  return chain.flatMap(([a, b]): Stretch[] => {
+    const ma = measure(a);
+    const mb = measure(b);
+    if (ma <= 0 && mb <= 0) return [];
+    if (ma >= 0 && mb >= 0) return [[a, b]];
+    const t = ma / (ma - mb);
+    const at = { u: a.u + t * (b.u - a.u), z: a.z + t * (b.z - a.z) };
+    return [ma > 0 ? [a, at] : [at, b]];
+  });
+}
+
+/** What of a chain lies strictly between two heights; level stretches at the heights themselves go. */
+export function chainBetween(chain: Chain, from: number, to: number): Chain {
+  const above = Number.isFinite(from) ? keepPositive(chain, (p) => p.z - from) : chain;
+  return Number.isFinite(to) ? keepPositive(above, (p) => to - p.z) : above;
+}
+
+/** What of a one-sided chain about u = `centre` is wider than a radius. */
+export function chainWider(chain: Chain, centre: number, sign: 1 | -1, radius: number): Chain {
+  return keepPositive(chain, (p) => sign * (p.u - centre) - radius);
+}
+
+/** The level stretches of a chain at one height. */
+export function levelAt(chain: Chain, z: number): Chain {
+  return chain.filter(([a, b]) => a.z === z && b.z === z);
 }

@@ -27,6 +27,10 @@ interface Pair {
 }
 
 const full = 2 * Math.PI;
+/** Webs that differ by no more than this are equally good, mm. */
+const tie = 1e-9;
+/** A range of equally good angles narrower than this is only the flat top of a curve, radians. */
+const leastRange = 1e-3;
 const wrap = (angle: number) => ((angle % full) + full) % full;
 
 interface Study {
@@ -98,7 +102,7 @@ export function bestClocking(fixed: readonly Drilling[], moving: readonly Drilli
   let best = { angle: 0, web: leastWeb(all, all.pairs, 0) };
   const consider = (angle: number) => {
     const web = leastWeb(all, all.pairs, angle);
-    if (web > best.web + 1e-9) best = { angle, web };
+    if (web > best.web + tie) best = { angle, web };
   };
 
   marks.forEach((low, i) => {
@@ -109,7 +113,7 @@ export function bestClocking(fixed: readonly Drilling[], moving: readonly Drilli
     const open = (angle: number) => (opening.length ? leastWeb(all, opening, angle) : Number.POSITIVE_INFINITY);
     const close = (angle: number) => (closing.length ? leastWeb(all, closing, angle) : Number.POSITIVE_INFINITY);
     // The most this stretch could give; most stretches end here.
-    if (Math.min(open(high), close(low)) <= best.web + 1e-9) return;
+    if (Math.min(open(high), close(low)) <= best.web + tie) return;
     let from = low;
     let to = high;
     for (let step = 0; step < 80 && to - from > 1e-15; step++) {
@@ -119,6 +123,15 @@ export function bestClocking(fixed: readonly Drilling[], moving: readonly Drilli
     }
     consider(to);
     consider(from);
+    // Where something else than distance limits the web (the depth of a pocket), a whole range of angles is equally good.
+    if (best.angle !== from && best.angle !== to) return;
+    let [short, enough] = [low, best.angle];
+    for (let step = 0; step < 80 && enough - short > 1e-15; step++) {
+      const at = (short + enough) / 2;
+      if (open(at) < best.web - tie) short = at;
+      else enough = at;
+    }
+    if (best.angle - enough > leastRange) best = { angle: enough, web: leastWeb(all, all.pairs, enough) };
   });
   return { angle: tidy((best.angle * 180) / Math.PI), web: best.web };
 }

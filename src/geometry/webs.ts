@@ -2,20 +2,27 @@
  * Metal left between the features of a turned part: the least distance in space between any two of them, at every depth.
  *
  * Every feature is a solid of revolution about an axis parallel to z, so the nearest points of two features lie in the plane through
- * both axes and the sum is exact (see chain-distance.ts). Overlap comes out negative: the depth of overlap seen along the axis.
+ * both axes and the sum is exact (see chain-distance.ts). Overlap comes out negative.
+ *
+ * Where a hole opens there is no metal, so what lies on the far side of its mouth (the wall of a spigot that stands beside it, the
+ * wall of the recess that it opens in) leaves no web; a face leaves one only towards the parts of the hole that are wider than
+ * its mouth, such as the floor of a counterbore.
  */
 import type { Drilling, Profile, TurnedPart } from '../model/part.ts';
-import { type Chain, type ChainPoint, chainDistance } from './chain-distance.ts';
+import { type Chain, chainBetween, chainDistance, chainWider, levelAt, profileChain } from './chain-distance.ts';
 
 /** The least metal between two features. */
 export interface Web {
   /** Drilling id. */
   readonly a: string;
-  /** Drilling id, or `outside`, or `flats`. */
+  /** Drilling id, or `outside`, or `flats`. The same id as `a`: between the two recesses that one bore joins. */
   readonly b: string;
   /** mm; negative where they overlap. */
   readonly gap: number;
 }
+
+/** Below this an overlap is rounding, mm. */
+const rounding = 1e-9;
 
 /** Radius of a profile just above or just below a height; NaN outside its range. */
 export function radiusAt(profile: Profile, z: number, from: 'above' | 'below'): number {
@@ -29,13 +36,31 @@ export function radiusAt(profile: Profile, z: number, from: 'above' | 'below'): 
   return Number.NaN;
 }
 
-const firstZ = (profile: Profile) => (profile[0] as { z: number }).z;
-const lastZ = (profile: Profile) => (profile[profile.length - 1] as { z: number }).z;
+const firstOf = (profile: Profile) => profile[0] as { z: number; r: number };
+const lastOf = (profile: Profile) => profile[profile.length - 1] as { z: number; r: number };
+
+/** Heights, from and to. */
+interface Span {
+  readonly low: number;
+  readonly high: number;
+}
+const everywhere: Span = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
+
+function shared(first: Profile, second: Profile, within: Span): Span {
+  return {
+    low: Math.max(firstOf(first).z, firstOf(second).z, within.low),
+    high: Math.min(lastOf(first).z, lastOf(second).z, within.high),
+  };
+}
 
 /** The least value of f(first radius, second radius) over the heights that two profiles share; +Infinity when they share none. */
-function leastOverSharedHeights(first: Profile, second: Profile, f: (r1: number, r2: number) => number): number {
-  const low = Math.max(firstZ(first), firstZ(second));
-  const high = Math.min(lastZ(first), lastZ(second));
+function leastOverSharedHeights(
+  first: Profile,
+  second: Profile,
+  f: (r1: number, r2: number) => number,
+  within: Span = everywhere,
+): number {
+  const { low, high } = shared(first, second, within);
   if (!(low < high)) return Number.POSITIVE_INFINITY;
   const heights = [low, high, ...[...first, ...second].map((p) => p.z).filter((z) => z > low && z < high)];
   let least = Number.POSITIVE_INFINITY;
@@ -47,70 +72,216 @@ function leastOverSharedHeights(first: Profile, second: Profile, f: (r1: number,
   return least;
 }
 
-/** A drilling's wall on one side of its axis at u = centre; closed to the axis at both ends. */
-function wall(profile: Profile, centre: number, sign: 1 | -1): Chain {
-  const first = profile[0] as ChainPoint & { r: number };
-  const last = profile[profile.length - 1] as ChainPoint & { r: number };
-  const points = [{ u: centre, z: first.z }, ...profile.map(({ z, r }) => ({ u: centre + sign * r, z })), { u: centre, z: last.z }];
-  return stretches(points);
-}
-
-function stretches(points: readonly ChainPoint[]): [ChainPoint, ChainPoint][] {
-  const out: [ChainPoint, ChainPoint][] = [];
-  for (let i = 0; i + 1 < points.length; i++) {
-    const a = points[i] as ChainPoint;
-    const b = points[i + 1] as ChainPoint;
-    if (a.u !== b.u || a.z !== b.z) out.push([a, b]);
-  }
-  return out;
-}
-
 /**
- * Web between two drillings whose axes stand `distance` apart, mm; never falls as the distance grows.
+ * Web between two drillings whose axes stand `distance` apart, mm; never falls as the distance grows. An overlap is its depth as seen
+ * along the axis.
  * @param first,second profiles, z ascending
  * @param distance centre distance, mm, >= 0
  */
 export function webAtDistance(first: Profile, second: Profile, distance: number): number {
   const inPlan = leastOverSharedHeights(first, second, (r1, r2) => distance - r1 - r2);
   if (inPlan < 0) return inPlan;
-  return chainDistance(wall(first, 0, 1), wall(second, distance, -1));
+  return chainDistance(profileChain(first, 0, 1), profileChain(second, distance, -1));
 }
 
-/** The parts of the outside that have metal towards a drilling at radius `offset`, less the faces that it opens on. */
-function outsideTowards(outer: Profile, drilling: Profile, offset: number): Chain {
-  const first = drilling[0] as { z: number; r: number };
-  const last = drilling[drilling.length - 1] as { z: number; r: number };
-  const opens = (z: number) => (first.r > 0 && z === first.z) || (last.r > 0 && z === last.z);
-  const points = [{ u: 0, z: firstZ(outer) }, ...outer.map(({ z, r }) => ({ u: r, z })), { u: 0, z: lastZ(outer) }];
-  return stretches(points).filter(([a, b]) => Math.max(a.u, b.u) > offset && !(a.z === b.z && opens(a.z)));
+/** The same profile seen from the other side: z becomes -z. */
+const turnedOver = (profile: Profile): Profile => [...profile].reverse().map(({ z, r }) => ({ z: 0 - z, r }));
+
+/**
+ * Height at which a hole's lower end opens on the floor of a wider feature on the axis, or comes out of it; null when it does not.
+ * @param distance of the hole's axis from the wide feature's axis
+ */
+function opensBelow(hole: Profile, wide: Profile, distance: number): number | null {
+  const end = firstOf(hole);
+  if (end.r <= 0) return null;
+  const inside = (z: number, from: 'above' | 'below') =>
+    distance + radiusAt(hole, z, from) <= radiusAt(wide, z, from) + rounding;
+  const onFloor = distance + end.r <= radiusAt(wide, end.z, 'below') + rounding;
+  let open = onFloor ? end.z : null;
+  const { low, high } = shared(hole, wide, everywhere);
+  if (low !== end.z) return open;
+  const heights = [...new Set([low, high, ...[...hole, ...wide].map((p) => p.z)])].filter((z) => z >= low && z <= high);
+  heights.sort((a, b) => a - b);
+  for (let i = 0; i + 1 < heights.length; i++) {
+    const [from, to] = [heights[i] as number, heights[i + 1] as number];
+    if (!inside(from, 'above') || !inside(to, 'below')) break;
+    open = to;
+  }
+  return open;
 }
 
-/** Web between a drilling and the outside of the part (rim, steps, and the face under a blind hole), mm. */
-export function webToOutside(outer: Profile, drilling: Drilling): number {
+/** Heights between which a hole is a hole of its own, not part of a wider feature that it opens in. */
+function ownHeights(hole: Profile, wide: Profile, distance: number): Span {
+  const low = opensBelow(hole, wide, distance);
+  const high = opensBelow(turnedOver(hole), turnedOver(wide), distance);
+  return { low: low ?? everywhere.low, high: high === null ? everywhere.high : 0 - high };
+}
+
+/** A hole's walls on both sides of its axis at u = centre, between two heights. */
+const bothWalls = (hole: Profile, centre: number, { low, high }: Span): Chain => [
+  ...chainBetween(profileChain(hole, centre, 1), low, high),
+  ...chainBetween(profileChain(hole, centre, -1), low, high),
+];
+
+/** Web between a face or floor that a hole opens on and the parts of the hole that are wider than its mouth. */
+function webBehindMouth(hole: Profile, centre: number, own: Span, at: 'low' | 'high', faces: Chain): number {
+  const z = own[at];
+  if (!Number.isFinite(z)) return Number.POSITIVE_INFINITY;
+  const mouth = radiusAt(hole, z, at === 'low' ? 'above' : 'below');
+  const wide = ([1, -1] as const).flatMap((sign) =>
+    chainWider(chainBetween(profileChain(hole, centre, sign), own.low, own.high), centre, sign, mouth),
+  );
+  return chainDistance(wide, levelAt(faces, z));
+}
+
+const onAxis = (d: Drilling) => d.x === 0 && d.y === 0;
+const widest = (profile: Profile) => Math.max(...profile.map((p) => p.r));
+
+/** Web between two drillings of a part, mm; null where one only opens in the other. */
+function webBetween(a: Drilling, b: Drilling): number | null {
+  const distance = Math.hypot(a.x - b.x, a.y - b.y);
+  if (!onAxis(a) && !onAxis(b)) return webAtDistance(a.profile, b.profile, distance);
+
+  const aIsWide = onAxis(a) && !(onAxis(b) && widest(b.profile) > widest(a.profile));
+  const [wide, hole] = aIsWide ? [a.profile, b.profile] : [b.profile, a.profile];
+  const own = ownHeights(hole, wide, distance);
+  if (!(own.low < own.high)) return null;
+  const inPlan = leastOverSharedHeights(wide, hole, (r1, r2) => distance - r1 - r2, own);
+  if (inPlan < -rounding) {
+    // Beside each other or one above the other: the lesser overlap is what would have to be cleared.
+    const both = shared(wide, hole, own);
+    return Math.max(inPlan, both.low - both.high);
+  }
+  const wideWall = profileChain(wide, 0, 1);
+  const gap = Math.min(
+    chainDistance(chainBetween(wideWall, own.low, own.high), chainBetween(profileChain(hole, distance, -1), own.low, own.high)),
+    webBehindMouth(hole, distance, own, 'low', wideWall),
+    webBehindMouth(hole, distance, own, 'high', wideWall),
+  );
+  return Number.isFinite(gap) ? gap : null;
+}
+
+/** Web between two recesses that one bore joins: the floors below its narrowest stretch against those above it. */
+function webWithin({ profile }: Drilling): number | null {
+  const neck = profile.reduce((least, p) => (p.r < least.r ? p : least), firstOf(profile) as Profile[number]);
+  const at = profile.indexOf(neck);
+  const chainOf = (points: Profile) =>
+    points.slice(0, -1).flatMap((p, i) => {
+      const next = points[i + 1] as Profile[number];
+      const level = p.z === next.z && p.r !== next.r;
+      return level ? [[{ u: p.r, z: p.z }, { u: next.r, z: next.z }] as const] : [];
+    });
+  const gap = chainDistance(chainOf(profile.slice(0, at + 1)), chainOf(profile.slice(at)));
+  return Number.isFinite(gap) ? gap : null;
+}
+
+/** Heights between which the body is there at a distance from the axis. */
+function bodyHeights(outer: Profile, radius: number): Span {
+  const reached = chainWider(profileChain(outer, 0, 1), 0, 1, Math.max(0, radius)).flat();
+  return { low: Math.min(...reached.map((p) => p.z)), high: Math.max(...reached.map((p) => p.z)) };
+}
+
+/**
+ * How deep the lower mouth of a hole lies under metal of the body that goes on below it, mm: a spigot, a shoulder or a raised ring.
+ * 0 where it opens freely. `clear` is the radius of the pocket that frees the middle of that metal.
+ */
+function coveredBelow(outer: Profile, hole: Profile, offset: number, mouth: number, clear: number): number {
+  const below = [...outer.filter((p) => p.z < mouth - rounding).map((p) => p.r), radiusAt(outer, mouth, 'below')];
+  const metal = Math.max(0, ...below.filter((r) => !Number.isNaN(r)));
+  const r = radiusAt(hole, mouth, 'above');
+  const covered = Math.min(metal - clear, metal - (offset - r), offset + r - clear);
+  return covered > rounding ? covered : 0;
+}
+
+/**
+ * Web between a drilling and the outside of the part (rim, steps, and the face under a blind hole), mm. Negative: where it breaks out
+ * of the rim, how far a blind end stands out of the face, or how far its mouth reaches under a spigot or shoulder.
+ * @param pockets drillings on the axis that free the middle of a face (a raised ring's inside); none by default
+ */
+export function webToOutside(outer: Profile, drilling: Drilling, pockets: readonly Drilling[] = []): number {
+  const { profile } = drilling;
   const offset = Math.hypot(drilling.x, drilling.y);
-  const inPlan = leastOverSharedHeights(outer, drilling.profile, (outside, r) => outside - offset - r);
+  const inPlan = leastOverSharedHeights(outer, profile, (outside, r) => outside - offset - r);
   if (inPlan < 0) return inPlan;
-  const hole: Chain = [...wall(drilling.profile, offset, 1), ...wall(drilling.profile, offset, -1)];
-  return chainDistance(hole, outsideTowards(outer, drilling.profile, offset));
+
+  const body = bodyHeights(outer, offset);
+  const [first, last] = [firstOf(profile), lastOf(profile)];
+  if (first.r <= 0 && first.z < body.low) return first.z - body.low;
+  if (last.r <= 0 && last.z > body.high) return body.high - last.z;
+  const mouths: Span = {
+    low: first.r > 0 ? Math.max(first.z, body.low) : everywhere.low,
+    high: last.r > 0 ? Math.min(last.z, body.high) : everywhere.high,
+  };
+  const freed = (z: number, from: 'above' | 'below') =>
+    Math.max(0, ...pockets.map((p) => radiusAt(p.profile, z, from)).filter((r) => !Number.isNaN(r)));
+  const covered = Math.max(
+    Number.isFinite(mouths.low) ? coveredBelow(outer, profile, offset, mouths.low, freed(mouths.low, 'below')) : 0,
+    Number.isFinite(mouths.high)
+      ? coveredBelow(turnedOver(outer), turnedOver(profile), offset, 0 - mouths.high, freed(mouths.high, 'above'))
+      : 0,
+  );
+  if (covered > 0) return 0 - covered;
+
+  const outside = profileChain(outer, 0, 1);
+  return Math.min(
+    chainDistance(bothWalls(profile, offset, mouths), chainBetween(outside, mouths.low, mouths.high)),
+    webBehindMouth(profile, offset, mouths, 'low', outside),
+    webBehindMouth(profile, offset, mouths, 'high', outside),
+  );
 }
 
-/** Web between a drilling and the nearer of two flats, mm. */
-export function webToFlats(flats: { readonly across: number; readonly angle: number }, drilling: Drilling): number {
+/**
+ * Web between a drilling and the nearer of two flats, mm. Infinity where the outside is given and no flat is cut in it beside the
+ * drilling.
+ * @param outer outside of the part: flats are there only where it is wider than they are; without it they have no ends
+ */
+export function webToFlats(
+  flats: { readonly across: number; readonly angle: number },
+  drilling: Drilling,
+  outer?: Profile,
+): number {
   const a = (flats.angle * Math.PI) / 180;
-  const along = Math.abs(drilling.x * Math.cos(a) + drilling.y * Math.sin(a));
-  return flats.across / 2 - along - Math.max(...drilling.profile.map((p) => p.r));
+  const half = flats.across / 2;
+  const towards = Math.abs(drilling.x * Math.cos(a) + drilling.y * Math.sin(a));
+  const aside = Math.abs(drilling.y * Math.cos(a) - drilling.x * Math.sin(a));
+  const { profile } = drilling;
+  const ends = [firstOf(profile).z, lastOf(profile).z];
+  // Beside a flat that does not reach so far, the rim is nearer than its plane.
+  const reached = outer
+    ? chainWider(profileChain(outer, 0, 1), 0, 1, Math.hypot(half, aside)).map((s) => s.map((p) => p.z))
+    : [ends];
+  const heights = reached.filter(([from, to]) => from !== to) as [number, number][];
+  const inPlan = heights.map(([from, to]) =>
+    leastOverSharedHeights(
+      profile,
+      [
+        { z: Math.min(from, to), r: half },
+        { z: Math.max(from, to), r: half },
+      ],
+      (r, flat) => flat - towards - r,
+    ),
+  );
+  const least = Math.min(Number.POSITIVE_INFINITY, ...inPlan);
+  if (least < 0) return least;
+  const wall: Chain = heights.map(([from, to]) => [
+    { u: half, z: from },
+    { u: half, z: to },
+  ]);
+  return chainDistance(profileChain(profile, towards, 1), wall);
 }
 
-/** Every pair of features with the metal left between them, mm, in the order of the part's drillings. */
+/** Every pair of features with the metal left between them, mm, in the order of the part's drillings. Pairs without a web are left out. */
 export function allWebs(part: TurnedPart): Web[] {
   const webs: Web[] = [];
-  const widest = Math.max(...part.outer.map((p) => p.r));
+  const add = (a: string, b: string, gap: number | null) => {
+    if (gap !== null && Number.isFinite(gap)) webs.push({ a, b, gap });
+  };
   part.drillings.forEach((a, i) => {
-    for (const b of part.drillings.slice(i + 1)) {
-      webs.push({ a: a.id, b: b.id, gap: webAtDistance(a.profile, b.profile, Math.hypot(a.x - b.x, a.y - b.y)) });
-    }
-    webs.push({ a: a.id, b: 'outside', gap: webToOutside(part.outer, a) });
-    if (part.flats && part.flats.across < 2 * widest) webs.push({ a: a.id, b: 'flats', gap: webToFlats(part.flats, a) });
+    for (const b of part.drillings.slice(i + 1)) add(a.id, b.id, webBetween(a, b));
+    if (onAxis(a)) add(a.id, a.id, webWithin(a));
+    const pockets = part.drillings.filter((other) => other !== a && onAxis(other));
+    add(a.id, 'outside', webToOutside(part.outer, a, pockets));
+    if (part.flats) add(a.id, 'flats', webToFlats(part.flats, a, part.outer));
   });
   return webs;
 }

@@ -129,9 +129,16 @@ export function findPreset(presets: readonly FlangePreset[], id: string): Lookup
   const shown = printable(id, 40);
   if (longer.length > 0) return missing(`There is no flange pattern "${shown}"; did you mean ${longer.join(' or ')}?`);
   const near = nearestWord(key, ids);
-  const sizes = ids
-    .filter((candidate) => key.length >= 3 && candidate.toLowerCase().startsWith(key.slice(0, 3)))
-    .slice(0, 8);
+  const sizes = alikeFromTheStart(key, ids).slice(0, 8);
   const hint = near !== null ? ` Did you mean ${near}?` : sizes.length > 0 ? ` Similar: ${sizes.join(', ')}.` : '';
   return missing(`There is no flange pattern "${shown}".${hint} List them with: flangewright flanges.`);
+}
+
+/** Ids that share the longest beginning with what was typed, at least its first three letters. */
+function alikeFromTheStart(key: string, ids: readonly string[]): string[] {
+  for (let length = key.length; length >= 3; length--) {
+    const alike = ids.filter((id) => id.toLowerCase().startsWith(key.slice(0, length)));
+    if (alike.length > 0) return alike;
+  }
+  return [];
 }

@@ -135,7 +135,7 @@ export function resolveFlange(
     assumptions: fromPreset.map((path) => ({
       path: `${side}.${path}`,
       value: valueText(flange, path),
-      from: `preset ${preset?.id ?? ''}${isMemory(path) ? ', from memory: measure it' : ''}`,
+      from: `preset ${preset?.id ?? ''}`,
       memory: isMemory(path),
     })),
   };

@@ -8,7 +8,7 @@ import { fieldsIn, readQuantity } from './quantity-fields.ts';
 import { adapterSchema } from './schema-adapter.ts';
 import { flangeSchema } from './schema-flange.ts';
 import { wheelSchema } from './schema-wheel.ts';
-import { choice, listOf, words, yesNo } from './word-fields.ts';
+import { choice, listOf, orList, whole, wordAmong, words, yesNo } from './word-fields.ts';
 
 export type { JobUnits } from './quantity-fields.ts';
 export type { AdapterInput, SideInput } from './schema-adapter.ts';
@@ -25,6 +25,9 @@ export const reservedKeys: readonly string[] = ['bracket', 'built'];
 export const sensorKinds = ['coil', 'hall', 'differential_hall', 'active_wheel_speed'] as const;
 
 export const outlineFlavours = ['standard', 'r12', 'polyline'] as const;
+
+/** Sheets that paper patterns are laid on. */
+export const paperNames = ['a4', 'letter'] as const;
 
 /**
  * Schema of a whole job; a bare length is in `units`. The output holds mm, N.m, rpm, degrees and grams only, with defaults
@@ -115,8 +118,35 @@ function printSchema(fields: Fields) {
       text: yesNo(
         'Whether the part is engraved with its name. The words that say it must not be driven are always there.',
       ).prefault(true),
+      rings: z
+        .strictObject({
+          steps: whole(3, 9, 'How many sizes of fit ring or plug are made round the measured one.').prefault(5),
+          step: fields
+            .lengthOr(
+              ['auto'],
+              { least: 0.02, most: 2 },
+              'From one size to the next, on the diameter; auto: by the doubt of the register.',
+            )
+            .prefault('auto'),
+        })
+        .describe('Fit rings and hole discs. With this key they are made every time; without it only by --only rings.')
+        .optional(),
+      paper: listOf(
+        (typed) => {
+          const name = wordAmong(typed, paperNames);
+          return name === null
+            ? refuse(`Must be ${orList(paperNames)}; got ${shownValue(typed)}.`, { allowed: paperNames.join(', ') })
+            : accept(name);
+        },
+        1,
+        paperNames.length,
+        'Sheets of the true-size paper patterns. With this key they are made every time; without it only by --only paper, on all of them.',
+        { enum: [...paperNames] },
+      )
+        .transform((list) => [...new Set(list)])
+        .optional(),
     })
-    .describe('Allowances of the printer that makes the mock-up.');
+    .describe('Allowances of the printer that makes the mock-up, and checks to print in minutes.');
 }
 
 function sheetSchema(fields: Fields) {

@@ -1,4 +1,5 @@
 /** The commented job that a newcomer starts from: valid as it stands, every invented value marked. */
+import { parseQuantity } from '../units/quantity.ts';
 import type { JobUnits } from './schema.ts';
 
 /** A value as somebody would type it: 57.15, "2 1/4 in". */
@@ -40,16 +41,16 @@ export const schemaFileName = 'flangewright.schema.json';
 /** Sizes of two flanges that exist nowhere, mm. */
 const invented = {
   driving: {
-    outside: 116,
-    thickness: 12,
-    register: { gender: 'male', diameter: 62, depth: 2.5 },
-    holes: { count: 6, circle: 90, thread: 'M10', depth: 15 },
+    outside: 112,
+    thickness: 14,
+    register: { gender: 'male', diameter: 62, depth: 4 },
+    holes: { count: 6, circle: 84, thread: 'M8', depth: 16 },
   },
   driven: {
-    outside: 128,
-    thickness: 10,
-    register: { gender: 'female', diameter: 70, depth: 3 },
-    holes: { count: 4, circle: 104, diameter: 10.5 },
+    outside: 138,
+    thickness: 9,
+    register: { gender: 'female', diameter: 57, depth: 3 },
+    holes: { count: 4, circle: 120, diameter: 10.4 },
   },
 } as const;
 
@@ -81,7 +82,7 @@ export function starterJob(answers: StarterAnswers = {}): string {
     '',
     'duty:                       # what the joint must carry',
     given('torque', typed(answers.torque), '400 N.m', '  ', 'peak torque at this shaft'),
-    given('speed', typed(answers.speed), '4000 rpm', '  ', 'highest speed this shaft ever turns'),
+    given('speed', typed(answers.speed), '2600 rpm', '  ', 'highest speed this shaft ever turns'),
     '  grade: G16                # balance grade: G40 car shafts, G16 cardan shafts, G6.3 fine',
     '',
     '# The flange that turns the adapter.',
@@ -91,7 +92,7 @@ export function starterJob(answers: StarterAnswers = {}): string {
     ...flangeLines('driven', answers.driven ?? {}, units),
     '',
     ...adapterLines(units),
-    ...(answers.withoutWheel === true ? [] : ['', ...wheelLines(units)]),
+    ...(answers.withoutWheel === true ? [] : ['', ...wheelLines(units, widestFlange(answers, units))]),
     '',
     'print:                      # the printed mock-up',
     `  holes: ${length(0.3, units)}                # added to the diameter of every hole`,
@@ -204,22 +205,35 @@ function adapterLines(units: JobUnits): string[] {
   ];
 }
 
-function wheelLines(units: JobUnits): string[] {
+/** How much wider than the wider flange the invented wheel is, mm: room for its seat, its screws and its teeth. */
+const wheelOver = 62;
+
+/** Outside of the wider flange as answered or invented, mm. */
+function widestFlange(answers: StarterAnswers, units: JobUnits): number {
+  const outside = (side: 'driving' | 'driven') => {
+    const read = parseQuantity(answers[side]?.outside, 'length', units);
+    return read.ok ? read.value : invented[side].outside;
+  };
+  return Math.max(outside('driving'), outside('driven'));
+}
+
+function wheelLines(units: JobUnits, widest: number): string[] {
   return [
     'wheel:                      # the toothed wheel; delete the section when there is none',
-    `  teeth: 36               ${mark}; missing ones included`,
-    `  missing: 1              ${mark}; 0 when every tooth is there`,
-    `  outside: ${length(170, units)}            ${mark}; over the teeth`,
-    `  height: ${length(5, units)}               ${mark}; height of a tooth, or give root: the root diameter`,
-    '  ratio: 0.5                # tooth width as a share of the pitch',
+    `  teeth: 60               ${mark}; missing ones included`,
+    `  missing: 0              ${mark}; 0 when every tooth is there, as a speed sensor wants it`,
+    `  outside: ${length(Math.ceil(widest + wheelOver), units)}            ${mark}; over the teeth`,
+    `  height: ${length(4.5, units)}             ${mark}; height of a tooth, or give root: the root diameter`,
+    '  ratio: 0.4                # tooth width as a share of the pitch',
+    `  root_radius: ${length(0.8, units)}          # in the corner of the valley; sharp ones burn`,
     `  thickness: ${length(5, units)}`,
     '  material: DC01            # magnetic, for most sensors',
     '  on: adapter               # what it is screwed to: adapter, driving or driven',
     '  screws: { count: 6, size: M5 }',
     '',
     'sensor:                     # what reads the teeth; delete the section when there is none',
-    `  kind: hall              ${mark}; coil, hall, differential_hall or active_wheel_speed`,
-    `  gap: ${length(1, units)}                  ${mark}; air gap to the tooth`,
+    `  kind: differential_hall ${mark}; coil, hall, differential_hall or active_wheel_speed`,
+    `  # gap: ${length(1, units)}                # air gap to the tooth, from the sensor's data sheet`,
   ];
 }
 

@@ -1,6 +1,6 @@
 /** The turned inside of an adapter: centre bore and the recesses that take a flange's spigot. */
 import type { Drilling, Profile, ProfilePoint } from '../model/part.ts';
-import { withoutRepeats } from './adapter-outside.ts';
+import { ascending, withoutRepeats } from './adapter-outside.ts';
 import type { AdapterSpec, RegisterSpec } from './adapter-spec.ts';
 
 /** Edge break where the centre bore meets a face, mm. */
@@ -29,7 +29,7 @@ function pocketCorners(pocket: Pocket): { above: number; r: number; of: string }
   const { mouth, floor, r, chamfer, of } = pocket;
   return [
     { above: floor, r, of },
-    { above: mouth - chamfer, r, of },
+    { above: mouth - Math.min(chamfer, mouth - floor), r, of },
     { above: mouth, r: r + chamfer, of },
   ];
 }
@@ -39,9 +39,14 @@ function boreEnd(register: RegisterSpec | null): number {
   return register?.gender === 'male' && register.at === 'inner' ? register.depth : 0;
 }
 
+const axial = (id: string, profile: readonly ProfilePoint[]): Drilling => {
+  return { id, feature: id, x: 0, y: 0, profile: withoutRepeats(profile) };
+};
+
 /**
- * Everything bored on the axis. With a centre bore this is one drilling from end to end; without one, each recess is a blind
- * drilling of its own. The features named are `bore`, `driving-register` and `driven-register`.
+ * Everything bored on the axis. With a centre bore this is one drilling from end to end. Each recess is a blind drilling of its own
+ * where there is no bore, and where the pieces do not follow one another: recesses that meet, or a bore as wide as a recess.
+ * The features named are `bore`, `driving-register` and `driven-register`.
  */
 export function adapterBore(spec: AdapterSpec): Drilling[] {
   const { thickness, registers } = spec;
@@ -49,34 +54,38 @@ export function adapterBore(spec: AdapterSpec): Drilling[] {
   const high = pocketOf(registers.driven, 'driven-register');
   const atLow = (corner: { above: number; r: number; of: string }) => ({ z: 0 - corner.above, r: corner.r, of: corner.of });
   const atHigh = (corner: { above: number; r: number; of: string }) => ({ z: thickness + corner.above, r: corner.r, of: corner.of });
+  // Turned over, a stretch belongs to the same pocket, so every corner keeps its feature.
   const lowCorners = low ? pocketCorners(low).reverse().map(atLow) : [];
   const highCorners = high ? pocketCorners(high).map(atHigh) : [];
-  const axial = (id: string, feature: string, profile: readonly ProfilePoint[]): Drilling => {
-    return { id, feature, x: 0, y: 0, profile: withoutRepeats(profile) };
-  };
-
-  if (spec.bore === null) {
-    const drillings: Drilling[] = [];
-    if (low) {
-      drillings.push(axial('driving-register', 'driving-register', [...lowCorners, { z: 0 - low.floor, r: 0, of: low.of }]));
-    }
-    if (high) {
-      const floor: ProfilePoint = { z: thickness + high.floor, r: 0, of: high.of };
-      drillings.push(axial('driven-register', 'driven-register', [floor, ...highCorners]));
-    }
-    return drillings;
-  }
+  const blind = [
+    ...(low ? [axial('driving-register', [...lowCorners, { z: 0 - low.floor, r: 0, of: low.of }])] : []),
+    ...(high ? [axial('driven-register', [{ z: thickness + high.floor, r: 0, of: high.of }, ...highCorners])] : []),
+  ];
+  if (spec.bore === null) return blind;
 
   const r = spec.bore / 2;
-  const boreFrom = low ? 0 - low.floor : -boreEnd(registers.driving);
-  const boreTo = high ? thickness + high.floor : thickness + boreEnd(registers.driven);
-  const profile: Profile = [
-    ...lowCorners,
-    ...(low ? [] : [{ z: boreFrom, r: r + boreEdge, of: 'bore' }]),
-    { z: low ? boreFrom : boreFrom + boreEdge, r, of: 'bore' },
-    { z: high ? boreTo : boreTo - boreEdge, r, of: 'bore' },
-    ...(high ? [] : [{ z: boreTo, r: r + boreEdge, of: 'bore' }]),
-    ...highCorners,
+  const from = low ? 0 - low.floor : -boreEnd(registers.driving);
+  const to = high ? thickness + high.floor : thickness + boreEnd(registers.driven);
+  const follow = from < to && [low, high].every((pocket) => pocket === null || pocket.r > r);
+  if (!follow) {
+    const ends = { from: low ? 0 - low.mouth : from, to: high ? thickness + high.mouth : to };
+    return [axial('bore', boreProfile(r, ends.from, ends.to)), ...blind];
+  }
+  const plain = boreProfile(r, from, to);
+  const middle = [
+    ...(low ? [{ z: from, r, of: 'bore' }] : plain.slice(0, 2)),
+    ...(high ? [{ z: to, r, of: high.of }] : plain.slice(2)),
   ];
-  return [axial('bore', 'bore', profile)];
+  return [axial('bore', ascending([...lowCorners, ...middle, ...highCorners]))];
+}
+
+/** A plain bore with its edges broken. */
+function boreProfile(r: number, from: number, to: number): Profile {
+  const edge = Math.min(boreEdge, (to - from) / 3);
+  return [
+    { z: from, r: r + edge, of: 'bore' },
+    { z: from + edge, r, of: 'bore' },
+    { z: to - edge, r, of: 'bore' },
+    { z: to, r: r + edge, of: 'bore' },
+  ];
 }

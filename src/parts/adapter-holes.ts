@@ -1,6 +1,6 @@
 /** Holes of an adapter: each group's shape turned into a profile, each position into a drilling. */
 import type { Drilling, Profile, ProfilePoint } from '../model/part.ts';
-import { withoutRepeats } from './adapter-outside.ts';
+import { ascending, surfaceAbove, withoutRepeats } from './adapter-outside.ts';
 import type { AdapterSpec, HoleGroupSpec, HoleShape } from './adapter-spec.ts';
 
 const radians = Math.PI / 180;
@@ -14,6 +14,13 @@ function faceHeights(spec: AdapterSpec, group: HoleGroupSpec): { low: number; hi
   };
 }
 
+/** A countersunk hole; the cone ends at the far face where the part is thinner than the cone is deep. */
+function countersunk(r: number, head: number, slope: number, through: number): { depth: number; r: number }[] {
+  const cone = (head - r) / slope;
+  const top = { depth: 0, r: head };
+  return cone < through ? [top, { depth: cone, r }, { depth: through, r }] : [top, { depth: through, r: head - through * slope }];
+}
+
 /** Profile from the face the head or screw enters, as depths below that face, deepest last. */
 function depths(shape: HoleShape, through: number): { depth: number; r: number }[] {
   if (shape.kind === 'passing') {
@@ -22,16 +29,12 @@ function depths(shape: HoleShape, through: number): { depth: number; r: number }
     if (head.kind === 'counterbore')
       return [
         { depth: 0, r: head.diameter / 2 },
-        { depth: head.depth, r: head.diameter / 2 },
-        { depth: head.depth, r },
+        { depth: Math.min(head.depth, through), r: head.diameter / 2 },
+        { depth: Math.min(head.depth, through), r },
         { depth: through, r },
       ];
     if (head.kind === 'countersink')
-      return [
-        { depth: 0, r: head.diameter / 2 },
-        { depth: (head.diameter / 2 - r) / Math.tan((head.angle / 2) * radians), r },
-        { depth: through, r },
-      ];
+      return countersunk(r, head.diameter / 2, Math.tan((head.angle / 2) * radians), through);
     return [
       { depth: 0, r },
       { depth: through, r },
@@ -43,7 +46,7 @@ function depths(shape: HoleShape, through: number): { depth: number; r: number }
     { depth: 0, r: r + mouth },
     { depth: mouth, r },
   ];
-  if (shape.drillDepth === null) return [...start, { depth: through, r }];
+  if (shape.drillDepth === null) return [...start, { depth: Math.max(through, mouth), r }];
   const point = r / Math.tan((shape.pointAngle / 2) * radians);
   return [...start, { depth: shape.drillDepth, r }, { depth: shape.drillDepth + point, r: 0 }];
 }
@@ -68,7 +71,7 @@ export function holeProfile(spec: AdapterSpec, group: HoleGroupSpec): Profile {
     entry === 'driving'
       ? steps.map(({ depth, r }) => ({ z: low + depth, r, of: group.id }))
       : steps.reverse().map(({ depth, r }) => ({ z: high - depth, r, of: group.id }));
-  return withoutRepeats(points);
+  return withoutRepeats(ascending(points));
 }
 
 /** Where a group's holes stand in adapter coordinates: the driven pattern is turned by the clocking angle. */
@@ -90,8 +93,49 @@ export function turned(point: { readonly x: number; readonly y: number }, degree
   return { x: point.x * c - point.y * s, y: point.x * s + point.y * c };
 }
 
-/** All drillings of a group. */
+/**
+ * A profile whose open ends meet the body's surface at other heights than its own: drawn out with the radius of its end where metal
+ * stands over the face (a spigot, a raised ring), cut off where the body is turned down.
+ */
+function meeting(profile: Profile, low: number, high: number): Profile {
+  const [first, last] = [profile[0], profile[profile.length - 1]] as [ProfilePoint, ProfilePoint];
+  if (first.z === low && last.z === high) return profile;
+  const between = (a: ProfilePoint, b: ProfilePoint, z: number): ProfilePoint => {
+    return { ...a, z, r: a.r + ((b.r - a.r) * (z - a.z)) / (b.z - a.z) };
+  };
+  const points = profile.flatMap((point, i): ProfilePoint[] => {
+    const next = profile[i + 1];
+    const cuts = [low, high].filter((z) => next && point.z < z && z < next.z);
+    const kept = point.z >= low && point.z <= high ? [point] : [];
+    return [...kept, ...cuts.map((z) => between(point, next as ProfilePoint, z))];
+  });
+  return withoutRepeats([
+    ...(low < first.z ? [{ ...first, z: low }] : []),
+    ...points,
+    ...(high > last.z ? [{ ...last, z: high }] : []),
+  ]);
+}
+
+/**
+ * All drillings of a group. Depths count from the face; where the body's surface lies elsewhere under the whole hole, the hole starts
+ * or ends there.
+ */
 export function groupDrillings(spec: AdapterSpec, group: HoleGroupSpec): Drilling[] {
   const profile = holeProfile(spec, group);
-  return placedPositions(spec, group).map(({ x, y }, i) => ({ id: `${group.id}-${i + 1}`, feature: group.id, x, y, profile }));
+  const [first, last] = [profile[0], profile[profile.length - 1]] as [ProfilePoint, ProfilePoint];
+  // Holes of one shape share one profile, so that whoever compares shapes need not look inside.
+  const known = new Map<string, Profile>();
+  return placedPositions(spec, group).map(({ x, y }, i) => {
+    const offset = Math.hypot(x, y);
+    const surface = (side: 'driving' | 'driven', r: number) =>
+      group.side === 'wheel' && spec.wheelSeat?.face === side ? null : surfaceAbove(spec, side, offset - r, offset + r);
+    // A blind end has no surface to meet.
+    const [below, above] = [first.r > 0 ? surface('driving', first.r) : null, last.r > 0 ? surface('driven', last.r) : null];
+    const low = below === null ? first.z : 0 - below;
+    const high = above === null ? last.z : spec.thickness + above;
+    const key = `${low} ${high}`;
+    const own = known.get(key) ?? (low < high ? meeting(profile, low, high) : profile);
+    known.set(key, own);
+    return { id: `${group.id}-${i + 1}`, feature: group.id, x, y, profile: own };
+  });
 }

@@ -25,10 +25,10 @@ function endCorners(
   const raised = register?.at === 'rim' && register.gender === 'female' ? register.depth : 0;
 
   // Each turned-down shoulder is a step: chamfer the edge before it, then go in to the next radius.
-  const shoulders: { r: number; from: number; of: string }[] = [];
-  if (seat) shoulders.push({ r: seat.diameter / 2, from: -seat.height, of: 'wheel-seat' });
+  const shoulders: { r: number; from: number; of: string; step: string }[] = [];
+  if (seat) shoulders.push({ r: seat.diameter / 2, from: -seat.height, of: 'wheel-seat', step: 'wheel-seat' });
   if (register?.at === 'rim' && register.gender === 'male')
-    shoulders.push({ r: register.diameter / 2, from: -register.depth, of: featureId });
+    shoulders.push({ r: register.diameter / 2, from: -register.depth, of: featureId, step: 'body' });
   shoulders.sort((a, b) => b.r - a.r);
 
   let radius = rim;
@@ -39,12 +39,14 @@ function endCorners(
       of = shoulder.of;
       continue;
     }
-    corners.push({ above: shoulder.from - chamfer, r: radius, of }, { above: shoulder.from, r: radius - chamfer, of });
+    // No wider than the step it stands on.
+    const edge = Math.min(chamfer, radius - shoulder.r);
+    corners.push({ above: shoulder.from - edge, r: radius, of }, { above: shoulder.from, r: radius - edge, of: shoulder.step });
     corners.push({ above: shoulder.from, r: shoulder.r, of: shoulder.of });
     radius = shoulder.r;
     of = shoulder.of;
   }
-  corners.push({ above: raised - chamfer, r: radius, of }, { above: raised, r: radius - chamfer, of });
+  corners.push({ above: raised - chamfer, r: radius, of }, { above: raised, r: radius - chamfer, of: 'body' });
 
   if (register?.at === 'inner' && register.gender === 'male') {
     const r = register.diameter / 2;
@@ -73,15 +75,47 @@ export function adapterOutside(spec: AdapterSpec): Profile {
   const points: ProfilePoint[] = [
     // Mirrored, a stretch belongs to the corner that now comes after it, so features shift by one corner.
     ...low.reverse().map((corner, i, all) => ({ z: 0 - corner.above, r: corner.r, of: (all[i + 1] ?? { of: 'body' }).of })),
-    ...high.map((corner, i, all) => ({ z: thickness + corner.above, r: corner.r, of: i === all.length - 1 ? corner.of : corner.of })),
+    ...high.map((corner) => ({ z: thickness + corner.above, r: corner.r, of: corner.of })),
   ];
-  return withoutRepeats(points);
+  return withoutRepeats(ascending(points));
 }
 
-/** Drops corners that repeat the one before (a chamfer of nothing) and those of zero-length steps. */
-export function withoutRepeats(points: readonly ProfilePoint[]): Profile {
-  return points.filter((point, i) => {
-    const before = points[i - 1];
-    return !before || Math.abs(before.z - point.z) > 1e-12 || Math.abs(before.r - point.r) > 1e-12;
+/**
+ * Height above a face (negative: below it) at which the body's surface lies between two radii: on the face itself, on the step of a
+ * turned-down shoulder, on a raised ring or on a spigot. Null where the two radii lie on different surfaces.
+ */
+export function surfaceAbove(spec: AdapterSpec, face: 'driving' | 'driven', inner: number, outer: number): number | null {
+  const register = spec.registers[face];
+  const seat = spec.wheelSeat?.face === face ? spec.wheelSeat : null;
+  const steps: { readonly r: number; readonly within: number; readonly beyond: number }[] = [];
+  if (seat) steps.push({ r: seat.diameter / 2, within: 0, beyond: -seat.height });
+  if (register && (register.gender === 'male') === (register.at === 'inner')) {
+    const [within, beyond] = register.gender === 'male' ? [register.depth, 0] : [0, register.depth];
+    steps.push({ r: register.diameter / 2, within, beyond });
+  } else if (register?.at === 'rim' && register.diameter < spec.outside) {
+    steps.push({ r: register.diameter / 2, within: 0, beyond: -register.depth });
+  }
+  let height = 0;
+  for (const { r, within, beyond } of steps) {
+    if (inner < r && outer > r) return null;
+    const here = outer <= r ? within : beyond;
+    if (here !== 0) height = height === 0 ? here : Math.min(height, here);
+  }
+  return height;
+}
+
+/** The same corners with heights that never descend and radii that are never negative, whatever the dimensions. */
+export function ascending(points: readonly ProfilePoint[]): ProfilePoint[] {
+  let height = Number.NEGATIVE_INFINITY;
+  return points.map((point) => {
+    height = Math.max(height, point.z);
+    return { ...point, z: height, r: Math.max(0, point.r) };
   });
+}
+
+/** Drops corners that repeat the one before (a chamfer of nothing); the stretch that follows keeps its feature. */
+export function withoutRepeats(points: readonly ProfilePoint[]): Profile {
+  const same = (a: ProfilePoint, b: ProfilePoint | undefined) =>
+    b !== undefined && Math.abs(a.z - b.z) <= 1e-12 && Math.abs(a.r - b.r) <= 1e-12;
+  return points.filter((point, i) => !same(point, points[i + 1]));
 }

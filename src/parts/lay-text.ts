@@ -3,7 +3,7 @@
 /** Width of a text at a cap height, mm. */
 export type MeasureText = (text: string, height: number) => number;
 
-/** A stretch of the circle, degrees, from < to. */
+/** A stretch of the circle, degrees, from < to; no longer than a full turn. */
 export interface FreeArc {
   readonly from: number;
   readonly to: number;
@@ -17,13 +17,70 @@ export interface LaidText {
   readonly height: number;
 }
 
-/** Gap between two texts on one arc, in cap heights. */
+/** Least gap between two texts, in cap heights. */
 const between = 1.5;
+/** Cap heights are tried in steps of this, mm. */
+const step = 0.25;
+/** A text is rather left out than all letters made smaller than this share of the height they could have. */
+const comfortable = 0.6;
+
+/** What is left of a full turn between stretches that must stay free of letters, degrees. The full turn when nothing is blocked. */
+export function freeArcs(blocked: readonly FreeArc[]): FreeArc[] {
+  const turned = blocked.flatMap(({ from, to }) => {
+    const start = ((from % 360) + 360) % 360;
+    return [-360, 0].map((turn) => ({ from: start + turn, to: start + turn + (to - from) }));
+  });
+  let free: FreeArc[] = [{ from: 0, to: 360 }];
+  for (const { from, to } of turned) {
+    free = free.flatMap((arc) => [
+      { from: arc.from, to: Math.min(arc.to, from) },
+      { from: Math.max(arc.from, to), to: arc.to },
+    ]).filter((arc) => arc.to - arc.from > 1e-9);
+  }
+  // The circle is cut at 0 only where something is blocked there.
+  const [first, last] = [free[0], free[free.length - 1]];
+  if (first && last && first !== last && first.from === 0 && last.to === 360) {
+    return [...free.slice(1, -1), { from: last.from, to: first.to + 360 }];
+  }
+  return free;
+}
+
+/** Lays all texts at one height, or null when they do not fit. Each takes the arc with most room left; arcs are shared evenly. */
+function layAll(
+  texts: readonly string[],
+  arcs: readonly FreeArc[],
+  radius: number,
+  height: number,
+  measure: MeasureText,
+): LaidText[] | null {
+  const degrees = (length: number) => (length / radius) * (180 / Math.PI);
+  const gap = degrees(between * height);
+  const shares = arcs.map((arc) => ({ arc, room: arc.to - arc.from, texts: [] as { text: string; width: number }[] }));
+  for (const text of texts) {
+    const width = degrees(measure(text, height));
+    const roomiest = shares.reduce<(typeof shares)[number] | null>((a, b) => (a && a.room >= b.room ? a : b), null);
+    if (!roomiest) return null;
+    roomiest.texts.push({ text, width });
+    roomiest.room -= width + gap;
+    // An arc with ends needs one gap fewer than it has texts.
+    const ends = roomiest.arc.to - roomiest.arc.from < 360 ? gap : 0;
+    if (roomiest.room + ends < -1e-9) return null;
+  }
+  return shares.flatMap(({ arc, texts: here }) => {
+    const spare = (arc.to - arc.from - here.reduce((sum, { width }) => sum + width, 0)) / here.length;
+    let at = arc.from;
+    return here.map(({ text, width }) => {
+      const angle = at + spare / 2 + width / 2;
+      at += spare + width;
+      return { text, angle: ((angle % 360) + 360) % 360, height };
+    });
+  });
+}
 
 /**
- * Lay texts round a circle, the first ones with priority: each takes the widest arc left and stands in the middle of it (or at its
- * start, leaving room for the next), smaller where it must. A text that does not fit even at the least height is left out, except the first,
- * which is always laid: what it says must be on the part.
+ * Lay texts round a circle, the first ones with priority, all at one height: as tall as they can be, up to `height`. Texts are left out
+ * from the last on rather than made too small or run into each other, except the first, which is always laid, smaller where it must:
+ * what it says must be on the part.
  */
 export function layText(
   texts: readonly string[],
@@ -33,28 +90,24 @@ export function layText(
   leastHeight: number,
   measure: MeasureText,
 ): LaidText[] {
-  const free = arcs.map((arc) => ({ ...arc }));
-  const laid: LaidText[] = [];
   const wanted = texts.filter((text) => text.trim() !== '');
-  wanted.forEach((text, i) => {
-    const widest = free.reduce<{ from: number; to: number } | null>((a, b) => (a && a.to - a.from >= b.to - b.from ? a : b), null);
-    if (!widest) return;
-    const room = ((widest.to - widest.from) * Math.PI * radius) / 180;
-    const full = measure(text, height);
-    const fitted = full <= room ? height : (height * room) / full;
-    if (fitted < leastHeight && i > 0) return;
-    const size = Math.min(height, fitted);
-    const width = (measure(text, size) / radius) * (180 / Math.PI);
-    // With more to come on this arc, share it evenly: stand in the middle of the first share.
-    const rest = wanted.slice(i + 1).reduce((sum, t) => sum + measure(t, height), 0);
-    const sharing = free.length === 1 && rest > 0 && full + rest + between * height * (wanted.length - i) <= room;
-    const share = sharing ? (full / (full + rest)) * (widest.to - widest.from) : widest.to - widest.from;
-    const centre = widest.from + share / 2;
-    laid.push({ text, angle: ((centre % 360) + 360) % 360, height: size });
-    const gap = ((between * size) / radius) * (180 / Math.PI);
-    const after = { from: Math.max(centre + width / 2 + gap, widest.from + (sharing ? share : 0)), to: widest.to };
-    const before = { from: widest.from, to: sharing ? widest.from : centre - width / 2 - gap };
-    free.splice(free.indexOf(widest), 1, ...[before, after].filter((arc) => arc.to > arc.from));
-  });
-  return laid;
+  const [first] = wanted;
+  if (first === undefined || arcs.length === 0) return [];
+  const tallest = (count: number, least: number): LaidText[] | null => {
+    for (let at = height; at >= least - 1e-9; at = at > least && at - step < least ? least : at - step) {
+      const laid = layAll(wanted.slice(0, count), arcs, radius, at, measure);
+      if (laid) return laid;
+    }
+    return null;
+  };
+  for (const least of [Math.max(leastHeight, comfortable * height), leastHeight]) {
+    for (let count = wanted.length; count > 0; count--) {
+      const laid = tallest(count, least);
+      if (laid) return laid;
+    }
+  }
+  const widest = arcs.reduce((a, b) => (a.to - a.from >= b.to - b.from ? a : b));
+  const room = ((widest.to - widest.from) * Math.PI * radius) / 180;
+  const middle = (widest.from + widest.to) / 2;
+  return [{ text: first, angle: ((middle % 360) + 360) % 360, height: (leastHeight * room) / measure(first, leastHeight) }];
 }

@@ -7,8 +7,8 @@ import type { Engraving } from '../model/engraving.ts';
 import type { TurnedPart } from '../model/part.ts';
 import type { SheetPart } from '../model/sheet.ts';
 import { buildAdapter } from './adapter.ts';
-import type { AdapterSpec, HoleGroupSpec, RegisterSpec } from './adapter-spec.ts';
-import { layText, type FreeArc, type MeasureText } from './lay-text.ts';
+import type { AdapterSpec, HoleGroupSpec, RegisterSpec, WheelSeatSpec } from './adapter-spec.ts';
+import { type FreeArc, freeArcs, layText, type MeasureText } from './lay-text.ts';
 import { buildToneWheel, type ToneWheelSpec } from './tone-wheel.ts';
 
 /** What every mock-up says. */
@@ -54,57 +54,108 @@ function printedRegister(register: RegisterSpec | null, allowance: number): Regi
   return { ...register, diameter, limits: { lower: diameter, upper: diameter, zone: 'printed' } };
 }
 
+/** A rim that is itself the register (a shoulder as wide as the outside) shrinks with it: it goes into the flange's recess. */
+function printedOutside({ outside, registers }: AdapterSpec, allowance: number): number {
+  const isRegister = [registers.driving, registers.driven].some(
+    (register) => register?.at === 'rim' && register.gender === 'male' && register.diameter >= outside,
+  );
+  return isRegister ? outside - allowance : outside;
+}
+
+function printedSeat(seat: WheelSeatSpec | null, allowance: number): WheelSeatSpec | null {
+  if (!seat) return null;
+  const diameter = seat.diameter - allowance;
+  return { ...seat, diameter, limits: { lower: diameter, upper: diameter, zone: 'printed' } };
+}
+
 /** The adapter's measures with the printer's allowances in. */
 export function printedSpec(spec: AdapterSpec, { holes, registers }: PrintAllowances): AdapterSpec {
   return {
     ...spec,
     name: `${spec.name} mock-up`,
+    outside: printedOutside(spec, registers),
     bore: spec.bore === null ? null : spec.bore + holes,
     registers: {
       driving: printedRegister(spec.registers.driving, registers),
       driven: printedRegister(spec.registers.driven, registers),
     },
     groups: spec.groups.map((group) => printedGroup(group, holes)),
-    wheelSeat: spec.wheelSeat && { ...spec.wheelSeat, diameter: spec.wheelSeat.diameter - registers },
+    wheelSeat: printedSeat(spec.wheelSeat, registers),
   };
 }
 
-/** The tallest plain cylinder at the largest radius of a turned part. */
-function rimBand(part: TurnedPart): { radius: number; low: number; high: number } {
-  const radius = Math.max(...part.outer.map((p) => p.r));
-  let best = { radius, low: 0, high: 0 };
-  part.outer.forEach((b, i) => {
+/** A plain cylinder of the outside. */
+interface Band {
+  readonly radius: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/**
+ * Where the letters go: the tallest plain cylinder at the largest radius, or where that is too narrow for legible letters, the tallest
+ * one that an upright glance at the rim still meets (a wheel seat, a turned-down rim). With nothing better the middle of the rim.
+ */
+function letterBand(part: TurnedPart): Band {
+  const largest = Math.max(...part.outer.map((p) => p.r));
+  const bands = part.outer.flatMap((b, i): Band[] => {
     const a = part.outer[i - 1];
-    if (a && a.r === radius && b.r === radius && b.z - a.z > best.high - best.low) best = { radius, low: a.z, high: b.z };
+    return a && a.r === b.r && b.z > a.z && b.r > 0.8 * largest ? [{ radius: b.r, low: a.z, high: b.z }] : [];
   });
-  return best;
+  const tallest = (from: readonly Band[]) => from.reduce<Band | null>((a, b) => (a && a.high - a.low >= b.high - b.low ? a : b), null);
+  const rim = tallest(bands.filter((band) => band.radius === largest));
+  if (rim && rim.high - rim.low >= letters.least) return rim;
+  const other = tallest(bands);
+  if (other && other.high - other.low >= letters.least) return other;
+  const heights = part.outer.filter((p) => p.r === largest).map((p) => p.z);
+  return { radius: largest, low: Math.min(...heights), high: Math.max(...heights) };
+}
+
+/** Radius of the outside at an angle where it is a cylinder of a radius cut by flats, mm. */
+function radiusToFlats({ flats }: TurnedPart, radius: number, degrees: number): number {
+  if (!flats) return radius;
+  const towards = Math.abs(Math.cos(((degrees - flats.angle) * Math.PI) / 180));
+  return towards < 1e-9 ? radius : Math.min(radius, flats.across / 2 / towards);
 }
 
 /** Stretches of the rim that carry letters: all round, less the index mark at 0 and the flats. Degrees. */
-function freeRim(part: TurnedPart, radius: number): FreeArc[] {
+function freeRim({ flats }: TurnedPart, radius: number): FreeArc[] {
   const degrees = (length: number) => ((length / radius) * 180) / Math.PI;
   const mark = degrees(grooveRadius + margin);
-  if (!part.flats || part.flats.across >= 2 * radius) return [{ from: mark, to: 360 - mark }];
-  const half = (Math.acos(part.flats.across / 2 / radius) * 180) / Math.PI + degrees(margin / 2);
-  const { angle } = part.flats;
-  const normal = ((angle % 180) + 180) % 180;
-  return [
-    { from: mark, to: normal - half },
-    { from: normal + half, to: normal + 180 - half },
-    { from: normal + 180 + half, to: 360 - mark },
-  ].filter((arc) => arc.to > arc.from);
+  const blocked = [{ from: -mark, to: mark }];
+  if (flats && flats.across < 2 * radius) {
+    const half = (Math.acos(flats.across / 2 / radius) * 180) / Math.PI + degrees(margin / 2);
+    for (const normal of [flats.angle, flats.angle + 180]) blocked.push({ from: normal - half, to: normal + half });
+  }
+  return freeArcs(blocked);
+}
+
+/** The warning and the other words. Where the warning does not fit in one piece, its two halves stand on two stretches. */
+function layWarned(words: readonly string[], arcs: readonly FreeArc[], radius: number, height: number, measure: MeasureText) {
+  const lay = (texts: readonly string[]) => layText(texts, arcs, radius, height, letters.least, measure);
+  const whole = lay([warning, ...words, warning]);
+  if (whole.length > 0 && (whole[0] as { height: number }).height >= letters.least) return whole;
+  const halves = warning.split(' - ').reverse();
+  const split = lay([...halves, ...words]);
+  return split.length >= halves.length ? split : whole;
 }
 
 /** The adapter as it is printed. */
 export function adapterMockUp(spec: AdapterSpec, allowances: PrintAllowances, marks: MockUpMarks): TurnedPart {
   const part = buildAdapter(printedSpec(spec, allowances));
-  const { radius, low, high } = rimBand(part);
-  const height = Math.min(letters.most, letters.share * (high - low));
-  const texts = layText([warning, ...marks.words, warning], freeRim(part, radius), radius, Math.max(letters.least, height), letters.least, marks.measure);
-  const bottom = Math.min(...part.outer.filter((p) => p.r > radius / 2).map((p) => p.z));
-  const top = Math.max(...part.outer.filter((p) => p.r > radius / 2).map((p) => p.z));
+  const { radius, low, high } = letterBand(part);
+  const height = Math.max(letters.least, Math.min(letters.most, letters.share * (high - low)));
+  const texts = layWarned(marks.words, freeRim(part, radius), radius, height, marks.measure);
+  const largest = Math.max(...part.outer.map((p) => p.r));
+  const heights = part.outer.filter((p) => p.r > largest / 2).map((p) => p.z);
   const engravings: Engraving[] = [
-    { kind: 'index', angle: 0, radius, zFrom: bottom, zTo: top, grooveRadius },
+    {
+      kind: 'index',
+      angle: 0,
+      radius: radiusToFlats(part, largest, 0),
+      zFrom: Math.min(...heights),
+      zTo: Math.max(...heights),
+      grooveRadius,
+    },
     ...texts.map(
       (text): Engraving => ({ kind: 'text', surface: 'rim', radius, z: (low + high) / 2, depth: letterDepth, ...text }),
     ),
@@ -125,30 +176,34 @@ export function wheelMockUp(spec: ToneWheelSpec, allowances: PrintAllowances, ma
     bore: spec.bore + allowances.registers,
     screwHoles: spec.screwHoles && { ...spec.screwHoles, diameter: spec.screwHoles.diameter + allowances.holes },
   });
-  const { radius, height, arcs } = wheelBand(spec);
-  const texts = layText([warning, ...marks.words, warning], arcs, radius, height, letters.least, marks.measure);
+  const { radius, height, arcs } = wheelBand(spec, part);
+  const texts = layWarned(marks.words, arcs, radius, height, marks.measure);
   const z = spec.thickness;
   const depth = Math.min(letterDepth, spec.thickness / 3);
   return { ...part, engravings: texts.map((text) => ({ kind: 'text', surface: 'top', radius, z, depth, ...text })) };
 }
 
-/** Ring of the wheel's face that carries letters: clear of the screw holes if one is wide enough, else between them. */
-function wheelBand(spec: ToneWheelSpec): { radius: number; height: number; arcs: FreeArc[] } {
-  const holes = spec.screwHoles?.positions ?? [];
-  const circle = holes.length > 0 ? Math.hypot((holes[0] as { x: number }).x, (holes[0] as { y: number }).y) : 0;
-  const hole = (spec.screwHoles?.diameter ?? 0) / 2;
-  const inner = spec.bore / 2;
+/** Kept free between letters on a face and what bounds their ring, mm. */
+const ringMargin = 0.5;
+
+/** Ring of the printed wheel's face that carries letters: clear of the screw holes if one is wide enough, else between them. */
+function wheelBand(spec: ToneWheelSpec, part: SheetPart): { radius: number; height: number; arcs: FreeArc[] } {
+  const circles = part.holes.flatMap((contour) => (contour.kind === 'circle' ? [contour] : []));
+  const holes = circles.map(({ x, y, r }) => ({ x, y, r, out: Math.hypot(x, y) })).filter(({ r, out }) => out > r);
+  const inner = Math.max(0, ...circles.filter(({ x, y, r }) => Math.hypot(x, y) <= r).map(({ r }) => r));
   const outer = spec.root / 2;
-  const bands = holes.length > 0 ? [[inner, circle - hole], [circle + hole, outer]] : [[inner, outer]];
-  const [from, to] = bands.reduce((a, b) => ((b[1] as number) - (b[0] as number) > (a[1] as number) - (a[0] as number) ? b : a)) as [number, number];
-  const room = letters.share * (to - from);
-  if (room >= letters.least + 0.5 || holes.length === 0) {
-    const height = Math.min(letters.most, Math.max(letters.least, room));
-    return { radius: (from + to) / 2, height, arcs: [{ from: 0, to: 360 }] };
+  const [nearest, farthest] = [Math.min(outer, ...holes.map((h) => h.out - h.r)), Math.max(inner, ...holes.map((h) => h.out + h.r))];
+  const bands = holes.length > 0 ? ([[inner, nearest], [farthest, outer]] as const) : ([[inner, outer]] as const);
+  const [from, to] = bands.reduce((a, b) => (b[1] - b[0] > a[1] - a[0] ? b : a));
+  const tall = (room: number) => Math.max(letters.least, Math.min(letters.most, letters.share * room));
+  if (to - from >= letters.least + 2 * ringMargin || holes.length === 0) {
+    return { radius: (from + to) / 2, height: tall(to - from), arcs: freeArcs([]) };
   }
-  const clear = ((hole + margin) / circle) * (180 / Math.PI);
-  const angles = holes.map(({ x, y }) => ((Math.atan2(y, x) * 180) / Math.PI + 360) % 360).sort((a, b) => a - b);
-  const arcs = angles.map((angle, i) => ({ from: angle + clear, to: (angles[i + 1] ?? (angles[0] as number) + 360) - clear }));
-  const height = Math.min(letters.most, letters.share * (outer - inner));
-  return { radius: circle, height: Math.max(letters.least, height), arcs: arcs.filter((arc) => arc.to > arc.from) };
+  const radius = (inner + outer) / 2;
+  const degrees = (angle: number) => (angle * 180) / Math.PI;
+  const blocked = holes.map(({ x, y, r, out }) => {
+    const half = degrees((r + margin) / Math.min(out, radius));
+    return { from: degrees(Math.atan2(y, x)) - half, to: degrees(Math.atan2(y, x)) + half };
+  });
+  return { radius, height: tall(outer - inner), arcs: freeArcs(blocked) };
 }

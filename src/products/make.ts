@@ -5,12 +5,14 @@ import type { Joint } from '../job/joint.ts';
 import type { Finding, Verdict } from '../model/finding.ts';
 import { adapterMockUpFile, wheelMockUpFile } from './mock-up.ts';
 import { outlineFile } from './outline.ts';
+import { paperFiles } from './paper.ts';
 import { previewFiles } from './preview.ts';
 import type { MadeFile, Making, Product } from './product.ts';
 import { reportFiles, reportKind } from './report.ts';
+import { ringFiles } from './rings.ts';
 
 /** Every product but the report, in the order they are made and listed. */
-export const products: readonly Product[] = [adapterMockUpFile, wheelMockUpFile, outlineFile, previewFiles];
+export const products: readonly Product[] = [adapterMockUpFile, wheelMockUpFile, outlineFile, previewFiles, ringFiles, paperFiles];
 
 /** The words that `--only` takes. */
 export const productKinds: readonly string[] = [...products.map((product) => product.kind), reportKind];
@@ -51,8 +53,10 @@ export async function makeFiles(joint: Joint, findings: readonly Finding[], opti
   const wanted = (kind: string) => options.only.length === 0 || options.only.includes(kind);
   const files: MadeFile[] = [];
   const held: Held[] = [];
+  const named = options.only.length > 0;
   for (const product of products) {
     if (!wanted(product.kind) || !product.applies(joint)) continue;
+    if (!named && product.asked?.(joint) === false) continue;
     if (product.metal && failing && !options.force) {
       held.push({ kind: product.kind, why: reasonToHold(findings), names: product.names(making) });
     } else {

@@ -28,6 +28,8 @@ export interface Product {
   readonly metal: boolean;
   /** False where the job has no such part. */
   readonly applies: (joint: Joint) => boolean;
+  /** Left out: made every time. Given: made when `--only` names it, or when this says that the job asks for it. */
+  readonly asked?: (joint: Joint) => boolean;
   readonly names: (making: Pick<Making, 'joint' | 'base'>) => readonly string[];
   readonly make: (making: Making) => Promise<readonly MadeFile[]>;
 }

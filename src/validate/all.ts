@@ -5,13 +5,17 @@ import { balance } from './balance.ts';
 import type { Check } from './check.ts';
 import { clocking } from './clocking.ts';
 import { concentricity } from './concentricity.ts';
+import { headRoom } from './head-room.ts';
 import { heads } from './heads.ts';
+import { holes } from './holes-clear.ts';
 import { notCovered } from './not-covered.ts';
 import { print } from './print.ts';
 import { provenance } from './provenance.ts';
 import { registers } from './registers.ts';
 import { screws } from './screws.ts';
+import { seating } from './seating.ts';
 import { sheet } from './sheet.ts';
+import { teeth } from './teeth.ts';
 import { thickness } from './thickness.ts';
 import { webs } from './webs.ts';
 import { wheel } from './wheel.ts';
@@ -21,10 +25,14 @@ export const checks: readonly Check[] = [
   clocking,
   thickness,
   heads,
+  headRoom,
   registers,
+  seating,
   screws,
+  holes,
   concentricity,
   balance,
+  teeth,
   wheel,
   sheet,
   print,

@@ -1,5 +1,6 @@
-/** Unbalance that the parts carry by their shape alone. */
+/** Unbalance that the parts carry by their shape alone, and the hole group that spoils the symmetry. */
 import { permissibleUnbalance, twoPlaneUnbalance } from '../formulas/balance.ts';
+import { firstCrossing } from '../geometry/nesting.ts';
 import { profileMass } from '../geometry/turned-mass.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
@@ -7,43 +8,79 @@ import type { MassProperties } from '../model/mass.ts';
 import { balanceGrade } from '../standards/balance-grades.ts';
 import { must } from '../standards/table.ts';
 import { type Check, judged, notAssessed } from './check.ts';
+import { angle, plural } from './words.ts';
+
+/** A hole group's pull to one side, g.mm, and what one of its holes pulls. */
+interface Pull {
+  readonly id: string;
+  readonly label: string;
+  readonly pull: number;
+  readonly one: number;
+}
+
+/** A group counts as symmetrical up to this share of one of its holes. Common practice. */
+const symmetricalShare = 0.05;
+
+/** How hard each group of off-axis holes pulls. Statics: each hole takes its mass away at its own place. */
+function pulls({ adapter }: Joint): Pull[] {
+  return adapter.features.flatMap((feature) => {
+    const taken = adapter.drillings
+      .filter((d) => d.feature === feature.id && Math.hypot(d.x, d.y) > 0)
+      .map((d) => ({ ...d, mass: profileMass(d.profile, adapter.material.density).mass }));
+    if (taken.length === 0) return [];
+    const x = taken.reduce((sum, d) => sum + d.mass * d.x, 0);
+    const y = taken.reduce((sum, d) => sum + d.mass * d.y, 0);
+    const one = Math.max(...taken.map((d) => d.mass * Math.hypot(d.x, d.y)));
+    return [{ id: feature.id, label: feature.label, pull: Math.hypot(x, y), one }];
+  });
+}
+
+const worstPull = (joint: Joint) => pulls(joint).reduce<Pull | null>((a, b) => (a && a.pull >= b.pull ? a : b), null);
+
+function symmetry(joint: Joint): Finding[] {
+  const worst = worstPull(joint);
+  if (!worst) return [];
+  return [
+    judged(
+      {
+        code: 'symmetry',
+        feature: worst.id,
+        title: 'pull of the most lopsided group of holes',
+        unit: 'g.mm',
+        why: `This is the group that spoils the symmetry most: ${worst.label}. One of its holes takes ${worst.one.toFixed(1)} g.mm away.`,
+        cure: 'Drill the holes that are missing to an even pattern, or the same hole opposite, if the flange allows it. Else correct it: see balance.',
+        source: 'statics; a twentieth of one hole counts as even, common practice',
+      },
+      worst.pull,
+      { limit: symmetricalShare * worst.one, sense: 'at most', worst: 'caution' },
+    ),
+  ];
+}
 
 interface Spinning {
-  readonly id: string;
+  readonly id: 'adapter' | 'wheel';
   readonly feature: string;
-  readonly name: string;
   readonly mass: MassProperties;
   readonly low: number;
   readonly high: number;
+  /** Radius at which metal can be taken off, mm. */
+  readonly reach: number;
   readonly blame: string;
-}
-
-/** The hole group of the adapter that pulls hardest to one side, in words. */
-function spoiler(joint: Joint): string {
-  const { adapter } = joint;
-  const pulls = adapter.features.flatMap((feature) => {
-    const taken = adapter.drillings
-      .filter((d) => d.feature === feature.id)
-      .map((d) => ({ d, mass: profileMass(d.profile, adapter.material.density).mass }));
-    const x = taken.reduce((sum, { d, mass }) => sum + mass * d.x, 0);
-    const y = taken.reduce((sum, { d, mass }) => sum + mass * d.y, 0);
-    return taken.length > 0 ? [{ label: feature.label, pull: Math.hypot(x, y) }] : [];
-  });
-  const worst = pulls.reduce((a, b) => (b.pull > a.pull ? b : a), { label: '', pull: 0 });
-  return worst.pull > 1e-6 ? `Most of it comes from: ${worst.label} (${worst.pull.toFixed(1)} g.mm).` : 'Its holes and flats are symmetrical.';
 }
 
 function spinning(joint: Joint): Spinning[] {
   const z = joint.adapter.outer.map((point) => point.z);
+  const worst = worstPull(joint);
+  const isEven = !worst || worst.pull <= symmetricalShare * worst.one;
   const parts: Spinning[] = [
     {
       id: 'adapter',
       feature: 'body',
-      name: 'adapter',
       mass: joint.adapterMass,
       low: Math.min(...z),
       high: Math.max(...z),
-      blame: spoiler(joint),
+      reach: joint.adapterSpec.outside / 2,
+      blame: isEven ? 'Its holes and flats are symmetrical.' : `Most of it comes from: ${worst.label}.`,
     },
   ];
   if (joint.wheel && joint.wheelMass && joint.wheelZ !== null) {
@@ -51,63 +88,81 @@ function spinning(joint: Joint): Spinning[] {
     parts.push({
       id: 'wheel',
       feature: 'wheel-outline',
-      name: 'wheel',
       mass: joint.wheelMass,
       low: joint.wheelZ,
       high: joint.wheelZ + joint.wheel.thickness,
-      blame: missing > 0 ? `The ${missing} missing teeth leave one side light.` : 'Its teeth and holes are symmetrical.',
+      reach: (joint.wheelSpec?.root ?? 0) / 2,
+      blame: missing > 0 ? `The gap of ${plural(missing, 'missing tooth', 'missing teeth')} leaves that side light.` : 'Its teeth and holes are symmetrical.',
     });
   }
   return parts;
 }
 
-function judgePart(part: Spinning, joint: Joint): Finding[] {
-  const { duty } = joint.job;
-  const { mass, name } = part;
+/** What to take off, and where. */
+function correction({ mass, reach }: Spinning): string {
   const [cx, cy] = mass.centre;
   const own = mass.mass * Math.hypot(cx, cy);
-  const common = { feature: part.feature, source: 'ISO 21940-11; textbook two-plane statics' };
+  const heavy = ((Math.atan2(cy, cx) * 180) / Math.PI + 360) % 360;
+  return `Take ${(own / reach).toFixed(1)} g off the rim at ${angle(heavy)}, the heavy side (seen from the driven side, from the index mark)`;
+}
+
+function judgePart(part: Spinning, joint: Joint): Finding[] {
+  const { duty } = joint.job;
+  const { mass, id } = part;
+  const own = mass.mass * Math.hypot(mass.centre[0], mass.centre[1]);
+  const source = 'ISO 21940-11; textbook two-plane statics';
+  const balanced = { feature: part.feature, source, code: `balance-${id}`, title: `static unbalance of the ${id} by shape` };
+  const coupled = { feature: part.feature, source, code: `couple-${id}`, title: `unbalance of the ${id} in its worse end plane` };
   if (duty?.speed === undefined) {
+    const missing = 'Give duty.speed: the highest speed this shaft ever turns.';
+    const why = `Its shape alone is ${own.toFixed(2)} g.mm out. ${part.blame} How much is allowed hangs on the speed.`;
     return [
-      notAssessed({
-        ...common,
-        code: `balance-${part.id}`,
-        title: `balance of the ${name} by shape`,
-        why: `Its shape alone is ${own.toFixed(2)} g.mm out. ${part.blame} How much is allowed hangs on the speed.`,
-        missing: 'Give duty.speed: the highest speed this shaft ever turns.',
-      }),
+      notAssessed({ ...balanced, why, missing }),
+      notAssessed({ ...coupled, why: 'How much each end plane may carry hangs on the speed.', missing }),
     ];
   }
   const grade = must(balanceGrade(duty.grade));
   const allowed = permissibleUnbalance(mass.mass, grade.G, duty.speed);
   const planes = twoPlaneUnbalance(mass, part.low, part.high);
-  const worstPlane = Math.max(Math.hypot(planes.low.x, planes.low.y), Math.hypot(planes.high.x, planes.high.y));
+  const inPlane = [planes.low, planes.high].map(({ x, y }) => Math.hypot(x, y));
   const at = `${grade.name} at ${duty.speed} rpm`;
   return [
     judged(
       {
-        ...common,
-        code: `balance-${part.id}`,
-        title: `static unbalance of the ${name} by shape`,
+        ...balanced,
         unit: 'g.mm',
-        why: `A perfectly made ${name} of ${(mass.mass / 1000).toFixed(3)} kg, against ${at}. ${part.blame}`,
-        cure: 'Make the pattern symmetrical, add an opposite flat or hole, or drill the heavy side.',
+        why: `A perfectly made ${id} of ${(mass.mass / 1000).toFixed(3)} kg, against ${at}. ${part.blame}`,
+        cure: `${correction(part)}, or make the pattern symmetrical.`,
       },
       own,
       { limit: allowed, sense: 'at most' },
     ),
     judged(
       {
-        ...common,
-        code: `couple-${part.id}`,
-        title: `unbalance of the ${name} in its worse end plane`,
+        ...coupled,
         unit: 'g.mm',
         why: `Static and couple unbalance together, split into the two end planes; each may carry half of ${at}.`,
-        cure: 'Put equal holes on both faces, or correct in two planes.',
+        cure: `Have it balanced in two planes, or make both faces alike. The ${(inPlane[0] as number) > (inPlane[1] as number) ? 'driving' : 'driven'} end is the worse.`,
       },
-      worstPlane,
+      Math.max(...inPlane),
       { limit: allowed / 2, sense: 'at most' },
     ),
+  ];
+}
+
+/** Where two outlines cross, the metal they share would be taken away twice: a sum would be a wrong number. */
+function unknownMass(joint: Joint, part: Spinning): Finding[] | null {
+  const crossing = part.id === 'adapter' ? firstCrossing(joint.adapter) : null;
+  if (!crossing) return null;
+  const common = {
+    feature: part.feature,
+    source: 'ISO 21940-11; textbook two-plane statics',
+    why: `${crossing.a} and ${crossing.b} run into each other, so the part's mass is not known.`,
+    missing: 'Part the holes first: see the webs and walls that fail.',
+  };
+  return [
+    notAssessed({ ...common, code: `balance-${part.id}`, title: `static unbalance of the ${part.id} by shape` }),
+    notAssessed({ ...common, code: `couple-${part.id}`, title: `unbalance of the ${part.id} in its worse end plane` }),
   ];
 }
 
@@ -115,5 +170,5 @@ export const balance: Check = {
   id: 'balance',
   title: 'Balance by shape',
   source: 'ISO 21940-11',
-  run: (joint) => spinning(joint).flatMap((part) => judgePart(part, joint)),
+  run: (joint) => [...symmetry(joint), ...spinning(joint).flatMap((part) => unknownMass(joint, part) ?? judgePart(part, joint))],
 };

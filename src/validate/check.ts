@@ -22,7 +22,7 @@ export interface Statement {
   readonly source: string;
 }
 
-/** How far past a limit is still only a caution. */
+/** What a number is held against, and how bad it is to miss it. */
 export interface Limit {
   readonly limit: number;
   /** At least: small values are bad. At most: large values are. */

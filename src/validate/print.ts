@@ -2,6 +2,9 @@
 import { type Check, judged } from './check.ts';
 import { mm } from './words.ts';
 
+/** Room for a brim, mm. Common practice. */
+const brim = 5;
+
 export const print: Check = {
   id: 'print',
   title: 'Printing the mock-up',
@@ -10,7 +13,7 @@ export const print: Check = {
     const { bed } = job.print;
     if (!bed) return [];
     const widest = Math.max(adapterSpec.outside, wheelSpec?.outside ?? 0);
-    const side = Math.min(bed[0] as number, bed[1] as number);
+    const side = Math.min(...bed);
     return [
       judged(
         {
@@ -19,11 +22,11 @@ export const print: Check = {
           title: 'room left on the print bed',
           unit: 'mm',
           why: `The widest part is ${mm(widest)}, the bed's short side ${mm(side)}.`,
-          cure: 'Print elsewhere, or print the halves and glue them: a mock-up carries no load.',
+          cure: 'Print it elsewhere, or cut it in half in the slicer and glue it: a mock-up carries no load.',
           source: 'geometry; 5 mm for a brim is common practice',
         },
         side - widest,
-        { limit: 5, sense: 'at least', hard: 0, worst: 'caution' },
+        { limit: brim, sense: 'at least', worst: 'caution' },
       ),
     ];
   },

@@ -1,154 +1,116 @@
-/** Screws: do they hold, bottom, or poke out, and do they go through the flange's holes? */
+/** Screws: do they hold, bottom, or poke out? */
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
-import { type Check, judged, notAssessed } from './check.ts';
-import { mm, sourced } from './words.ts';
+import { standardLengths } from '../standards/screw-lengths.ts';
+import { type Check, judged, notAssessed, stated } from './check.ts';
+import { atLeast, mm, sourced } from './words.ts';
 
-function engagement(screws: ScrewGroup): Finding[] {
+/** What is missing where no length can be worked out. */
+function missingThickness(joint: Joint, screws: ScrewGroup): string {
+  const unknown = (screws.fastening === 'through' ? (['driving', 'driven'] as const) : [screws.side]).filter(
+    (side): side is 'driving' | 'driven' => side !== 'wheel' && joint[side].thickness === null,
+  );
+  return `Give ${unknown.map((side) => `${side}.thickness`).join(' and ')}: the thickness at the holes.`;
+}
+
+const isUnknown = ({ lengths }: ScrewGroup) => lengths.least === 0;
+
+function engagement(joint: Joint, screws: ScrewGroup): Finding[] {
   if (screws.fastening === 'through') return [];
   const { has, needs, rule, memory } = screws.engagement;
-  const title = `${screws.thread} thread engagement, ${screws.side}`;
-  if (has === null) return [];
+  const common = { code: 'thread-engagement', feature: screws.id, title: `${screws.thread} thread engagement, ${screws.side} side` };
+  const why = `A class ${screws.class} screw needs ${mm(needs)}, ${rule}, so that the screw breaks before the thread strips.`;
+  const source = sourced(rule, memory);
+  if (has === null) {
+    const missing = isUnknown(screws) ? missingThickness(joint, screws) : 'It follows from the screw length: see screw-length.';
+    return [notAssessed({ ...common, why, missing, source })];
+  }
+  const { least, most } = screws.lengths;
+  const isShort = screws.length !== null && screws.length < least && (most === null || most >= least);
+  const cure = isShort
+    ? `Take screws ${mm(least)} long or longer (adapter.${screws.side}.length: auto).`
+    : `There is ${mm(needs - has)} of thread too little: take weaker screws (adapter.${screws.side}.class: 8.8), a stronger material, or thread inserts.`;
+  return [judged({ ...common, unit: 'mm', why, cure, source }, has, { limit: needs, sense: 'at least' })];
+}
+
+/** Lengths that are made, in mm; none where no table has them. */
+function made({ head, thread }: ScrewGroup): readonly number[] {
+  const lengths = standardLengths(head.kind, thread);
+  return lengths.ok ? lengths.value.lengths : [];
+}
+
+/** Lengths that differ by less are equal, mm. */
+const rounding = 1e-9;
+
+/** No standard length lies in the span. */
+function noLength(screws: ScrewGroup): Finding {
+  const { least, most, mostWhy } = screws.lengths;
+  const common = {
+    code: 'screw-length',
+    feature: screws.id,
+    title: `${screws.thread} screw length, ${screws.side} side`,
+    unit: 'mm',
+    source: screws.head.standard,
+  };
+  const next = made(screws).find((length) => length >= least - rounding);
+  if (next === undefined) {
+    const cure = `Take a thicker screw, another head, or a shorter way through: no ${screws.thread} ${screws.head.kind} screw is made that long.`;
+    return stated({ ...common, why: `At least ${mm(least)} is needed, more than the longest that is usual.`, cure }, 'fail');
+  }
+  const longest = most ?? 0;
+  const cure =
+    longest < least
+      ? `There is ${mm(least - longest)} of thread too little for this screw: take class 8.8 (adapter.${screws.side}.class), a smaller screw, or a deeper thread.`
+      : `Make the adapter ${atLeast(next - longest)} thicker (adapter.thickness), or cut ${mm(next)} screws to ${mm(longest)}.`;
+  const why = `At least ${mm(least)} holds, and at most ${mm(longest)} fits: ${mostWhy}. The next that is made is ${mm(next)}.`;
+  return judged({ ...common, why, cure }, next, { limit: longest, sense: 'at most' });
+}
+
+function length(joint: Joint, screws: ScrewGroup): Finding[] {
+  const { least, most, mostWhy } = screws.lengths;
+  const common = { code: 'screw-length', feature: screws.id, title: `${screws.thread} screw length, ${screws.side} side`, source: screws.head.standard };
+  if (isUnknown(screws)) {
+    const why = 'The screws pass through a flange whose thickness is not known.';
+    return [notAssessed({ ...common, why, missing: missingThickness(joint, screws) })];
+  }
+  if (screws.length === null) return [noLength(screws)];
+  if (most === null) {
+    const into = screws.fastening === 'into_flange';
+    const missing = into
+      ? `Give ${screws.side}.holes.depth: the usable depth of thread; or through: true with ${screws.side}.thickness.`
+      : `Give ${screws.side}.behind: the free room behind the flange, mm.`;
+    const why = `${screws.thread} x ${Number(screws.length.toFixed(2))} is long enough; whether it ${into ? 'bottoms' : 'finds room'} is not known.`;
+    return [notAssessed({ ...common, why, missing })];
+  }
+  const shorter = made(screws).findLast((candidate) => candidate <= most + rounding && candidate >= least - rounding);
+  const cure = `Take a screw of at most ${mm(most)}${shorter === undefined ? '' : `: ${screws.thread} x ${Number(shorter.toFixed(2))}, or adapter.${screws.side}.length: auto`}.`;
+  const why = `${screws.thread} x ${Number(screws.length.toFixed(2))}: ${mm(least)} is the least that holds; ${mostWhy}.`;
+  return [judged({ ...common, unit: 'mm', why, cure }, screws.length, { limit: most, sense: 'at most' })];
+}
+
+function reachesNut(screws: ScrewGroup): Finding[] {
+  if (screws.fastening !== 'through' || isUnknown(screws) || screws.length === null) return [];
+  const { least } = screws.lengths;
   return [
     judged(
       {
-        code: 'thread-engagement',
+        code: 'bolt-reaches-nut',
         feature: screws.id,
-        title,
+        title: `${screws.thread} bolts reach through their nuts, ${screws.side} side`,
         unit: 'mm',
-        why: `${screws.class} screws need ${rule} so that the screw breaks before the thread strips.`,
-        cure: 'Take longer screws, a thicker adapter, a stronger material, or thread inserts.',
-        source: sourced(rule, memory),
+        why: 'Two threads must show beyond the nut.',
+        cure: `Take bolts of at least ${mm(least)} (adapter.${screws.side}.length: auto).`,
+        source: 'common practice',
       },
-      has,
-      { limit: needs, sense: 'at least' },
+      screws.length,
+      { limit: least, sense: 'at least' },
     ),
   ];
-}
-
-function length(screws: ScrewGroup): Finding[] {
-  const { least, most, mostWhy } = screws.lengths;
-  const common = { feature: screws.id, title: `${screws.thread} screw length, ${screws.side}` };
-  if (least === 0) {
-    const flange = screws.side === 'wheel' ? 'driving' : screws.side;
-    return [
-      notAssessed({
-        ...common,
-        code: 'screw-length',
-        why: 'The screws pass through the flange, whose thickness is not known.',
-        missing: `Give ${flange}.thickness${screws.label.includes('both') ? ' of both flanges' : ''}.`,
-        source: screws.head.standard,
-      }),
-    ];
-  }
-  if (screws.length === null) {
-    const span = most === null ? `at least ${mm(least)}` : `between ${mm(least)} and ${mm(most)}`;
-    return [
-      judged(
-        {
-          ...common,
-          code: 'screw-length',
-          unit: 'mm',
-          why: `No standard ${screws.thread} length is ${span}: ${mostWhy}.`,
-          cure:
-            most !== null && most < least
-              ? 'There is not enough thread for this screw: a thicker adapter, a deeper thread, or a smaller screw.'
-              : 'Change the thickness by a few millimetres, add a washer, or cut screws to length.',
-          source: screws.head.standard,
-        },
-        most ?? 0,
-        { limit: Math.max(least, (most ?? 0) + 0.01), sense: 'at least' },
-      ),
-    ];
-  }
-  const out: Finding[] = [];
-  if (most !== null) {
-    out.push(
-      judged(
-        {
-          ...common,
-          code: 'screw-length',
-          unit: 'mm',
-          why: `${screws.thread} x ${screws.length}: ${mm(least)} is the least that holds; ${mostWhy}.`,
-          cure: screws.length > most ? `Take a screw of at most ${mm(most)}.` : '',
-          source: screws.head.standard,
-        },
-        screws.length,
-        { limit: most, sense: 'at most' },
-      ),
-    );
-  } else {
-    const flange = screws.side === 'wheel' ? 'driving' : screws.side;
-    out.push(
-      notAssessed({
-        ...common,
-        code: 'screw-length',
-        why: `${screws.thread} x ${screws.length} is long enough; whether it bottoms or finds room is not known.`,
-        missing: screws.fastening === 'into_flange' ? `Give ${flange}.holes.depth (usable thread depth) or through: true with ${flange}.thickness.` : `Give ${flange}.behind: the free room behind the flange.`,
-        source: screws.head.standard,
-      }),
-    );
-  }
-  if (screws.fastening === 'through') {
-    out.push(
-      judged(
-        {
-          ...common,
-          code: 'bolt-reaches-nut',
-          title: `${screws.thread} bolts reach through their nuts, ${screws.side}`,
-          unit: 'mm',
-          why: 'Two threads must show beyond the nut.',
-          cure: `Take bolts of at least ${mm(least)}.`,
-          source: 'common practice',
-        },
-        screws.length,
-        { limit: least, sense: 'at least' },
-      ),
-    );
-  }
-  return out;
-}
-
-/** Position error of drilled and punched holes, mm radial. Common practice for holes drilled on a read-out. */
-const drillPosition = 0.05;
-
-/** The flanges that a group's screws go through or into: both, for bolts that run through all three pieces. */
-function flangesOf(joint: Joint, screws: ScrewGroup): ('driving' | 'driven')[] {
-  if (screws.side === 'wheel') return [];
-  const other = screws.side === 'driving' ? 'driven' : 'driving';
-  return joint.screws.some((group) => group.side === other) ? [screws.side] : [screws.side, other];
-}
-
-/** Play between screw and the tightest hole it passes, against what may be out of place. */
-function holesClear(joint: Joint, screws: ScrewGroup): Finding[] {
-  const shape = joint.adapterSpec.groups.find((group) => group.id === screws.id)?.shape;
-  return flangesOf(joint, screws).map((side) => {
-    const { holes } = joint[side];
-    const passed = [
-      ...(shape?.kind === 'passing' ? [shape.diameter] : []),
-      ...(holes.kind === 'clear' ? [holes.diameter.value] : []),
-    ];
-    const hole = Math.min(...passed);
-    const needs = 2 * (holes.doubt + drillPosition);
-    return judged(
-      {
-        code: 'holes-clear',
-        feature: screws.id,
-        title: `${screws.thread} screws go through, ${side}`,
-        unit: 'mm',
-        why: `Play of the screw in its ${mm(hole)} hole, against holes that may be ${mm(holes.doubt, 3)} (as measured) and ${mm(drillPosition, 3)} (as drilled) out of place.`,
-        cure: 'Measure the bolt circle better (more chords, repeated), use the next series of clearance hole, or drill through the flange as a template.',
-        source: 'geometry; drilled position of 0.05 mm is common practice',
-      },
-      hole - screws.major,
-      { limit: needs, sense: 'at least', hard: Math.min(needs, 0.05) },
-    );
-  });
 }
 
 export const screws: Check = {
   id: 'screws',
   title: 'Screws',
   source: 'thread engagement by published trials; ISO and ASME lengths; common practice',
-  run: (joint) => joint.screws.flatMap((group) => [...engagement(group), ...length(group), ...holesClear(joint, group)]),
+  run: (joint) => joint.screws.flatMap((group) => [...engagement(joint, group), ...length(joint, group), ...reachesNut(group)]),
 };

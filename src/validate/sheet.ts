@@ -2,24 +2,28 @@
 import { leastGap } from '../geometry/contour.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
-import { toothMeasures } from '../parts/tone-wheel.ts';
+import type { SheetPart } from '../model/sheet.ts';
+import { toothMeasures, type ToneWheelSpec } from '../parts/tone-wheel.ts';
 import { sheetLimit, sheetRules } from '../standards/sheet-cutting.ts';
 import { must } from '../standards/table.ts';
 import { type Check, judged } from './check.ts';
-import { mm } from './words.ts';
+import { mm, sourced } from './words.ts';
 
-function smallestHole(joint: Joint, thickness: number): Finding {
-  const holes = (joint.wheel?.holes ?? []).flatMap((hole) => (hole.kind === 'circle' ? [2 * hole.r] : []));
+type SheetSettings = Joint['job']['sheet'];
+
+function smallestHole(part: SheetPart, settings: SheetSettings): Finding {
+  const { thickness } = part;
+  const holes = part.holes.flatMap((hole) => (hole.kind === 'circle' ? [2 * hole.r] : []));
   const rule = must(sheetLimit('hole', thickness));
-  const limit = joint.job.sheet.hole * thickness;
+  const limit = settings.hole * thickness;
   return judged(
     {
       code: 'sheet-hole',
       feature: 'wheel-screws',
       title: 'smallest hole against the sheet',
       unit: 'mm',
-      why: `The service cuts holes down to ${joint.job.sheet.hole} times the thickness (${mm(limit)}); shops differ three-fold.`,
-      cure: 'Use thinner sheet or larger screws, or have the hole marked and drilled; ask the service.',
+      why: `The service cuts holes down to ${settings.hole} times the thickness (${mm(limit)}); shops differ three-fold.`,
+      cure: 'Use thinner sheet (wheel.thickness) or larger screws (wheel.screws.size), or have the hole marked and drilled; ask the service (sheet.hole).',
       source: sheetRules.edition,
     },
     Math.min(...holes),
@@ -27,15 +31,11 @@ function smallestHole(joint: Joint, thickness: number): Finding {
   );
 }
 
-function smallestWeb(joint: Joint, thickness: number): Finding {
-  const { wheel } = joint;
-  if (!wheel) throw new Error('no wheel');
-  const cuts = [wheel.outside, ...wheel.holes];
-  let least = Number.POSITIVE_INFINITY;
-  wheel.holes.forEach((hole, i) => {
-    for (const other of cuts.slice(0, i + 1)) least = Math.min(least, leastGap(hole, other).gap);
-  });
-  const limit = joint.job.sheet.web * thickness;
+function smallestWeb(part: SheetPart, settings: SheetSettings): Finding {
+  const { thickness } = part;
+  const cuts = [part.outside, ...part.holes];
+  const gaps = part.holes.flatMap((hole, i) => cuts.slice(0, i + 1).map((other) => leastGap(hole, other).gap));
+  const limit = settings.web * thickness;
   const rule = must(sheetLimit('web', thickness));
   return judged(
     {
@@ -43,61 +43,59 @@ function smallestWeb(joint: Joint, thickness: number): Finding {
       feature: 'wheel-outline',
       title: 'smallest web between two cuts',
       unit: 'mm',
-      why: `The service wants ${joint.job.sheet.web} times the thickness (${mm(limit)}) between cuts, or the web burns.`,
-      cure: 'Move the screw circle, use fewer or smaller screws, or thinner sheet.',
+      why: `The service wants ${settings.web} times the thickness (${mm(limit)}) between cuts, or the web burns.`,
+      cure: 'Leave the screw circle on auto (wheel.screws.circle), use fewer or smaller screws, or thinner sheet.',
       source: sheetRules.edition,
     },
-    least,
+    Math.min(...gaps),
     { limit, sense: 'at least', hard: Math.min(limit, rule.loosest) },
   );
 }
 
-/** Teeth and valleys are slots and webs to the cutter. */
-function valleys(joint: Joint, thickness: number): Finding[] {
-  if (!joint.wheelSpec) return [];
-  const sizes = toothMeasures(joint.wheelSpec);
-  const rule = must(sheetLimit('slot', thickness));
+/** Teeth and valleys are webs and slots to the cutter. */
+function slots(spec: ToneWheelSpec): Finding {
+  const sizes = toothMeasures(spec);
   const narrowest = Math.min(sizes.toothRootChord, sizes.toothChord, sizes.valleyRootArc, sizes.valleyChord);
-  const corner = must(sheetLimit('corner', thickness));
-  const radius = joint.wheelSpec.rootRadius;
-  const wanted = joint.job.sheet.inside_radius ?? corner.usual;
-  return [
-    judged(
-      {
-        code: 'sheet-slot',
-        feature: 'wheel-outline',
-        title: 'narrowest tooth or valley against the sheet',
-        unit: 'mm',
-        why: 'Narrow teeth and valleys burn and round off in thick sheet.',
-        cure: 'Use fewer teeth, a larger wheel or thinner sheet.',
-        source: rule.source,
-      },
-      narrowest,
-      { limit: rule.usual, sense: 'at least', hard: rule.loosest },
-    ),
-    judged(
-      {
-        code: 'sheet-inside-radius',
-        feature: 'wheel-outline',
-        title: 'radius in the tooth root',
-        unit: 'mm',
-        why: joint.job.sheet.inside_radius === undefined ? 'Sharp inside corners burn.' : 'The service states its smallest inside radius.',
-        cure: `Make wheel.root_radius at least ${mm(wanted)}.`,
-        source: joint.job.sheet.inside_radius === undefined ? corner.source : 'the cutting service, as given in sheet.inside_radius',
-      },
-      radius,
-      { limit: wanted, sense: 'at least', worst: 'caution' },
-    ),
-  ];
+  const rule = must(sheetLimit('slot', spec.thickness));
+  return judged(
+    {
+      code: 'sheet-slot',
+      feature: 'wheel-outline',
+      title: 'narrowest tooth or valley against the sheet',
+      unit: 'mm',
+      why: 'Narrow teeth and valleys burn and round off in thick sheet.',
+      cure: `Use sheet of at most ${mm((spec.thickness * narrowest) / rule.usual)} (wheel.thickness), fewer teeth or a larger wheel.`,
+      source: rule.source,
+    },
+    narrowest,
+    { limit: rule.usual, sense: 'at least', hard: rule.loosest },
+  );
+}
+
+function insideRadius(spec: ToneWheelSpec, settings: SheetSettings): Finding {
+  const corner = must(sheetLimit('corner', spec.thickness));
+  const wanted = settings.inside_radius ?? corner.usual;
+  return judged(
+    {
+      code: 'sheet-inside-radius',
+      feature: 'wheel-outline',
+      title: 'radius in the tooth root',
+      unit: 'mm',
+      why: settings.inside_radius === undefined ? 'Sharp inside corners burn.' : 'The service states its smallest inside radius.',
+      cure: `Make wheel.root_radius at least ${mm(wanted)}.`,
+      source: settings.inside_radius === undefined ? sourced(corner.source, corner.memory) : 'the cutting service, as given in sheet.inside_radius',
+    },
+    spec.rootRadius,
+    { limit: wanted, sense: 'at least', worst: 'caution' },
+  );
 }
 
 export const sheet: Check = {
   id: 'sheet',
   title: 'Sheet cutting',
   source: sheetRules.edition,
-  run(joint) {
-    if (!joint.wheel) return [];
-    const { thickness } = joint.wheel;
-    return [smallestHole(joint, thickness), smallestWeb(joint, thickness), ...valleys(joint, thickness)];
+  run({ wheel, wheelSpec, job }) {
+    if (!wheel || !wheelSpec) return [];
+    return [smallestHole(wheel, job.sheet), smallestWeb(wheel, job.sheet), slots(wheelSpec), insideRadius(wheelSpec, job.sheet)];
   },
 };

@@ -1,14 +1,13 @@
 /** Is the adapter thick enough for everything that goes into it? */
 import { type Check, judged } from './check.ts';
-import { mm } from './words.ts';
+import { atLeast, mm } from './words.ts';
 
 export const thickness: Check = {
   id: 'thickness',
   title: 'Thickness',
   source: 'sum of the demands; each demand has its own source',
   run({ thickness: study }) {
-    const governs = study.demands.find((demand) => demand.least === study.least) ?? study.demands[0];
-    const what = governs ? `${governs.what} (${governs.side} side)` : 'nothing';
+    const governs = study.demands.find((demand) => demand.least === study.least);
     return [
       judged(
         {
@@ -16,8 +15,8 @@ export const thickness: Check = {
           feature: 'body',
           title: 'thickness of the adapter',
           unit: 'mm',
-          why: `The least that works is ${mm(study.least)}, set by ${what}.`,
-          cure: `Make adapter.thickness at least ${mm(study.least)}, or leave it on auto.`,
+          why: `The least that works is ${mm(study.least)}${governs ? `, set by: ${governs.what} (${governs.side})` : ''}.`,
+          cure: `Make the adapter ${mm(study.least - study.thickness)} thicker (adapter.thickness: ${atLeast(study.least)}), or leave it on auto.`,
           source: 'sum of head depth, web under heads, thread engagement and register depth; common practice',
         },
         study.thickness,

@@ -3,19 +3,30 @@ import { allWebs, type Web } from '../geometry/webs.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Feature } from '../model/part.ts';
 import { type Check, judged } from './check.ts';
-import { mm } from './words.ts';
+import { type Neighbour, thinnestTowards } from './outside-of-holes.ts';
+import { atLeast, mm } from './words.ts';
 
-/** Which finding a pair belongs to, by what the two features are for. */
-function codeOf(a: Feature, b: Feature | 'outside' | 'flats'): string {
-  if (b === 'outside') return a.purpose === 'bore' || a.purpose === 'recess' ? 'wall-bore-to-outside' : 'wall-to-rim';
-  if (b === 'flats') return 'wall-to-flats';
-  const axial = (f: Feature) => f.purpose === 'bore' || f.purpose === 'recess';
-  if (axial(a) && axial(b)) return 'web-between-recesses';
-  if (axial(a) || axial(b)) return 'wall-to-bore';
-  return 'web-between-holes';
+type WebCode = 'web-between-holes' | 'wall-to-bore' | 'wall-to-rim' | 'wall-to-flats' | 'wall-bore-to-outside' | 'web-between-recesses';
+
+/** A web with the features at its two ends; null for the outside and the flats. */
+interface Named {
+  readonly web: Web;
+  readonly code: WebCode;
+  readonly a: Feature;
+  readonly b: Feature | null;
 }
 
-const titles: Readonly<Record<string, string>> = {
+const isAxial = ({ purpose }: Feature) => purpose === 'bore' || purpose === 'recess';
+
+/** Which finding a pair belongs to, by what the two features are for. */
+function codeOf(a: Feature, b: Feature | null, other: string): WebCode {
+  if (other === 'outside') return isAxial(a) ? 'wall-bore-to-outside' : 'wall-to-rim';
+  if (other === 'flats' || b === null) return 'wall-to-flats';
+  if (isAxial(a) && isAxial(b)) return 'web-between-recesses';
+  return isAxial(a) || isAxial(b) ? 'wall-to-bore' : 'web-between-holes';
+}
+
+const titles: Readonly<Record<WebCode, string>> = {
   'web-between-holes': 'web between holes',
   'wall-to-bore': 'wall between holes and the bore or recess',
   'wall-to-rim': 'wall between holes and the rim, steps and far face',
@@ -24,39 +35,69 @@ const titles: Readonly<Record<string, string>> = {
   'web-between-recesses': 'web between the two recesses',
 };
 
-const cures: Readonly<Record<string, string>> = {
-  'wall-to-bore': 'Make the bore or the register smaller, or use smaller heads.',
-  'wall-to-rim': 'Make the outside larger, the heads smaller, or the holes shallower.',
-  'wall-to-flats': 'Set the flats further apart, or leave them out.',
-  'wall-bore-to-outside': 'Make the bore smaller.',
-  'web-between-recesses': 'Make the adapter thicker.',
-};
-
-/** Turning the pattern only helps when some angle is good enough. */
-function cureForHoles({ clocking, job }: Joint): string {
-  const { best } = clocking;
-  return best.web !== null && best.web < job.adapter.web
-    ? `No angle leaves enough metal (best ${mm(best.web)}): use smaller heads or screws, or fasten one side another way.`
-    : `Set clocking: auto (${best.angle.toFixed(3)} degrees), use smaller heads, or move the wheel's screws.`;
-}
-
-function worstOf(webs: readonly Web[], codes: ReadonlyMap<Web, string>): Map<string, Web> {
-  const worst = new Map<string, Web>();
-  for (const web of webs) {
-    const code = codes.get(web) as string;
-    const known = worst.get(code);
-    if (!known || web.gap < known.gap) worst.set(code, web);
+/** What to do where a hole comes too near the outside of the part. */
+function outsideCure({ side }: Feature, neighbour: Neighbour, short: number): string {
+  switch (neighbour.kind) {
+    case 'rim':
+      return `Make the outside at least ${atLeast(2 * short)} larger (adapter.outside), or use smaller screws or heads.`;
+    case 'spigot':
+      return `Use smaller screws or heads on the ${side} side, flat heads included, or no register on the other side (adapter.${neighbour.side}.register: none), or fasten one side another way.`;
+    case 'wheel seat':
+      return `Make the wheel's bore at least ${atLeast(2 * short)} larger (wheel.bore), or leave it on auto.`;
+    case 'far face':
+      return `Make the adapter at least ${atLeast(short)} thicker (adapter.thickness), or the thread less deep.`;
   }
-  return worst;
 }
 
-/** Plain name of a drilling: its feature's label and its number in the group. */
-function nameOf(joint: Joint, id: string): string {
-  if (id === 'outside' || id === 'flats') return id === 'outside' ? 'the outside' : 'the flats';
-  const drilling = joint.adapter.drillings.find((d) => d.id === id);
-  const feature = joint.adapter.features.find((f) => f.id === drilling?.feature);
+/** What to do about a web that is `short` mm too thin. */
+function cureFor({ code, a, b, web }: Named, joint: Joint, short: number): string {
+  const { adapterSpec: spec, clocking, job } = joint;
+  switch (code) {
+    case 'web-between-holes': {
+      const { best } = clocking;
+      if (a.side === 'wheel' || b?.side === 'wheel') return "Move the wheel's screws (wheel.screws.first: auto, another count or a larger circle).";
+      if (a.side === b?.side) return `Neighbours of the ${a.side} pattern stand too near: use smaller screws or heads (adapter.${a.side}.screw, .head).`;
+      if (best.web !== null && best.web >= job.adapter.web) return 'Turn the driven pattern: see clocking.';
+      return `No angle leaves enough metal (best ${mm(best.web ?? web.gap)}): use smaller heads or screws, or fasten one side another way (adapter.driving.fastening, adapter.driven.fastening).`;
+    }
+    case 'wall-to-bore': {
+      const hole = isAxial(a) ? b : a;
+      const axial = isAxial(a) ? a : b;
+      const smaller = axial?.purpose === 'bore' && spec.bore !== null && spec.bore > 2 * short ? `Make the bore at least ${atLeast(2 * short)} smaller (adapter.bore), or u` : 'U';
+      return `${smaller}se smaller screws or heads on the ${hole?.side ?? 'driving'} side.`;
+    }
+    case 'wall-to-rim':
+      return outsideCure(a, thinnestTowards(joint, web.a), short);
+    case 'wall-to-flats':
+      return `Set the flats at least ${atLeast(2 * short)} further apart (adapter.flats), or leave them on auto or none.`;
+    case 'wall-bore-to-outside':
+      return `Make the bore at least ${atLeast(2 * short)} smaller (adapter.bore).`;
+    case 'web-between-recesses':
+      return `Make the adapter at least ${atLeast(short)} thicker (adapter.thickness).`;
+  }
+}
+
+/** Plain name of a drilling: its feature's label, or its side and number in the group. */
+function nameOf(id: string, feature: Feature | null): string {
+  if (feature === null) return id === 'flats' ? 'the flats' : 'the outside';
   const number = /-(\d+)$/.exec(id)?.[1];
-  return number && feature?.group ? `${feature.side} hole ${number}` : (feature?.label ?? id);
+  return number !== undefined && feature.group !== undefined ? `${feature.side} hole ${number}` : feature.label;
+}
+
+function whyOf({ web, a, b }: Named, joint: Joint): string {
+  const [one, other] = [nameOf(web.a, a), web.b === 'outside' && !isAxial(a) ? thinnestTowards(joint, web.a).name : nameOf(web.b, b)];
+  if (web.a === web.b) return `Thinnest metal between the two faces, round the ${a.label}.`;
+  return web.gap < 0 ? `${one} and ${other} run ${mm(-web.gap)} into each other.` : `Thinnest metal, at any depth, lies between ${one} and ${other}.`;
+}
+
+function namedWebs({ adapter }: Joint): Named[] {
+  const features = new Map(adapter.features.map((feature) => [feature.id, feature]));
+  const featureOf = new Map(adapter.drillings.map(({ id, feature }) => [id, features.get(feature)]));
+  return allWebs(adapter).flatMap((web) => {
+    const a = featureOf.get(web.a);
+    const b = featureOf.get(web.b) ?? null;
+    return a ? [{ web, a, b, code: web.a === web.b ? 'web-between-recesses' : codeOf(a, b, web.b) }] : [];
+  });
 }
 
 export const webs: Check = {
@@ -65,30 +106,23 @@ export const webs: Check = {
   source: 'common practice',
   run(joint) {
     const limit = joint.job.adapter.web;
-    const { adapter } = joint;
-    const featureOf = (id: string) => {
-      const drilling = adapter.drillings.find((d) => d.id === id);
-      return adapter.features.find((f) => f.id === drilling?.feature) as Feature;
-    };
-    const all = allWebs(adapter);
-    const codes = new Map(
-      all.map((web) => [web, codeOf(featureOf(web.a), web.b === 'outside' || web.b === 'flats' ? web.b : featureOf(web.b))]),
-    );
-    return [...worstOf(all, codes)].map(([code, web]) =>
+    const worst = new Map<WebCode, Named>();
+    for (const named of namedWebs(joint)) {
+      const known = worst.get(named.code);
+      if (!known || named.web.gap < known.web.gap) worst.set(named.code, named);
+    }
+    return [...worst.values()].map((named) =>
       judged(
         {
-          code,
-          feature: featureOf(web.a).id,
-          title: titles[code] as string,
+          code: named.code,
+          feature: named.a.id,
+          title: titles[named.code],
           unit: 'mm',
-          why:
-            web.gap < 0
-              ? `${nameOf(joint, web.a)} and ${nameOf(joint, web.b)} run ${mm(-web.gap)} into each other.`
-              : `Thinnest metal, at any depth, lies between ${nameOf(joint, web.a)} and ${nameOf(joint, web.b)}.`,
-          cure: code === 'web-between-holes' ? cureForHoles(joint) : (cures[code] as string),
+          why: whyOf(named, joint),
+          cure: cureFor(named, joint, limit - named.web.gap),
           source: 'common practice, least web set by adapter.web',
         },
-        web.gap,
+        named.web.gap,
         { limit, sense: 'at least' },
       ),
     );

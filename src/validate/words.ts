@@ -2,8 +2,28 @@
 
 /** Millimetres with two decimals: "12.50 mm"; three when asked. */
 export function mm(value: number, decimals = 2): string {
+  return `${plain(value, decimals)} mm`;
+}
+
+/** Millimetres rounded up to the next tenth, as a bench works: what is asked for is then enough. "2.4 mm" */
+export function atLeast(value: number): string {
+  return `${Number((Math.ceil(value * 10 - 1e-6) / 10).toFixed(1))} mm`;
+}
+
+/** Millimetres rounded down to the next tenth: "23.6 mm". */
+export function atMost(value: number): string {
+  return `${Number((Math.floor(value * 10 + 1e-6) / 10).toFixed(1))} mm`;
+}
+
+/** Degrees without trailing zeros: "15 degrees", "7.125 degrees". */
+export function angle(degrees: number): string {
+  return `${Number(plain(degrees, 3))} degrees`;
+}
+
+/** Fixed decimals without a minus zero. */
+export function plain(value: number, decimals: number): string {
   const text = value.toFixed(decimals);
-  return `${Number(text) === 0 ? text.replace('-', '') : text} mm`;
+  return Number(text) === 0 ? text.replace('-', '') : text;
 }
 
 /** The word for one or many. */

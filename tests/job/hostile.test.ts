@@ -53,12 +53,10 @@ const hostile: Readonly<Record<string, string>> = {
   'holes without end': `job: 1\ndriving: { holes: { at: [${repeat('[1,2],', 30 * kib)}] } }\ndriven: {}`,
 };
 
-/** An answer within a second; the limit leaves room for a machine that does other work as well. */
+/** A sound answer. Nothing is timed here (see the benches); a text that hangs the reader runs into the test's own time limit. */
 function answer(text: string): string {
-  const start = performance.now();
   const read = readJob(text, 'hostile.job.yaml');
   const said = read.ok ? '' : formatErrors(read.errors, text);
-  expect(performance.now() - start).toBeLessThan(1000);
   if (!read.ok) {
     expect(read.errors.length).toBeGreaterThan(0);
     expect(read.errors.length).toBeLessThanOrEqual(100);

@@ -1,0 +1,38 @@
+/** Why the wheel cannot be drawn, said at the keys of the job. */
+import { toneWheelFaults, type ToneWheelSpec } from '../parts/tone-wheel.ts';
+import type { Trouble } from './trouble.ts';
+import type { WheelInput, WheelPlace } from './wheel.ts';
+
+/** Where a measure of the wheel is typed in the job. */
+const keys: Readonly<Record<string, string>> = {
+  rootRadius: 'wheel.root_radius',
+  tipBreak: 'wheel.tip_break',
+  toothAngle: 'wheel.tooth',
+  screwHoles: 'wheel.screws.circle',
+  kerf: 'sheet.kerf',
+};
+
+const mm = (value: number) => `${Number(value.toFixed(2))} mm`;
+
+/**
+ * Troubles of a wheel; none when it can be drawn. A wheel too small for the bore and screws that were chosen for it is one trouble,
+ * at its outside; every other fault stands at its own key, the first of each.
+ */
+export function wheelTroubles(spec: ToneWheelSpec, wheel: WheelInput, place: WheelPlace): Trouble[] {
+  const least = place.circle + place.hole + 2 * Math.max(spec.thickness, 3);
+  if (wheel.screws.circle === 'auto' && spec.root < place.circle + place.hole) {
+    const height = (spec.outside - spec.root) / 2;
+    return [
+      {
+        path: 'wheel.outside',
+        message: `The wheel goes over ${mm(spec.bore)} and its screws sit on a circle of ${mm(place.circle)}, so the roots of its teeth (${mm(spec.root)}) need at least ${mm(least)}: an outside of ${mm(Math.ceil(least + 2 * height))} or more.`,
+      },
+    ];
+  }
+  const troubles = toneWheelFaults(spec).map((fault) => {
+    // A fault starts with the measure that it speaks of.
+    const [, measure = '', sentence = fault] = /^(\w+)[^:]*: (.*)$/s.exec(fault) ?? [];
+    return { path: measure === '' ? 'wheel' : (keys[measure] ?? `wheel.${measure}`), message: sentence };
+  });
+  return troubles.filter(({ path }, i) => troubles.findIndex((other) => other.path === path) === i);
+}

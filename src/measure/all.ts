@@ -1,0 +1,28 @@
+/** Everything the measuring room offers to the rest of the house. */
+export {
+  bestChord,
+  type ChordChoice,
+  type ChordOver,
+  chordAdvice,
+  chordChoices,
+  chordFactor,
+  chordOvers,
+  jawError,
+  jawNote,
+  type Span,
+  spanKey,
+  spanWords,
+} from './chord.ts';
+export { type ChordNetwork, distancesNeeded, type HoleDistance, patternFromDistances } from './chord-network.ts';
+export { type ChordEstimate, type ChordReading, type ChordSet, circleFromChords } from './chord-set.ts';
+export { type CircleFit, fitCircle, type Point } from './circle-fit.ts';
+export { type BlockParts, flangeBlock } from './flange-block.ts';
+export { equalAngles, fitHarmonics } from './harmonics.ts';
+export { fromReadings, givenOnce, type Instrument, instrumentDoubt, type Measured, oddReading } from './measured.ts';
+export { type Pattern, recognisePattern } from './pattern.ts';
+export { pointsFromCsv } from './points-from-csv.ts';
+export { type DrawnHoles, holesFromDxf } from './points-from-dxf.ts';
+export { checkDiagonal, rectangleCircle } from './rectangle.ts';
+export { type RegisterSize, sizeRegister } from './register.ts';
+export { type FaceRunout, faceRunout, type RimRunout, rimRunout } from './runout.ts';
+export { identifyThread, type ThreadCandidate, type ThreadTwin, threadTwins, twinOf } from './thread-id.ts';

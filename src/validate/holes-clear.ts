@@ -1,0 +1,56 @@
+/** Do the screws go through every hole on their way, although no hole stands quite where it should? */
+import type { Joint, ScrewGroup } from '../job/joint.ts';
+import type { Finding } from '../model/finding.ts';
+import { machiningRule } from '../standards/machining-practice.ts';
+import { must } from '../standards/table.ts';
+import { type Check, judged } from './check.ts';
+import { passingHole } from './heads.ts';
+import { mm } from './words.ts';
+
+/** Play below which a screw does not go in by hand, mm. Common practice. */
+const leastPlay = 0.05;
+
+/** How far a screw may stand off between a flange's hole and the adapter's, mm on the diameter. */
+export function playAt(joint: Joint, screws: ScrewGroup, side: 'driving' | 'driven'): number {
+  const own = passingHole(joint, screws);
+  const { holes } = joint[side];
+  const inAdapter = own === null ? 0 : own.diameter - screws.major;
+  const inFlange = holes.kind === 'clear' ? holes.diameter.value - screws.major : 0;
+  return Math.max(0, inAdapter) + Math.max(0, inFlange);
+}
+
+function cureFor(screws: ScrewGroup, side: string): string {
+  if (screws.fastening === 'into_flange') return `Use the next series of clearance hole (adapter.${side}.hole: coarse), or measure the bolt circle better.`;
+  return `Measure the bolt circle better (more chords, repeated), take a thinner screw (adapter.${side}.screw), or drill through the flange as a template.`;
+}
+
+function holesClear(joint: Joint, screws: ScrewGroup, side: 'driving' | 'driven'): Finding {
+  const { doubt } = joint[side].holes;
+  const drilled = must(machiningRule('hole_position', screws.major)).value;
+  const needs = 2 * (doubt + drilled);
+  return judged(
+    {
+      code: 'holes-clear',
+      feature: screws.id,
+      title: `${screws.thread} screws go through, ${side} side`,
+      unit: 'mm',
+      why: `Play of the screw in its holes, against holes that may be ${mm(doubt, 3)} (as measured) and ${mm(drilled, 3)} (as drilled) out of place.`,
+      cure: cureFor(screws, side),
+      source: 'geometry; drilled position of 0.05 mm is common practice',
+    },
+    playAt(joint, screws, side),
+    { limit: needs, sense: 'at least', hard: Math.min(needs, leastPlay) },
+  );
+}
+
+export const holes: Check = {
+  id: 'holes-clear',
+  title: 'Screws through their holes',
+  source: 'geometry; common practice',
+  run: (joint) =>
+    joint.screws.flatMap((screws) => {
+      if (screws.side === 'wheel') return [];
+      const isShared = screws.fastening === 'through' && screws.seat === 'outside';
+      return (isShared ? (['driving', 'driven'] as const) : [screws.side]).map((side) => holesClear(joint, screws, side));
+    }),
+};
