@@ -22,6 +22,7 @@ export { jobJsonSchema } from './job/schema.ts';
 export { searchPresets } from './job/search-presets.ts';
 export { schemaFileName, type StarterAnswers, type StarterFlange, starterJob } from './job/starter.ts';
 export type { Finding, Verdict } from './model/finding.ts';
+export * from './measure/all.ts';
 export { type Held, makeFiles, type MakeOptions, type Made, productKinds, products } from './products/make.ts';
 export { overallVerdict } from './report/rank.ts';
 export { reportData } from './report/report-data.ts';

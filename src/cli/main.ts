@@ -3,6 +3,7 @@ import yargs from 'yargs';
 import { check } from './commands/check.ts';
 import { flanges } from './commands/flanges.ts';
 import { make } from './commands/make.ts';
+import { measure, measureExamples, measureFlags, subjects } from './commands/measure.ts';
 import { newJob } from './commands/new.ts';
 import { schema } from './commands/schema.ts';
 import { exit, type Io, UsageError } from './io.ts';
@@ -71,9 +72,20 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
         return run(flanges(io, { id: a.id, json: a.json, ...search }));
       },
     )
+    .command(
+      'measure [subject] [file]',
+      'Readings to numbers with their doubt: bolt circle, hole pattern, register, run-out, thread.',
+      (y) =>
+        y
+          .positional('subject', { type: 'string', describe: `what was measured: ${subjects.join(', ')}` })
+          .positional('file', { type: 'string', describe: 'pattern: points as CSV (x,y a line), or a DXF' })
+          .options(measureFlags)
+          .epilogue(measureExamples),
+      (a) => run(measure(io, a)),
+    )
     .command('schema', "The job file's JSON Schema, for editors.", {}, () => run(schema(io)))
     .completion('completion', 'A script that completes commands in your shell.')
-    .demandCommand(1, 'Say what to do: check, make, new, flanges, schema. See --help.')
+    .demandCommand(1, 'Say what to do: check, make, new, measure, flanges, schema. See --help.')
     .recommendCommands()
     .strict()
     .version(version)

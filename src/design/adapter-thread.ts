@@ -68,5 +68,7 @@ export function blindTip(need: ThreadNeed): number | null {
 export function tappedDepth(need: ThreadNeed, room: number, web: number, asked: number | null = null): TappedDepth {
   const threadDepth = asked ?? threadWanted(need);
   const blind = blindTap(need.thread, threadDepth);
-  return blind.ok && blind.value.tip + web <= room ? { threadDepth, drillDepth: blind.value.drill } : { threadDepth: room, drillDepth: null };
+  return blind.ok && blind.value.tip + web <= room
+    ? { threadDepth, drillDepth: blind.value.drill }
+    : { threadDepth: room, drillDepth: null };
 }

@@ -13,28 +13,73 @@ const always = () => true;
 const withWheel = (job: JobInput) => job.wheel !== undefined;
 
 const named: readonly DefaultToName[] = [
-  { path: 'adapter.material', applies: always, value: (j) => j.adapter.material, why: 'default: plain structural steel' },
-  { path: 'adapter.web', applies: always, value: (j) => `${j.adapter.web} mm`, why: 'default: least metal between features, common practice' },
+  {
+    path: 'adapter.material',
+    applies: always,
+    value: (j) => j.adapter.material,
+    why: 'default: plain structural steel',
+  },
+  {
+    path: 'adapter.web',
+    applies: always,
+    value: (j) => `${j.adapter.web} mm`,
+    why: 'default: least metal between features, common practice',
+  },
   {
     path: 'adapter.setup',
     applies: (j) => j.adapter.runout === undefined,
     value: (j) => j.adapter.setup,
     why: 'default: turned over and indicated on the bore, common practice',
   },
-  { path: 'adapter.driving.class', applies: always, value: (j) => j.adapter.driving.class, why: 'default property class' },
-  { path: 'adapter.driven.class', applies: always, value: (j) => j.adapter.driven.class, why: 'default property class' },
+  {
+    path: 'adapter.driving.class',
+    applies: always,
+    value: (j) => j.adapter.driving.class,
+    why: 'default property class',
+  },
+  {
+    path: 'adapter.driven.class',
+    applies: always,
+    value: (j) => j.adapter.driven.class,
+    why: 'default property class',
+  },
   {
     path: 'duty.grade',
     applies: (j) => j.duty?.speed !== undefined,
     value: (j) => j.duty?.grade ?? '',
     why: 'default: ISO 21940-11 lists drive shafts under G 40 and under G 16',
   },
-  { path: 'wheel.material', applies: withWheel, value: (j) => j.wheel?.material ?? '', why: 'default: low-carbon sheet' },
+  {
+    path: 'wheel.material',
+    applies: withWheel,
+    value: (j) => j.wheel?.material ?? '',
+    why: 'default: low-carbon sheet',
+  },
   { path: 'wheel.thickness', applies: withWheel, value: (j) => `${j.wheel?.thickness} mm`, why: 'default' },
-  { path: 'wheel.clearance', applies: withWheel, value: (j) => `${j.wheel?.clearance} mm`, why: 'default: bore over its register, on the diameter' },
-  { path: 'print.holes', applies: always, value: (j) => `${j.print.holes} mm`, why: 'default: printed holes come out small; on the diameter, common practice' },
-  { path: 'print.registers', applies: always, value: (j) => `${j.print.registers} mm`, why: 'default: the mock-up must drop in; on the diameter, common practice' },
-  { path: 'sheet.kerf', applies: withWheel, value: (j) => String(j.sheet.kerf), why: 'default: outline drawn nominal, the service allows for its cut' },
+  {
+    path: 'wheel.clearance',
+    applies: withWheel,
+    value: (j) => `${j.wheel?.clearance} mm`,
+    why: 'default: bore over its register, on the diameter',
+  },
+  {
+    path: 'print.holes',
+    applies: always,
+    value: (j) => `${j.print.holes} mm`,
+    why: 'default: printed holes come out small; on the diameter, common practice',
+  },
+  {
+    path: 'print.registers',
+    applies: always,
+    value: (j) => `${j.print.registers} mm`,
+    why: 'default: the mock-up must drop in; on the diameter, common practice',
+  },
+  {
+    path: 'sheet.kerf',
+    applies: withWheel,
+    value: (j) => String(j.sheet.kerf),
+    why: 'default: outline drawn nominal, the service allows for its cut',
+  },
 ];
 
 /** The defaults that took effect, in the order of the job file. */

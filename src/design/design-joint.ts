@@ -18,7 +18,7 @@ import type { AdapterSpec, HoleGroupSpec } from '../parts/adapter-spec.ts';
 import { buildToneWheel, type ToneWheelSpec } from '../parts/tone-wheel.ts';
 import { setupRunout } from '../standards/machining-practice.ts';
 import { findMaterial, type Material } from '../standards/materials.ts';
-import { fasteningOf, type Fixing, fixingFor } from './fixing.ts';
+import { type Fixing, fasteningOf, fixingFor } from './fixing.ts';
 import { flatsAcross, flatsFor } from './flats.ts';
 import { sideGroups, threadOf, wheelGroup } from './hole-groups.ts';
 import { impossibleSizes } from './impossible.ts';
@@ -94,10 +94,16 @@ function decide(input: DesignInput, ledger: Ledger): Decided | null {
     const flangeMaterial = ledger.material(`${flange.side}.material`, named);
     if (!flangeMaterial) continue;
     if (flange.material === null && flange.holes.kind === 'tapped') {
-      ledger.assume(`${flange.side}.material`, named, 'default: decides the thread engagement, give the real one if you know it');
+      ledger.assume(
+        `${flange.side}.material`,
+        named,
+        'default: decides the thread engagement, give the real one if you know it',
+      );
     }
     const other = flange.side === 'driving' ? driven : driving;
-    const fixing = ledger.take(fixingFor({ flange, other, job, adapterMaterial, flangeMaterial, shared: shared !== null }));
+    const fixing = ledger.take(
+      fixingFor({ flange, other, job, adapterMaterial, flangeMaterial, shared: shared !== null }),
+    );
     if (fixing) fixings.push(fixing);
   }
   const wanted = shared === null ? 2 : 1;
@@ -121,7 +127,12 @@ function thicknessInput({ job, driving, driven }: DesignInput, made: Decided): T
 }
 
 /** The adapter with everything but its clocking, wheel screws and flats. */
-function sketchOf({ job, driving, driven }: DesignInput, made: Decided, forThickness: ThicknessInput, thickness: number): AdapterSpec {
+function sketchOf(
+  { job, driving, driven }: DesignInput,
+  made: Decided,
+  forThickness: ThicknessInput,
+  thickness: number,
+): AdapterSpec {
   const flanges = { driving, driven };
   const { web, chamfer, outside, bore } = job.adapter;
   return {
@@ -129,7 +140,10 @@ function sketchOf({ job, driving, driven }: DesignInput, made: Decided, forThick
     name: job.adapter.name ?? 'adapter',
     material: partMaterial(made.adapterMaterial),
     thickness,
-    outside: outside === 'auto' ? outsideFor(made.fixings, flanges, made.registers, { web, chamfer }, made.wheel?.outsideNeeded ?? 0) : outside,
+    outside:
+      outside === 'auto'
+        ? outsideFor(made.fixings, flanges, made.registers, { web, chamfer }, made.wheel?.outsideNeeded ?? 0)
+        : outside,
     chamfer,
     bore: bore === 'none' ? null : bore === 'auto' ? boreFor(made.fixings, flanges, made.registers, web) : bore,
     flats: null,
@@ -140,13 +154,18 @@ function sketchOf({ job, driving, driven }: DesignInput, made: Decided, forThick
   };
 }
 
-const drillingsOf = (spec: AdapterSpec, groups: readonly HoleGroupSpec[] = spec.groups) => groups.flatMap((group) => groupDrillings(spec, group));
+const drillingsOf = (spec: AdapterSpec, groups: readonly HoleGroupSpec[] = spec.groups) =>
+  groups.flatMap((group) => groupDrillings(spec, group));
 
 /** The angle between the two patterns, and what any angle could give. */
 function clockingOf(sketch: AdapterSpec, asked: 'auto' | number, shared: number | null): Joint['clocking'] {
   const mode = asked === 'auto' ? 'auto' : 'given';
   if (shared !== null) return { mode, angle: shared, web: null, best: { angle: shared, web: null } };
-  const side = (name: string) => drillingsOf(sketch, sketch.groups.filter((group) => group.side === name));
+  const side = (name: string) =>
+    drillingsOf(
+      sketch,
+      sketch.groups.filter((group) => group.side === name),
+    );
   const [fixed, moving] = [side('driving'), side('driven')];
   const best = bestClocking(fixed, moving);
   const angle = asked === 'auto' ? best.angle : asked;
@@ -177,15 +196,25 @@ export function designJoint(input: DesignInput): Designed<Joint> {
   const clocked: AdapterSpec = { ...sketch, clocking: clocking.angle };
   const wheelFirst = wheelClocking(clocked, made.wheel, job.adapter.web);
   const drilled: AdapterSpec = made.wheel
-    ? { ...clocked, groups: [...clocked.groups, wheelGroup(made.wheel, clocked.thickness, job.adapter.web, wheelFirst)] }
+    ? {
+        ...clocked,
+        groups: [...clocked.groups, wheelGroup(made.wheel, clocked.thickness, job.adapter.web, wheelFirst)],
+      }
     : clocked;
   const spec = withFlats(drilled, job.adapter);
-  const outline = job.wheel && made.wheel && made.wheelMaterial ? wheelSpec(job.wheel, made.wheel, made.wheelMaterial, wheelFirst) : null;
-  const troubles = [...impossibleSizes(spec), ...(outline && job.wheel && made.wheel ? wheelTroubles(outline, job.wheel, made.wheel) : [])];
+  const outline =
+    job.wheel && made.wheel && made.wheelMaterial
+      ? wheelSpec(job.wheel, made.wheel, made.wheelMaterial, wheelFirst)
+      : null;
+  const troubles = [
+    ...impossibleSizes(spec),
+    ...(outline && job.wheel && made.wheel ? wheelTroubles(outline, job.wheel, made.wheel) : []),
+  ];
   if (troubles.length > 0) return { ok: false, troubles };
 
   const adapter = buildAdapter(spec);
-  const positions = (id: string) => spec.groups.filter((group) => group.id === id).flatMap((group) => placedPositions(spec, group));
+  const positions = (id: string) =>
+    spec.groups.filter((group) => group.id === id).flatMap((group) => placedPositions(spec, group));
   const screws = made.fixings.map((fixing) =>
     screwGroup(fixing, surroundings(fixing, forThickness, spec.thickness), positions(`${fixing.side}-screws`)),
   );

@@ -93,7 +93,9 @@ function pickThread(input: FixingInput, fastening: Fastening): Designed<Thread> 
   const hole = shared ? Math.min(holes.diameter.value, other.holes.diameter.value) : holes.diameter.value;
   if (asked === 'auto') {
     const picked = screwForHole(hole);
-    return picked ? designed(picked) : trouble(`${side}.holes.diameter`, `No tabled screw goes through a ${hole} mm hole.`);
+    return picked
+      ? designed(picked)
+      : trouble(`${side}.holes.diameter`, `No tabled screw goes through a ${hole} mm hole.`);
   }
   const wanted = findThread(asked);
   if (!wanted.ok) return trouble(`adapter.${side}.screw`, wanted.why);
@@ -134,15 +136,22 @@ function pocketFor(kind: HeadKind, thread: Thread, washer: Washer | null): Looku
 }
 
 /** Heads that cannot be seated where the job wants them. */
-function headTroubles(wish: JobInput['adapter']['driving'], side: string, kind: HeadKind, headsOutside: boolean): Trouble[] {
+function headTroubles(
+  wish: JobInput['adapter']['driving'],
+  side: string,
+  kind: HeadKind,
+  headsOutside: boolean,
+): Trouble[] {
   const troubles: Trouble[] = [];
   const say = (key: string, message: string) => troubles.push({ path: `adapter.${side}.${key}`, message });
   if (kind === 'flat') {
     if (headsOutside) say('head', `A flat head would need a countersunk ${side} flange. Use socket, button or hex.`);
-    else if (wish.seat === 'surface') say('seat', 'A flat head is always sunk. Use seat: sunk, or a socket, button or hex head.');
+    else if (wish.seat === 'surface')
+      say('seat', 'A flat head is always sunk. Use seat: sunk, or a socket, button or hex head.');
     if (wish.washer) say('washer', 'A flat head takes no washer. Use washer: false, or a socket head.');
   }
-  if (headsOutside && wish.seat !== 'auto') say('seat', `These heads sit behind the ${side} flange, not in the adapter. Leave seat on auto.`);
+  if (headsOutside && wish.seat !== 'auto')
+    say('seat', `These heads sit behind the ${side} flange, not in the adapter. Leave seat on auto.`);
   return troubles;
 }
 
@@ -211,7 +220,8 @@ export function fixingFor(input: FixingInput): Designed<Fixing> {
 export function pocketDepth(fixing: Fixing): number {
   const { pocket, clearance } = fixing;
   if (pocket.kind === 'counterbore') return pocket.depth;
-  if (pocket.kind === 'countersink') return (pocket.diameter - clearance) / 2 / Math.tan((pocket.angle * Math.PI) / 360);
+  if (pocket.kind === 'countersink')
+    return (pocket.diameter - clearance) / 2 / Math.tan((pocket.angle * Math.PI) / 360);
   return 0;
 }
 

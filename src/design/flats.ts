@@ -21,7 +21,10 @@ export interface ChosenFlats {
 function reachAlong(drillings: readonly Drilling[], degrees: number): number {
   const c = Math.cos((degrees * Math.PI) / 180);
   const s = Math.sin((degrees * Math.PI) / 180);
-  return Math.max(0, ...drillings.map(({ x, y, profile }) => Math.abs(x * c + y * s) + Math.max(...profile.map(({ r }) => r))));
+  return Math.max(
+    0,
+    ...drillings.map(({ x, y, profile }) => Math.abs(x * c + y * s) + Math.max(...profile.map(({ r }) => r))),
+  );
 }
 
 /**

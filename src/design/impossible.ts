@@ -10,14 +10,18 @@ const boreEdges = 1;
 const mm = (value: number) => `${Number(value.toFixed(3))} mm`;
 const sides = ['driving', 'driven'] as const;
 
-const recess = (register: RegisterSpec | null) => (register?.gender === 'female' && register.at === 'inner' ? register.depth : 0);
+const recess = (register: RegisterSpec | null) =>
+  register?.gender === 'female' && register.at === 'inner' ? register.depth : 0;
 
 function tooThin({ thickness, registers, groups, wheelSeat, chamfer }: AdapterSpec): Trouble[] {
   const recesses = recess(registers.driving) + recess(registers.driven);
   const pockets = groups.flatMap(({ label, shape }) => {
     if (shape.kind !== 'passing' || shape.head.kind === 'surface') return [];
     const { head } = shape;
-    const depth = head.kind === 'counterbore' ? head.depth : (head.diameter - shape.diameter) / 2 / Math.tan((head.angle * Math.PI) / 360);
+    const depth =
+      head.kind === 'counterbore'
+        ? head.depth
+        : (head.diameter - shape.diameter) / 2 / Math.tan((head.angle * Math.PI) / 360);
     return [{ what: `the pockets of the ${label}`, depth }];
   });
   const seat = wheelSeat ? [{ what: 'the wheel seat and its chamfer', depth: wheelSeat.height + chamfer }] : [];
@@ -36,16 +40,32 @@ function wrongDiameters({ outside, bore, registers, wheelSeat, chamfer }: Adapte
     if (!register) continue;
     const name = `${side} register (${mm(register.diameter)})`;
     // A raised ring needs a wall outside it; a spigot or recess needs a face round it.
-    const around = register.at === 'inner' || register.gender === 'female' ? register.diameter + 2 * (chamfer + register.chamfer) + aSliver : register.diameter;
-    if (outside < around - 1e-9) troubles.push({ path: 'adapter.outside', message: `The outside (${mm(outside)}) leaves no metal round the ${name}. Use auto, or ${mm(Math.ceil(around))} or more.` });
-    const within = register.gender === 'male' ? register.diameter - 2 * Math.max(register.chamfer, register.undercut?.depth ?? 0) - boreEdges : register.diameter;
+    const around =
+      register.at === 'inner' || register.gender === 'female'
+        ? register.diameter + 2 * (chamfer + register.chamfer) + aSliver
+        : register.diameter;
+    if (outside < around - 1e-9)
+      troubles.push({
+        path: 'adapter.outside',
+        message: `The outside (${mm(outside)}) leaves no metal round the ${name}. Use auto, or ${mm(Math.ceil(around))} or more.`,
+      });
+    const within =
+      register.gender === 'male'
+        ? register.diameter - 2 * Math.max(register.chamfer, register.undercut?.depth ?? 0) - boreEdges
+        : register.diameter;
     if (bore !== null && register.at === 'inner' && bore > within - aSliver) {
-      troubles.push({ path: 'adapter.bore', message: `The bore (${mm(bore)}) cuts away the ${name}. Use auto, or less than ${mm(within - aSliver)}.` });
+      troubles.push({
+        path: 'adapter.bore',
+        message: `The bore (${mm(bore)}) cuts away the ${name}. Use auto, or less than ${mm(within - aSliver)}.`,
+      });
     }
   }
   if (wheelSeat && outside < wheelSeat.diameter + 2 * chamfer + aSliver) {
     const least = Math.ceil(wheelSeat.diameter + 2 * chamfer + aSliver);
-    troubles.push({ path: 'adapter.outside', message: `The outside (${mm(outside)}) leaves no step for the wheel to sit on: its seat is ${mm(wheelSeat.diameter)}. Use auto, or ${mm(least)} or more.` });
+    troubles.push({
+      path: 'adapter.outside',
+      message: `The outside (${mm(outside)}) leaves no step for the wheel to sit on: its seat is ${mm(wheelSeat.diameter)}. Use auto, or ${mm(least)} or more.`,
+    });
   }
   return troubles;
 }

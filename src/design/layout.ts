@@ -61,7 +61,12 @@ export const leastIndicatingBore = 8;
  * A centre bore to indicate on: half the smaller of the registers and of the free middle inside the holes, whole millimetres.
  * Null when nothing big enough for a dial fits.
  */
-export function boreFor(fixings: readonly Fixing[], flanges: AdapterFlanges, registers: AdapterSpec['registers'], web: number): number | null {
+export function boreFor(
+  fixings: readonly Fixing[],
+  flanges: AdapterFlanges,
+  registers: AdapterSpec['registers'],
+  web: number,
+): number | null {
   const limits = [
     ...sides.flatMap((side) => {
       const register = registers[side];

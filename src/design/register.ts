@@ -30,7 +30,9 @@ function diameterFor(mate: ResolvedRegister, gender: 'male' | 'female', zone: st
   const deviations = toleranceLimits(nominal, zone);
   if (!deviations.ok) return deviations;
   const isRecess = gender === 'female';
-  const goesTogether = isRecess ? nominal + deviations.value.lower >= mate.limits.upper - 1e-9 : nominal + deviations.value.upper <= mate.limits.lower + 1e-9;
+  const goesTogether = isRecess
+    ? nominal + deviations.value.lower >= mate.limits.upper - 1e-9
+    : nominal + deviations.value.upper <= mate.limits.lower + 1e-9;
   if (mate.zone !== null && goesTogether) return found(nominal);
   // A zone that is loose or tight by itself keeps its character: only the mate's own limits are made up for.
   const micrometres = 1000 * (isRecess ? mate.limits.upper : mate.limits.lower);
@@ -77,7 +79,10 @@ export function registerFor(flange: ResolvedFlange, job: JobInput): Designed<Reg
     const mouth = Math.max(lead.size, mate.corner === 0 ? 0 : mate.corner + filletRoom);
     return designed({ ...common, gender, chamfer: Math.min(mouth, common.depth * 0.8), undercut: null });
   }
-  const foot = common.at === 'rim' ? null : { width: Math.min(undercut.width, common.depth * undercut.share), depth: undercut.depth };
+  const foot =
+    common.at === 'rim'
+      ? null
+      : { width: Math.min(undercut.width, common.depth * undercut.share), depth: undercut.depth };
   return designed({ ...common, gender, chamfer: Math.min(lead.size, common.depth * lead.share), undercut: foot });
 }
 

@@ -53,7 +53,9 @@ function shankInAdapter(fixing: Fixing, thickness: number): number {
 export function lengthSpan(fixing: Fixing, around: Surroundings): LengthSpan | null {
   if (fixing.threadIn === 'flange') return spanIntoFlange(fixing, around);
   if (around.flangeThickness === null) return null;
-  return fixing.threadIn === 'adapter' ? spanIntoAdapter(fixing, around, around.flangeThickness) : spanThrough(fixing, around, around.flangeThickness);
+  return fixing.threadIn === 'adapter'
+    ? spanIntoAdapter(fixing, around, around.flangeThickness)
+    : spanThrough(fixing, around, around.flangeThickness);
 }
 
 function spanIntoFlange(fixing: Fixing, around: Surroundings): LengthSpan {
@@ -64,7 +66,13 @@ function spanIntoFlange(fixing: Fixing, around: Surroundings): LengthSpan {
     // A screw may stick out of a through hole as far as there is room, but only the flange's own metal holds it.
     const room = Math.max(0, (around.behindFlange ?? 0) - tipInside);
     const thread = Math.min(flangeThickness, depth ?? flangeThickness);
-    return { grip, least, most: grip + flangeThickness + room, mostWhy: 'a longer one sticks out too far behind the flange', thread };
+    return {
+      grip,
+      least,
+      most: grip + flangeThickness + room,
+      mostWhy: 'a longer one sticks out too far behind the flange',
+      thread,
+    };
   }
   const most = depth === null ? null : grip + depth - blindPitches * fixing.thread.pitch;
   return { grip, least, most, mostWhy: 'a longer one bottoms in the flange', thread: depth };
@@ -77,7 +85,13 @@ function spanIntoAdapter(fixing: Fixing, around: Surroundings, flangeThickness: 
   const own = around.adapterThread;
   const most = own === null ? null : face + own.depth - (own.through ? tipInside : blindPitches * fixing.thread.pitch);
   const mostWhy = own?.through ? 'a longer one pokes out of the far face' : 'a longer one bottoms in the adapter';
-  return { grip, least: grip + fixing.engagement.length, most, mostWhy, thread: own === null ? null : own.depth - mouth };
+  return {
+    grip,
+    least: grip + fixing.engagement.length,
+    most,
+    mostWhy,
+    thread: own === null ? null : own.depth - mouth,
+  };
 }
 
 function spanThrough(fixing: Fixing, around: Surroundings, flangeThickness: number): LengthSpan | null {
@@ -98,7 +112,11 @@ function spanThrough(fixing: Fixing, around: Surroundings, flangeThickness: numb
 }
 
 /** The shortest standard length inside a span, or null. */
-export function standardLengthIn(kind: HeadKind, size: string, span: Pick<LengthSpan, 'least' | 'most'>): number | null {
+export function standardLengthIn(
+  kind: HeadKind,
+  size: string,
+  span: Pick<LengthSpan, 'least' | 'most'>,
+): number | null {
   const length = standardFrom(kind, size, span.least);
   return length !== null && (span.most === null || length <= span.most + 1e-9) ? length : null;
 }

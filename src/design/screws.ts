@@ -1,9 +1,9 @@
 /** Screws in place: where each head stands, which way it points, which standard length it has. */
 import type { ScrewGroup } from '../job/joint.ts';
+import { blindPitches, mouthOf, tipInside } from './adapter-thread.ts';
 import type { Fixing } from './fixing.ts';
 import { pocketDepth } from './fixing.ts';
-import { blindPitches, mouthOf, tipInside } from './adapter-thread.ts';
-import { flatHeadSink, type LengthSpan, lengthSpan, standardLengthIn, type Surroundings } from './screw-length.ts';
+import { flatHeadSink, type LengthSpan, lengthSpan, type Surroundings, standardLengthIn } from './screw-length.ts';
 import type { WheelPlace } from './wheel.ts';
 
 type Side = Fixing['side'];
@@ -16,7 +16,8 @@ interface Placed {
 function placeHead(fixing: Fixing, around: Surroundings): Placed {
   const { thickness, flangeThickness, otherFlangeThickness } = around;
   const towards: Record<Side, 1 | -1> = { driving: -1, driven: 1 };
-  const behind = (side: Side, flange: number | null) => (side === 'driving' ? -(flange ?? 0) : thickness + (flange ?? 0));
+  const behind = (side: Side, flange: number | null) =>
+    side === 'driving' ? -(flange ?? 0) : thickness + (flange ?? 0);
   const washer = fixing.washer?.thickness ?? 0;
   if (fixing.shared) return { headZ: behind('driven', otherFlangeThickness) + washer, points: -1 };
   if (fixing.seat === 'outside') {
@@ -45,14 +46,20 @@ function engaged(span: LengthSpan | null, length: number | null): number | null 
 const ruleOf = ({ factor, row, source }: Fixing['engagement']) => `${factor} d in ${row} (${source})`;
 
 /** A fixing's screws, placed, with their length if one can be known. */
-export function screwGroup(fixing: Fixing, around: Surroundings, positions: readonly { x: number; y: number }[]): ScrewGroup {
+export function screwGroup(
+  fixing: Fixing,
+  around: Surroundings,
+  positions: readonly { x: number; y: number }[],
+): ScrewGroup {
   const span = lengthSpan(fixing, around);
   const standard = span ? standardLengthIn(fixing.head.kind, fixing.thread.size, span) : null;
   const length = fixing.length ?? standard;
   return {
     id: `${fixing.side}-screws`,
     side: fixing.side,
-    label: fixing.shared ? 'through bolts of both flanges' : `${fixing.side} flange ${fixing.fastening === 'through' ? 'bolts' : 'screws'}`,
+    label: fixing.shared
+      ? 'through bolts of both flanges'
+      : `${fixing.side} flange ${fixing.fastening === 'through' ? 'bolts' : 'screws'}`,
     fastening: fixing.fastening,
     count: positions.length,
     thread: fixing.thread.designation,
@@ -78,7 +85,11 @@ export function screwGroup(fixing: Fixing, around: Surroundings, positions: read
       rule: ruleOf(fixing.engagement),
       memory: fixing.engagement.memory,
     },
-    lengths: { least: span?.least ?? 0, most: span?.most ?? null, mostWhy: span?.mostWhy ?? 'flange thickness not known' },
+    lengths: {
+      least: span?.least ?? 0,
+      most: span?.most ?? null,
+      mostWhy: span?.mostWhy ?? 'flange thickness not known',
+    },
   };
 }
 
@@ -119,7 +130,12 @@ export function wheelScrews(
     seat: 'surface',
     length,
     grip: span.grip,
-    engagement: { has: engaged(span, length), needs: engagement.length, rule: ruleOf(engagement), memory: engagement.memory },
+    engagement: {
+      has: engaged(span, length),
+      needs: engagement.length,
+      rule: ruleOf(engagement),
+      memory: engagement.memory,
+    },
     lengths: { least: span.least, most: span.most, mostWhy: span.mostWhy },
   };
 }

@@ -25,7 +25,9 @@ export function sharedPattern({ driving, driven }: AdapterFlanges, wanted: numbe
     return placed.every((p) => fixed.some((q) => Math.hypot(p.x - q.x, p.y - q.y) <= meet));
   };
   if (wanted !== null) return fits(wanted) ? wrap(wanted) : null;
-  const angles = fixed.map((target) => tidy(wrap(((Math.atan2(target.y, target.x) - Math.atan2(first.y, first.x)) * 180) / Math.PI)));
+  const angles = fixed.map((target) =>
+    tidy(wrap(((Math.atan2(target.y, target.x) - Math.atan2(first.y, first.x)) * 180) / Math.PI)),
+  );
   return angles.sort((a, b) => a - b).find(fits) ?? null;
 }
 
@@ -36,7 +38,14 @@ function tidy(degrees: number): number {
 }
 
 /** What the driven side's keys say when nobody typed them. */
-const untouched = { screw: 'auto', class: '10.9', head: 'auto', hole: 'medium', washer: false, length: 'auto' } as const;
+const untouched = {
+  screw: 'auto',
+  class: '10.9',
+  head: 'auto',
+  hole: 'medium',
+  washer: false,
+  length: 'auto',
+} as const;
 
 /** One set of bolts serves both flanges, described under `driving`: a different wish under `driven` would be lost. */
 export function sharedTroubles({ driving, driven }: Pick<AdapterInput, 'driving' | 'driven'>): Trouble[] {

@@ -2,10 +2,10 @@
 import { leastWebUnderHead } from '../formulas/head-web.ts';
 import type { ThicknessStudy } from '../job/joint.ts';
 import type { AdapterSpec, RegisterSpec, WheelSeatSpec } from '../parts/adapter-spec.ts';
-import { blindTip, leastThreadRoom, tappedDepth, type ThreadNeed } from './adapter-thread.ts';
+import { blindTip, leastThreadRoom, type ThreadNeed, tappedDepth } from './adapter-thread.ts';
 import { type Fixing, pocketDepth } from './fixing.ts';
 import { type AdapterFlanges, fixingRadius, innermost } from './layout.ts';
-import { type LengthSpan, lengthSpan, standardLengthIn, type Surroundings } from './screw-length.ts';
+import { type LengthSpan, lengthSpan, type Surroundings, standardLengthIn } from './screw-length.ts';
 
 /** Thicknesses are rounded up to this step, mm: stock is faced to half millimetres. */
 const step = 0.5;
@@ -33,10 +33,15 @@ interface Demand {
 
 const across = { driving: 'driven', driven: 'driving' } as const;
 
-const recess = (register: RegisterSpec | null) => (register?.gender === 'female' && register.at === 'inner' ? register.depth : 0);
+const recess = (register: RegisterSpec | null) =>
+  register?.gender === 'female' && register.at === 'inner' ? register.depth : 0;
 
 /** Depth of a face's recess where a fixing's holes reach over it in plan, mm; 0 where they do not. */
-function recessUnder(fixing: Fixing, face: 'driving' | 'driven', input: Pick<ThicknessInput, 'flanges' | 'registers'>): number {
+function recessUnder(
+  fixing: Fixing,
+  face: 'driving' | 'driven',
+  input: Pick<ThicknessInput, 'flanges' | 'registers'>,
+): number {
   const register = input.registers[face];
   if (!register || recess(register) === 0) return 0;
   const reach = innermost(input.flanges[fixing.side]) - fixingRadius(fixing);
@@ -56,8 +61,16 @@ export function threadNeed(fixing: Fixing, flanges: AdapterFlanges): ThreadNeed 
 }
 
 /** Tapped depth of a fixing's holes in the adapter at a thickness: a recess behind them takes its share of the metal. */
-export function adapterThread(fixing: Fixing, input: Pick<ThicknessInput, 'flanges' | 'registers' | 'web'>, thickness: number) {
-  return tappedDepth(threadNeed(fixing, input.flanges), thickness - recessUnder(fixing, across[fixing.side], input), input.web);
+export function adapterThread(
+  fixing: Fixing,
+  input: Pick<ThicknessInput, 'flanges' | 'registers' | 'web'>,
+  thickness: number,
+) {
+  return tappedDepth(
+    threadNeed(fixing, input.flanges),
+    thickness - recessUnder(fixing, across[fixing.side], input),
+    input.web,
+  );
 }
 
 function fixingDemands(fixing: Fixing, input: ThicknessInput): Demand[] {
@@ -74,8 +87,17 @@ function fixingDemands(fixing: Fixing, input: ThicknessInput): Demand[] {
   if (fixing.seat === 'outside') return [];
   const under = leastWebUnderHead(thread.d, web);
   const beneath = recessUnder(fixing, side, input);
-  const what = fixing.seat === 'sunk' ? `${thread.designation} head and the web under it` : `web under the ${thread.designation} heads`;
-  return [{ what: beneath > 0 ? `${what}, over the ${side} recess` : what, side, least: pocketDepth(fixing) + under + beneath }];
+  const what =
+    fixing.seat === 'sunk'
+      ? `${thread.designation} head and the web under it`
+      : `web under the ${thread.designation} heads`;
+  return [
+    {
+      what: beneath > 0 ? `${what}, over the ${side} recess` : what,
+      side,
+      least: pocketDepth(fixing) + under + beneath,
+    },
+  ];
 }
 
 /** Every demand on the thickness, greatest first. */
@@ -85,7 +107,10 @@ function demandsOf(input: ThicknessInput): Demand[] {
   const deepest = { driving: recess(registers.driving), driven: recess(registers.driven) };
   if (deepest.driving + deepest.driven > 0) {
     demands.push({
-      what: deepest.driving && deepest.driven ? 'both register recesses and the web between them' : 'register recess and the web behind it',
+      what:
+        deepest.driving && deepest.driven
+          ? 'both register recesses and the web between them'
+          : 'register recess and the web behind it',
       side: deepest.driving >= deepest.driven ? 'driving' : 'driven',
       least: deepest.driving + deepest.driven + web,
     });
@@ -135,10 +160,19 @@ export function studyThickness(input: ThicknessInput): ThicknessStudy {
 
   const first = Math.ceil(least / step - 1e-9) * step;
   let best = { thickness: first, fit: screwsThatFit(input, first) };
-  for (let thickness = first + step; thickness <= first + searchRoom && best.fit < input.fixings.length; thickness += step) {
+  for (
+    let thickness = first + step;
+    thickness <= first + searchRoom && best.fit < input.fixings.length;
+    thickness += step
+  ) {
     const fit = screwsThatFit(input, thickness);
     if (fit > best.fit) best = { thickness, fit };
   }
   const stretched = { what: 'a screw length that fits', side: 'screws', least: best.thickness };
-  return { mode: 'auto', thickness: best.thickness, least, demands: best.thickness > first ? [stretched, ...demands] : demands };
+  return {
+    mode: 'auto',
+    thickness: best.thickness,
+    least,
+    demands: best.thickness > first ? [stretched, ...demands] : demands,
+  };
 }

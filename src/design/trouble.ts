@@ -9,7 +9,9 @@ export interface Trouble {
 }
 
 /** The value, or the troubles that stand in its way. */
-export type Designed<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly troubles: readonly Trouble[] };
+export type Designed<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly troubles: readonly Trouble[] };
 
 export function designed<T>(value: T): Designed<T> {
   return { ok: true, value };

@@ -1,5 +1,5 @@
 /** Why the wheel cannot be drawn, said at the keys of the job. */
-import { toneWheelFaults, type ToneWheelSpec } from '../parts/tone-wheel.ts';
+import { type ToneWheelSpec, toneWheelFaults } from '../parts/tone-wheel.ts';
 import type { Trouble } from './trouble.ts';
 import type { WheelInput, WheelPlace } from './wheel.ts';
 

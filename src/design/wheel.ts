@@ -1,6 +1,7 @@
 /** Where the wheel sits, what centres it, and the screws that hold it. */
-import type { MassProperties } from '../model/mass.ts';
+
 import type { JobInput } from '../job/schema.ts';
+import type { MassProperties } from '../model/mass.ts';
 import type { WheelSeatSpec } from '../parts/adapter-spec.ts';
 import type { ToneWheelSpec } from '../parts/tone-wheel.ts';
 import { clearanceHole } from '../standards/clearance-holes.ts';
@@ -29,7 +30,12 @@ export interface WheelPlace {
   /** Null when the wheel is centred on a flange's rim and lies flat on the adapter's face. */
   readonly seat: WheelSeatSpec | null;
   /** Diameter that centres the wheel and its limits. */
-  readonly register: { readonly diameter: number; readonly lower: number; readonly upper: number; readonly what: string };
+  readonly register: {
+    readonly diameter: number;
+    readonly lower: number;
+    readonly upper: number;
+    readonly what: string;
+  };
   readonly bore: number;
   readonly thread: Thread;
   readonly head: ScrewHead;
@@ -59,7 +65,8 @@ export function placeWheel(
   const thread = findThread(wheel.screws.size);
   const head = screwHead('button', wheel.screws.size);
   const hole = clearanceHole(wheel.screws.size, 'medium');
-  for (const lookup of [thread, head, hole]) if (!lookup.ok) troubles.push({ path: 'wheel.screws.size', message: lookup.why });
+  for (const lookup of [thread, head, hole])
+    if (!lookup.ok) troubles.push({ path: 'wheel.screws.size', message: lookup.why });
   if (!thread.ok || !head.ok || !hole.ok) return { ok: false, troubles: troubles.slice(0, 1) };
   const engagement = leastEngagement(thread.value, adapterMaterial, '8.8');
   if (!engagement.ok) return trouble('wheel.screws.size', engagement.why);
@@ -78,14 +85,20 @@ export function placeWheel(
     const limits = toleranceLimits(diameter, seatZone);
     if (!limits.ok) return trouble('wheel.bore', limits.why);
     if (diameter < rim - doubt && wheel.thickness > wheel.shoulder) {
-      return trouble('wheel.bore', `The bore (${mm(diameter + wheel.clearance)}) is smaller than the ${face} flange (${mm(rim)}) that has to lie inside it. Use auto, or ${mm(Math.ceil(widest + wheel.clearance))} or more.`);
+      return trouble(
+        'wheel.bore',
+        `The bore (${mm(diameter + wheel.clearance)}) is smaller than the ${face} flange (${mm(rim)}) that has to lie inside it. Use auto, or ${mm(Math.ceil(widest + wheel.clearance))} or more.`,
+      );
     }
     const bounds = { lower: diameter + limits.value.lower, upper: diameter + limits.value.upper };
     seat = { face, diameter, height: wheel.shoulder, limits: { ...bounds, zone: seatZone } };
     register = { diameter, ...bounds, what: `the adapter's ${seatZone} shoulder` };
   } else {
     if (wheel.bore !== 'auto' && wheel.bore < rim - doubt) {
-      return trouble('wheel.bore', `The bore (${mm(wheel.bore)}) does not go over the ${face} flange's rim (${mm(rim)}). Use auto: the rim and wheel.clearance.`);
+      return trouble(
+        'wheel.bore',
+        `The bore (${mm(wheel.bore)}) does not go over the ${face} flange's rim (${mm(rim)}). Use auto: the rim and wheel.clearance.`,
+      );
     }
     register = { diameter: rim, lower: rim - doubt, upper: rim + doubt, what: `the ${face} flange's rim` };
   }
@@ -93,7 +106,9 @@ export function placeWheel(
   const sheetWeb = Math.max(web, wheel.thickness);
   const headRoom = Math.max(head.value.dk / 2, hole.value.diameter / 2 + sheetWeb);
   const circle =
-    wheel.screws.circle === 'auto' ? Math.ceil((Math.max(bore, register.diameter) + 2 * headRoom) * 2 - 1e-9) / 2 : wheel.screws.circle;
+    wheel.screws.circle === 'auto'
+      ? Math.ceil((Math.max(bore, register.diameter) + 2 * headRoom) * 2 - 1e-9) / 2
+      : wheel.screws.circle;
   return designed({
     face,
     seat,

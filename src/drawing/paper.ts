@@ -5,7 +5,7 @@
  */
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
 import type { Drilling, TurnedPart } from '../model/part.ts';
-import { arrowHead, centreCross, holeCentre } from './dimension.ts';
+import { centreCross, holeCentre } from './dimension.ts';
 import { featureOf, holeGroups, onAxis, polar, type Scene, sceneOf, widest } from './face-scene.ts';
 import { flatOutline } from './flat-outline.ts';
 import { frame } from './frame.ts';
@@ -45,7 +45,7 @@ const figure = 3;
 /** How far centre strokes reach past a hole. */
 const past = 3;
 /** Room round a pattern. */
-const margin = 3;
+const margin = 1;
 
 const circle = (pen: 'outline' | 'thin' | 'centre', centre: Point, r: number, feature: string): Shape => ({
   kind: 'circle',
@@ -56,15 +56,26 @@ const circle = (pen: 'outline' | 'thin' | 'centre', centre: Point, r: number, fe
   feature,
 });
 
-/** The clocking zero: a stroke across the rim, an arrow to it from within, and its figure. */
+/** The clocking zero: a thick stroke across the rim, and its figure outside, where no hole is in the way. */
 function zeroMark(rim: number, degrees: number): Shape[] {
-  const tip = polar(rim - 0.5, degrees);
-  const beside = polar(rim - 8, degrees + (90 * figure) / rim);
+  const beside = polar(rim + figure, degrees + ((1.1 * figure) / rim) * (180 / Math.PI));
   return [
-    { kind: 'line', pen: 'mark', from: polar(rim - 0.3, degrees), to: polar(rim + 3, degrees), feature: 'index-mark' },
-    { kind: 'line', pen: 'dimension', from: polar(rim - 10, degrees), to: tip },
-    arrowHead(tip, degrees, figure),
-    { kind: 'text', at: { x: beside.x, y: beside.y - figure / 2 }, text: '0\u00b0', size: figure, align: 'middle', angle: 0, bold: true },
+    {
+      kind: 'line',
+      pen: 'mark',
+      from: polar(rim - past, degrees),
+      to: polar(rim + past, degrees),
+      feature: 'index-mark',
+    },
+    {
+      kind: 'text',
+      at: { x: beside.x, y: beside.y - figure / 2 },
+      text: '0\u00b0',
+      size: figure,
+      align: 'middle',
+      angle: 0,
+      bold: true,
+    },
   ];
 }
 
@@ -104,7 +115,9 @@ export function flangePattern(flange: FlangeOnPaper, units: LabelUnits): PaperPa
   const view = `${name}: seen looking at the ${side} flange's own face.`;
   const facts = [
     `${holes.positions.length} x ${size}${on === null ? '' : ` on ${diameterText(on, units)}`}, hole 1 first`,
-    register ? `register ${register.gender === 'male' ? 'spigot' : 'recess'} ${diameterText(register.diameter, units)}` : 'no register',
+    register
+      ? `register ${register.gender === 'male' ? 'spigot' : 'recess'} ${diameterText(register.diameter, units)}`
+      : 'no register',
     `outside ${diameterText(flange.outside, units)}${flange.bore === null ? '' : `, bore ${diameterText(flange.bore, units)}`}`,
     "0\u00b0: where the adapter's index mark comes to lie",
   ];
@@ -127,7 +140,17 @@ function drillingOnPaper(scene: Scene, drilling: Drilling): Shape[] {
     ...shown.map((edge) => circle(edge.fine ? 'thin' : 'outline', centre, edge.r, drilling.id)),
     ...(major === null
       ? []
-      : [{ kind: 'arc', pen: 'thin', centre, r: major / 2, start: 100, end: 370, feature: drilling.id } satisfies Shape]),
+      : [
+          {
+            kind: 'arc',
+            pen: 'thin',
+            centre,
+            r: major / 2,
+            start: 100,
+            end: 370,
+            feature: drilling.id,
+          } satisfies Shape,
+        ]),
     ...(axis ? [] : holeCentre(centre, widest(drilling) + past)),
   ];
 }
@@ -145,7 +168,12 @@ function outsideOnPaper({ input, outer, seen }: Scene): Shape[] {
 }
 
 /** Pattern of one face of the adapter, seen from the flange that lies on it. */
-export function adapterPattern(adapter: TurnedPart, from: 'driving' | 'driven', clocking: number, units: LabelUnits): PaperPattern {
+export function adapterPattern(
+  adapter: TurnedPart,
+  from: 'driving' | 'driven',
+  clocking: number,
+  units: LabelUnits,
+): PaperPattern {
   const scene = sceneOf({ id: `adapter-${from}`, adapter, from, clocking, mate: null, units });
   const groups = holeGroups(scene).map(({ feature, holes }) => {
     const shown = holes.filter((hole) => drillingOnPaper(scene, hole).length > 0);

@@ -39,7 +39,7 @@ export function barUp(start: Point): Shape[] {
     ...ticks(4, 25.4, at),
     {
       kind: 'text',
-      at: at(scaleCheck.up / 2, -0.6 * textSize),
+      at: at(scaleCheck.up / 2, -0.9 * textSize),
       text: '4 in (101.6 mm) between the long ticks',
       size: textSize,
       align: 'middle',

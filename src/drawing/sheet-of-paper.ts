@@ -35,7 +35,7 @@ export interface SheetWords {
 /** Kept free at the paper's edges: printers reach to 4 to 7 mm (common practice). */
 const edge = 10;
 /** Room for the bar on the left, the bar below, and the words on top. */
-const room = { left: 12, below: 18, above: 30 };
+const room = { left: 10, below: 18, above: 38 };
 const cross = { reach: 4, r: 2 };
 const size = { title: 3.4, words: 2.5, small: 2.2 };
 
@@ -72,7 +72,8 @@ function tilingOf({ box }: Drawing, frame: Box): Tiling {
 /** Crosses in the middle of every shared strip, in the drawing's own coordinates: the two prints of each must coincide. */
 function crosses({ columns, rows, corner, step }: Tiling): Shape[] {
   const seam = (from: number, pitch: number, i: number) => from + i * pitch + overlap / 2;
-  const thirds = (from: number, pitch: number, i: number) => [0.25, 0.75].map((share) => from + i * pitch + overlap + share * (pitch - overlap));
+  const thirds = (from: number, pitch: number, i: number) =>
+    [0.25, 0.75].map((share) => from + i * pitch + overlap + share * (pitch - overlap));
   const centres: Point[] = [];
   for (let row = 0; row < rows; row++) {
     for (let column = 1; column < columns; column++) {
@@ -92,7 +93,13 @@ function crosses({ columns, rows, corner, step }: Tiling): Shape[] {
 }
 
 /** A line of words no wider than `most`, in smaller letters where it must be. */
-function line(text: string, at: Point, cap: number, most: number, more: { bold?: boolean; align?: 'start' | 'end' } = {}): Shape {
+function line(
+  text: string,
+  at: Point,
+  cap: number,
+  most: number,
+  more: { bold?: boolean; align?: 'start' | 'end' } = {},
+): Shape {
   const { bold = false, align = 'start' } = more;
   const fits = Math.min(cap, most / textWidth(text, 1, bold));
   return { kind: 'text', at, text, size: fits, align, angle: 0, bold };
@@ -136,22 +143,24 @@ function sheetFace(pattern: PaperPattern, words: SheetWords, paper: PaperName, s
   const { width, height, name } = paperSizes[paper];
   const [left, right, top] = [edge, width - edge, height - edge];
   const wide = right - left;
-  const half = Math.ceil(pattern.facts.length / 2);
-  const facts = [pattern.facts.slice(0, half), pattern.facts.slice(half)].map((some) => some.join('; ')).filter((text) => text !== '');
+  // The height that is left for words under the title is shared out, so that a long list of facts stays on the sheet.
+  const lines = [
+    ...pattern.facts,
+    'Print at 100 % (actual size, not fitted to the page), and measure both bars before you trust it.',
+  ];
+  const pitch = Math.min(4, (room.above - 16) / lines.length);
   return [
     line(words.title, { x: left, y: top - 3.6 }, size.title, wide - 45, { bold: true }),
     line(`${sheet}, ${name}, 1:1`, { x: right, y: top - 3.6 }, size.words, 43, { align: 'end' }),
-    line(pattern.view, { x: left, y: top - 9 }, size.words, wide, { bold: true }),
-    ...facts.map((text, i) => line(text, { x: left, y: top - 13.6 - 4.4 * i }, size.words, wide)),
-    line(
-      'Print at 100 % (actual size, not fitted to the page), and measure both bars before you trust it.',
-      { x: left, y: top - 22.6 },
-      size.small,
-      wide,
+    line(pattern.view, { x: left, y: top - 8.6 }, size.words, wide, { bold: true }),
+    ...lines.map((text, i) =>
+      line(text, { x: left, y: top - 8.8 - pitch * (i + 1) }, Math.min(size.small, 0.62 * pitch), wide),
     ),
-    ...(words.warning === '' ? [] : [line(words.warning, { x: left, y: top - 27.6 }, size.title, wide, { bold: true })]),
+    ...(words.warning === ''
+      ? []
+      : [line(words.warning, { x: left, y: top - room.above + 2 }, size.title, wide, { bold: true })]),
     ...barAcross({ x: edge + room.left, y: edge + 6 }),
-    ...barUp({ x: edge + 4.5, y: edge + room.below }),
+    ...barUp({ x: edge + 4.2, y: edge + room.below }),
   ];
 }
 
@@ -168,7 +177,9 @@ export function sheetsOfPaper(patterns: readonly PaperPattern[], paper: PaperNam
   return tilings.flatMap(({ pattern, tiling }) => {
     const { columns, rows, corner, step } = tiling;
     const tiled = rows * columns > 1;
-    const drawing = tiled ? { ...pattern.drawing, shapes: [...pattern.drawing.shapes, ...crosses(tiling)] } : pattern.drawing;
+    const drawing = tiled
+      ? { ...pattern.drawing, shapes: [...pattern.drawing.shapes, ...crosses(tiling)] }
+      : pattern.drawing;
     return Array.from({ length: rows * columns }, (_, i): SheetOfPaper => {
       page += 1;
       // From the top left, as one reads; rows count upwards.
@@ -178,7 +189,9 @@ export function sheetsOfPaper(patterns: readonly PaperPattern[], paper: PaperNam
         ? [
             rectangle(frame, 'thin', 'none'),
             ...tileMap(tiling, row, column, width - edge, edge),
-            line(`Tile ${name}: lay crosses on crosses.`, { x: width - edge - 32, y: edge }, size.small, 46, { align: 'end' }),
+            line(`Tile ${name}: lay crosses on crosses.`, { x: width - edge - 32, y: edge }, size.small, 46, {
+              align: 'end',
+            }),
           ]
         : [];
       const shapes = [...marks, ...sheetFace(pattern, words, paper, `Sheet ${page} of ${total}`)];

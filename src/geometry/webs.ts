@@ -129,7 +129,7 @@ function webBehindMouth(hole: Profile, centre: number, own: Span, at: 'low' | 'h
   if (!Number.isFinite(z)) return Number.POSITIVE_INFINITY;
   const mouth = radiusAt(hole, z, at === 'low' ? 'above' : 'below');
   const wide = ([1, -1] as const).flatMap((sign) =>
-    chainWider(chainBetween(profileChain(hole, centre, sign), own.low, own.high), centre, sign, mouth),
+    chainWider(chainBetween(profileChain(hole, centre, sign), own.low, own.high), centre, sign, mouth + rounding),
   );
   return chainDistance(wide, levelAt(faces, z));
 }

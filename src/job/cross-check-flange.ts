@@ -2,7 +2,7 @@
 import { findThread } from '../standards/threads.ts';
 import type { Report } from './cross-check-words.ts';
 import { radiusQuestion, size } from './cross-check-words.ts';
-import { pairedHoles, patternOf } from './hole-pattern.ts';
+import { chordSetOf, pairedHoles, patternOf } from './hole-pattern.ts';
 import type { FlangeInput, HolesInput, RegisterInput } from './schema.ts';
 
 /**
@@ -13,6 +13,7 @@ export function checkFlangeInput(flange: FlangeInput, path: string, report: Repo
   if (typeof flange.register === 'object') checkRegister(flange, flange.register, path, report);
   if (flange.holes !== undefined) {
     checkHoleKeys(flange.holes, `${path}.holes`, report);
+    checkChords(flange, flange.holes, `${path}.holes`, report);
     checkHoleSizes(flange, flange.holes, path, report);
   }
   const outside = flange.outside?.value;
@@ -84,7 +85,11 @@ function checkHoleKeys(holes: HolesInput, path: string, report: Report): void {
   const has = (key: keyof HolesInput) => holes[key] !== undefined;
   if (has('circle') && has('chord'))
     report(`${path}.chord`, 'Give circle or chord, not both: each follows from the other and the count.');
-  for (const other of ['count', 'circle', 'chord', 'angles', 'first'] as const) {
+  for (const other of ['circle', 'chord'] as const) {
+    if (has('chords') && has(other))
+      report(`${path}.${other}`, `The list chords: already tells the circle; delete ${other}, or delete the list.`);
+  }
+  for (const other of ['count', 'circle', 'chord', 'chords', 'angles', 'first'] as const) {
     if (has('at') && has(other)) {
       const same = other === 'count' && holes.count === holes.at?.length;
       if (!same) report(`${path}.${other}`, `The list at: already places every hole; delete ${other}.`);
@@ -95,6 +100,8 @@ function checkHoleKeys(holes: HolesInput, path: string, report: Report): void {
   }
   if (has('angles') && has('chord'))
     report(`${path}.chord`, 'Angles tell uneven spacing, so one chord says nothing; give circle instead.');
+  if (has('angles') && has('chords'))
+    report(`${path}.chords`, 'Chords of uneven holes say nothing of their circle; give circle and angles, or at.');
   if (has('angles') && has('first'))
     report(`${path}.first`, 'The list angles: already places every hole; delete first.');
   if (has('diameter') && has('thread'))
@@ -110,12 +117,32 @@ function checkHoleKeys(holes: HolesInput, path: string, report: Report): void {
   }
 }
 
+/** Chords that belong to no one circle. With a preset the count or hole size may still come from there: resolving looks again. */
+function checkChords(flange: FlangeInput, holes: HolesInput, path: string, report: Report): void {
+  if (holes.chords === undefined || holes.at !== undefined || holes.angles !== undefined) return;
+  const isPatchy = holes.diameter === undefined && flange.from !== undefined;
+  const set = isPatchy ? null : chordSetOf(holes);
+  if (set === null || set.ok) return;
+  const tapped =
+    holes.thread !== undefined && holes.diameter === undefined
+      ? ' For a reading over bolts write their measured diameter as pin.'
+      : '';
+  report(`${path}.chords${set.reading === null ? '' : `[${set.reading}].reading`}`, `${set.why}${tapped}`);
+}
+
 function checkHoleSizes(flange: FlangeInput, holes: HolesInput, path: string, report: Report): void {
   const pattern = patternOf(holes);
   if (pattern === null) return;
   const hole = holes.diameter?.value ?? majorOf(holes.thread) ?? 0;
   const outside = flange.outside?.value;
-  const key = holes.at !== undefined ? 'at' : holes.circle !== undefined ? 'circle' : 'chord';
+  const key =
+    holes.at !== undefined
+      ? 'at'
+      : holes.circle !== undefined
+        ? 'circle'
+        : holes.chords !== undefined
+          ? 'chords'
+          : 'chord';
   const radii = pattern.map(({ x, y }) => Math.hypot(x, y));
   const farthest = Math.max(...radii);
   const reach = 2 * farthest + hole;
@@ -125,9 +152,13 @@ function checkHoleSizes(flange: FlangeInput, holes: HolesInput, path: string, re
       reach < 2 * outside && hole < outside / 2
         ? ` If ${outside} is the radius of the outside, write ${size(2 * outside)}.`
         : '';
+    const chord =
+      key === 'chords' || key === 'chord'
+        ? ` A chord between centres can be ${size(outside - hole)} at the most here: count the holes again, and was it read over the outside of two holes?`
+        : '';
     report(
       at,
-      `The holes break out of the rim: the outside is ${size(outside)}, and they reach ${size(reach)}.${hint}`,
+      `The holes break out of the rim: the outside is ${size(outside)}, and they reach ${size(reach)}.${hint}${chord}`,
     );
     return;
   }

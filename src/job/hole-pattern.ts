@@ -1,4 +1,7 @@
 /** Where the holes of a typed pattern stand, seen as they were typed: looking at the flange's own face. mm, degrees. */
+import { type ChordSet, chordFactor, circleFromChords, fitCircle, type Measured } from '../measure/all.ts';
+import { aroundCentre, fitLayout } from '../measure/hole-layout.ts';
+import { student95 } from '../measure/least-squares.ts';
 import type { HolesInput } from './schema.ts';
 
 export interface HolePosition {
@@ -17,25 +20,64 @@ export function patternOf(holes: HolesInput): HolePosition[] | null {
   return Array.from({ length: count }, (_, index) => onCircle(circle, first + (index * 360) / count));
 }
 
-/** Diameter of the hole circle: typed, or from the chord of neighbours: circle = chord / sin(180 / count). Null when neither is there. */
+/** Diameter of the hole circle: typed, or from the chord or chords. Null when none of them settles it. */
 export function circleOf(holes: HolesInput): number | null {
-  if (holes.circle !== undefined) return holes.circle.value;
-  if (holes.chord === undefined || holes.count === undefined) return null;
-  return holes.chord.value / Math.sin(Math.PI / holes.count);
+  return measuredCircle(holes)?.value ?? null;
+}
+
+/** The hole circle with its doubt: as typed, or by circle = chord / sin(180 / count), which magnifies the doubt as well. */
+export function measuredCircle(holes: HolesInput): Measured | null {
+  if (holes.circle !== undefined) return holes.circle;
+  if (holes.chord !== undefined && holes.count !== undefined) {
+    const factor = chordFactor(holes.count, 1);
+    return { value: holes.chord.value * factor, doubt: holes.chord.doubt * factor, basis: holes.chord.basis };
+  }
+  const set = chordSetOf(holes);
+  return set?.ok === true ? set.circle : null;
+}
+
+/** What the list of chords says of the circle, or why it says nothing; null without chords or count. */
+export function chordSetOf({ chords, count, diameter }: HolesInput): ChordSet | null {
+  return chords === undefined || count === undefined ? null : circleFromChords(count, chords, diameter ?? null);
 }
 
 /** How well a read-out or caliper places a hole typed by its coordinates, mm. Common practice. */
 const coordinateDoubt = 0.05;
+/** No read-out or caliper places a hole better than this, mm. Common practice. */
+const leastDoubt = 0.01;
+/** Holes that stand farther off than this do not lie on one circle about the axis, mm of radius. */
+const offCircle = 0.1;
+
+/** How far a hole's centre may stand from where it was measured, mm radial: half the doubt of the circle, or the coordinates' own. */
+export function positionDoubt(holes: HolesInput): number {
+  const circle = measuredCircle(holes);
+  if (circle !== null && holes.at === undefined) return circle.doubt / 2;
+  return (holes.at === undefined ? null : fittedCircle(holes.at.map(([x, y]) => ({ x, y }))))?.doubt ?? coordinateDoubt;
+}
 
 /**
- * How far a hole's centre may stand from where it was measured, mm radial: half the doubt of the circle, magnified by
- * 1 / sin(180 / count) where the circle came from a chord.
+ * The circle through four or more typed coordinates about the axis, and how far a hole may stand from where it was typed: as far
+ * as 95 in 100 by the scatter about even holes, or else about the circle. A scatter that plain read-out doubt explains never
+ * makes the doubt larger than that. Null for fewer holes, and for holes on no one circle about the axis.
  */
-export function positionDoubt(holes: HolesInput): number {
-  if (holes.circle !== undefined) return holes.circle.doubt / 2;
-  if (holes.chord !== undefined && holes.count !== undefined)
-    return holes.chord.doubt / Math.sin(Math.PI / holes.count) / 2;
-  return coordinateDoubt;
+export function fittedCircle(pattern: readonly HolePosition[]): { diameter: number; doubt: number } | null {
+  if (pattern.length < 4) return null;
+  const fit = fitCircle(pattern, coordinateDoubt);
+  if (!fit.ok || Math.hypot(fit.value.centre.x, fit.value.centre.y) > offCircle) return null;
+  if (fit.value.residuals.some((residual) => Math.abs(residual) > offCircle)) return null;
+  const order = aroundCentre(pattern, fit.value.centre);
+  const even = fitLayout(
+    order.map((index) => pattern[index] as HolePosition),
+    1,
+    coordinateDoubt,
+  );
+  const isEven = even?.explained === true;
+  const [freedom, deviation] = isEven
+    ? [even.freedom, even.deviation ?? 0]
+    : [pattern.length - 3, fit.value.standardDeviation ?? 0];
+  const scatter = Math.max(leastDoubt, student95(freedom) * deviation);
+  const doubt = isEven || fit.value.explained ? Math.min(coordinateDoubt, scatter) : Math.max(coordinateDoubt, scatter);
+  return { diameter: fit.value.diameter, doubt };
 }
 
 /** The two holes that stand nearest each other, and how far apart; null for fewer than two. */

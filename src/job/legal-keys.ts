@@ -9,6 +9,7 @@ import { didYouMean } from './word-fields.ts';
 interface SchemaNode {
   readonly properties?: Readonly<Record<string, SchemaNode>>;
   readonly anyOf?: readonly SchemaNode[];
+  readonly items?: SchemaNode;
 }
 
 let schema: SchemaNode | undefined;
@@ -17,7 +18,7 @@ let schema: SchemaNode | undefined;
 export function legalKeys(steps: readonly PathStep[]): string[] {
   schema ??= jobJsonSchema() as SchemaNode;
   let node: SchemaNode | undefined = schema;
-  for (const step of steps) node = propertiesOf(node)[step];
+  for (const step of steps) node = typeof step === 'number' ? node?.items : propertiesOf(node)[step];
   return Object.keys(propertiesOf(node));
 }
 

@@ -10,9 +10,11 @@ import { printable, sortErrors } from './errors.ts';
 import type { FlangePreset } from './flange-presets.ts';
 import { findPreset } from './flange-presets.ts';
 import type { HolePosition } from './hole-pattern.ts';
-import { circleOf, patternOf, positionDoubt } from './hole-pattern.ts';
-import type { Measured } from './measured.ts';
+import { chordSetOf, circleOf, fittedCircle, patternOf, positionDoubt } from './hole-pattern.ts';
+import { fromCatalogue, type Measured } from './measured.ts';
 import { mergePreset } from './merge-preset.ts';
+import type { ResolvedRunout } from './resolve-runout.ts';
+import { resolveRunout } from './resolve-runout.ts';
 import type { FlangeInput, HolesInput } from './schema.ts';
 
 export interface ResolvedRegister {
@@ -54,8 +56,7 @@ export interface ResolvedFlange {
   readonly holes: ResolvedHoles;
   /** Free bore in the middle, mm. */
   readonly bore: number | null;
-  /** Total indicator readings, mm. */
-  readonly runout: { readonly rim: number | null; readonly face: number | null };
+  readonly runout: ResolvedRunout;
   readonly material: string | null;
   /** Free room behind the flange, mm. */
   readonly behind: number | null;
@@ -97,12 +98,14 @@ export function resolveFlange(
       ],
     };
   }
-  const { flange, fromPreset } = preset === null ? { flange: input, fromPreset: [] } : mergePreset(input, preset);
   const errors: JobError[] = [];
   const report: Report = (path, message, more) => errors.push(errorAt(path, message, more));
+  const measured = withCircleOfChords(input, preset, side, report);
+  if (measured === null) return { ok: false, errors };
+  const { flange, fromPreset } = preset === null ? { flange: measured, fromPreset: [] } : mergePreset(measured, preset);
   if (preset !== null) {
     checkFlangeInput(flange, side, report);
-    askAboutRadii(input, preset, side, report);
+    askAboutRadii(measured, preset, side, report);
   }
   const outside = flange.outside;
   if (outside === undefined)
@@ -112,6 +115,7 @@ export function resolveFlange(
     );
   const register = resolveRegister(flange, preset, side, report);
   const holes = resolveHoles(flange.holes, side, report);
+  const runout = resolveRunout(flange, side, report);
   if (errors.length > 0 || outside === undefined || holes === null) return { ok: false, errors: firstPerPath(errors) };
   const isMemory = (path: string) =>
     preset?.memory.some((entry) => path === entry || path.startsWith(`${entry}.`)) ?? false;
@@ -126,7 +130,7 @@ export function resolveFlange(
       register,
       holes,
       bore: flange.bore ?? null,
-      runout: { rim: flange.runout?.rim ?? null, face: flange.runout?.face ?? null },
+      runout,
       material: flange.material ?? null,
       behind: flange.behind ?? null,
       memory: fromPreset.filter(isMemory).map((path) => `${side}.${path}`),
@@ -139,6 +143,30 @@ export function resolveFlange(
       memory: isMemory(path),
     })),
   };
+}
+
+/**
+ * The flange with the circle its chords say, so that a preset's circle gives way to it; null when the chords say none. The
+ * preset may know the count and the hole size.
+ */
+function withCircleOfChords(
+  input: FlangeInput,
+  preset: FlangePreset | null,
+  side: string,
+  report: Report,
+): FlangeInput | null {
+  if (input.holes?.chords === undefined) return input;
+  const { chords, ...holes } = input.holes;
+  const known = preset?.holes;
+  const count = holes.count ?? known?.count;
+  const diameter =
+    holes.diameter ??
+    (holes.thread === undefined && known?.diameter !== undefined ? fromCatalogue(known.diameter) : undefined);
+  const set = chordSetOf({ chords, count, diameter });
+  if (set === null) return input;
+  if (set.ok) return { ...input, holes: { ...holes, circle: set.circle } };
+  report(`${side}.holes.chords${set.reading === null ? '' : `[${set.reading}].reading`}`, set.why);
+  return null;
 }
 
 function resolveRegister(
@@ -211,7 +239,7 @@ function resolveHoles(holes: HolesInput | undefined, side: 'driving' | 'driven',
   if (pattern === null || diameter === undefined) return null;
   return {
     positions: side === 'driven' ? pattern.map(({ x, y }) => ({ x: 0 - x, y })) : pattern,
-    circle: circleOf(holes) ?? commonCircle(pattern),
+    circle: circleOf(holes) ?? fittedCircle(pattern)?.diameter ?? commonCircle(pattern),
     doubt: positionDoubt(holes),
     kind: holes.thread === undefined ? 'clear' : 'tapped',
     diameter,

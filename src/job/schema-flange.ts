@@ -6,6 +6,7 @@ import { accept, refuse } from './field.ts';
 import type { Fields, Range } from './quantity-fields.ts';
 import { readQuantity } from './quantity-fields.ts';
 import { measured } from './schema-measured.ts';
+import { chordsField, dialField } from './schema-readings.ts';
 import { choice, listOf, whole, wordOr, words, yesNo } from './word-fields.ts';
 
 export const flangeRanges = {
@@ -36,12 +37,8 @@ export function flangeSchema(fields: Fields) {
     bore: fields.length({ least: 1, most: 600 }, 'Diameter of the free room in the middle of the flange.').optional(),
     runout: z
       .strictObject({
-        rim: fields
-          .length({ least: 0, most: 5 }, 'Run-out of the register or rim, total indicator reading.')
-          .optional(),
-        face: fields
-          .length({ least: 0, most: 5 }, 'Run-out of the face near its rim, total indicator reading.')
-          .optional(),
+        rim: dialField(fields, 'Run-out of the register or rim.').optional(),
+        face: dialField(fields, 'Run-out of the face near its rim.').optional(),
       })
       .describe('What a dial indicator showed on the turning flange.')
       .optional(),
@@ -81,6 +78,7 @@ function holesSchema(fields: Fields) {
         { least: 2, most: 680 },
         'Instead of circle: distance between the centres of two neighbouring holes.',
       ).optional(),
+      chords: chordsField(fields).optional(),
       at: listOf(
         (pair) => readPair(pair, fields),
         2,
@@ -110,7 +108,7 @@ function holesSchema(fields: Fields) {
       depth: fields.length({ least: 1, most: 200 }, 'Tapped holes: usable depth of thread.').optional(),
       through: yesNo('Tapped holes: true when they go right through.').optional(),
     })
-    .describe('The bolt holes: count and circle, count and chord, angles and circle, or at; and diameter or thread.');
+    .describe('The bolt holes: count and circle, count and chords, angles and circle, or at; and diameter or thread.');
 }
 
 /** [x, y] from the axis. */

@@ -1,4 +1,11 @@
 /** Everything the measuring room offers to the rest of the house. */
+
+export type { Answer, Asked } from './answer.ts';
+export { answerCircle, type CircleTyped } from './answer-circle.ts';
+export { answerPattern, type PatternTyped } from './answer-pattern.ts';
+export { answerRegister, type RegisterTyped } from './answer-register.ts';
+export { answerRunout, type RunoutTyped } from './answer-runout.ts';
+export { answerThread, type ThreadTyped } from './answer-thread.ts';
 export {
   bestChord,
   type ChordChoice,
@@ -10,7 +17,6 @@ export {
   jawError,
   jawNote,
   type Span,
-  spanKey,
   spanWords,
 } from './chord.ts';
 export { type ChordNetwork, distancesNeeded, type HoleDistance, patternFromDistances } from './chord-network.ts';
@@ -26,3 +32,4 @@ export { checkDiagonal, rectangleCircle } from './rectangle.ts';
 export { type RegisterSize, sizeRegister } from './register.ts';
 export { type FaceRunout, faceRunout, type RimRunout, rimRunout } from './runout.ts';
 export { identifyThread, type ThreadCandidate, type ThreadTwin, threadTwins, twinOf } from './thread-id.ts';
+export { instruments } from './typed.ts';

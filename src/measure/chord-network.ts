@@ -19,6 +19,8 @@ export type ChordNetwork =
   | {
       readonly ok: true;
       readonly pattern: Pattern;
+      /** False when there were too few distances to settle the shape, and even spacing was taken. */
+      readonly isSettled: boolean;
       /** Places of the holes about the pattern's centre. */
       readonly points: readonly Point[];
       /** For each distance between centres: which holes, and reading less fitted, mm. */
@@ -72,7 +74,8 @@ export function patternFromDistances(
         why: `${even.why} To tell where each hole stands, measure ${distancesNeeded(holes)} distances, three or more from each hole.`,
       };
     }
-    return settled(distances.value, evenRing(holes, even.circle.value), even.circle.doubt / 2 + 1e-6);
+    const ring = settled(distances.value, evenRing(holes, even.circle.value), even.circle.doubt / 2 + 1e-6);
+    return ring.ok ? { ...ring, isSettled: false, pattern: { ...ring.pattern, notes: [] } } : ring;
   }
   const start = evenRing(holes, even.ok ? even.circle.value : meanCircle(holes, distances.value));
   const places = solve(start, distances.value);
@@ -108,14 +111,18 @@ export function patternFromDistances(
   return settled(distances.value, places, doubt);
 }
 
-function settled(distances: readonly Distance[], places: readonly Point[], doubt: number): ChordNetwork {
+function settled(distances: readonly Distance[], free: readonly Point[], doubt: number): ChordNetwork {
+  const loose = recognisePattern(free, doubt);
+  if (!loose.ok) return loose;
+  // Distances tell no angles: the first hole is put on the x axis.
+  const places = turnedBack(free, loose.value.centre, loose.value.angles[0] ?? 0);
   const pattern = recognisePattern(places, doubt);
   if (!pattern.ok) return pattern;
-  const { centre } = pattern.value;
   return {
     ok: true,
     pattern: pattern.value,
-    points: places.map(({ x, y }) => ({ x: x - centre.x, y: y - centre.y })),
+    isSettled: true,
+    points: places,
     distances: distances.map((d) => ({
       from: d.i + 1,
       to: d.j + 1,
@@ -123,6 +130,15 @@ function settled(distances: readonly Distance[], places: readonly Point[], doubt
       residual: d.centres - apart(places, d),
     })),
   };
+}
+
+/** Places about `centre`, turned by minus `angle` degrees. */
+function turnedBack(places: readonly Point[], centre: Point, angle: number): Point[] {
+  const [c, s] = [Math.cos((angle * Math.PI) / 180), Math.sin((angle * Math.PI) / 180)];
+  return places.map((p) => ({
+    x: (p.x - centre.x) * c + (p.y - centre.y) * s,
+    y: (p.y - centre.y) * c - (p.x - centre.x) * s,
+  }));
 }
 
 /** Each pair of holes once: outside and inside averaged, else the hole size taken off or added. */

@@ -39,6 +39,8 @@ export type ChordSet =
       readonly estimates: readonly ChordEstimate[];
       /** Hole (or bolt) size by half the difference of outside and inside readings; null when no pair was taken. */
       readonly hole: Measured | null;
+      /** The spans disagree by more than their doubts, but no more than drilled holes scatter; the doubt covers it. */
+      readonly isScattered: boolean;
     }
   /** `reading`: which reading is to blame, from 0; null when it is none or no single one. */
   | { readonly ok: false; readonly why: string; readonly reading: number | null };
@@ -52,8 +54,8 @@ type Refusal = Extract<ChordSet, { ok: false }>;
  * Outside and inside readings of one span are averaged, which cancels the hole exactly: ((c + D) + (c - D)) / 2 = c. A single
  * outside reading gives c = reading - D, a single inside one c = reading + D, and the doubt of D (the `hole`, or the
  * reading's own `pin`) enters. Spans are joined by least squares with weights 1 / doubt^2. The doubt told is the farthest
- * end of what all spans leave open together, and not less than the weighted mean's own. Spans that leave nothing open contradict
- * each other: the odd one is named, with the slip that would explain it.
+ * end of what all spans leave open together, and not less than the weighted mean's own. Spans that leave nothing open, not even
+ * for drilled holes, contradict each other: the odd one is named, with the slip that would explain it.
  */
 export function circleFromChords(holes: number, readings: readonly ChordReading[], hole: Measured | null): ChordSet {
   if (readings.length === 0) return refuse('There is no chord here; measure one.', null);
@@ -72,19 +74,33 @@ export function circleFromChords(holes: number, readings: readonly ChordReading[
     circle: { value: round(joint.value), doubt: round(joint.doubt), basis },
     estimates,
     hole: raw.hole,
+    isScattered: joint.isScattered,
   };
 }
 
-/** Weighted mean and doubt of estimates; null when their intervals have no point in common. */
-function join(estimates: readonly RawEstimate[]): { value: number; doubt: number } | null {
-  const least = Math.max(...estimates.map(({ circle, doubt }) => circle - doubt));
-  const most = Math.min(...estimates.map(({ circle, doubt }) => circle + doubt));
-  if (least > most + 1e-9) return null;
+/** Drilled holes stand off their places by so much that a chord between two of them is off by up to this, mm. Common practice. */
+export const drilledScatter = 0.1;
+
+/**
+ * Weighted mean and doubt of estimates. Where their intervals have no point in common, but would have one if drilled holes were
+ * off as they are, the doubt reaches to every estimate (`isScattered`). Null when not even that explains them.
+ */
+function join(estimates: readonly RawEstimate[]): { value: number; doubt: number; isScattered: boolean } | null {
+  const ends = (slack: number) => ({
+    least: Math.max(...estimates.map(({ circle, doubt, factor }) => circle - doubt - slack * factor)),
+    most: Math.min(...estimates.map(({ circle, doubt, factor }) => circle + doubt + slack * factor)),
+  });
   // A doubt of nothing at all (a proven size) would weigh without end.
   const weights = estimates.map(({ doubt }) => 1 / Math.max(doubt, 1e-6) ** 2);
   const total = sum(weights);
   const value = sum(estimates.map(({ circle }, i) => circle * (weights[i] ?? 0))) / total;
-  return { value, doubt: Math.max(value - least, most - value, estimates.length > 1 ? 1 / Math.sqrt(total) : 0) };
+  const own = estimates.length > 1 ? 1 / Math.sqrt(total) : 0;
+  const { least, most } = ends(0);
+  if (least <= most + 1e-6) return { value, doubt: Math.max(value - least, most - value, own), isScattered: false };
+  const loose = ends(drilledScatter);
+  if (loose.least > loose.most) return null;
+  const far = Math.max(...estimates.map(({ circle }) => Math.abs(circle - value)));
+  return { value, doubt: Math.max(far, own), isScattered: true };
 }
 
 function estimatesOf(

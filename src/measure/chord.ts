@@ -42,13 +42,6 @@ export function spanName(positions: number, holes: number): string {
   return positions === farthestSpan(holes) ? 'farthest' : `${positions} positions on`;
 }
 
-/** The span as a job writes it. */
-export function spanKey(positions: number, holes: number): Span {
-  if (positions === 1 && holes > 2) return 'neighbours';
-  if (positions === farthestSpan(holes)) return 'farthest';
-  return positions === 2 ? 'skip_one' : positions;
-}
-
 /** Bolt circle over chord between centres, and so the magnification of its error: 1 / sin(k 180 / n). At least 1. */
 export function chordFactor(holes: number, positions: number): number {
   return 1 / Math.sin((positions * Math.PI) / holes);
@@ -88,7 +81,7 @@ export function chordAdvice(holes: number): string {
     return `${holes} holes have one chord; it magnifies the caliper's error ${best.factor.toFixed(2)} times.`;
   }
   const each = list(choices.map(({ name, factor }) => `${name} ${factor.toFixed(2)}`));
-  return `Measure the ${best.name} holes: the caliper's error is magnified by ${each}.`;
+  return `Best chord: ${best.name}. Of the caliper's error the circle gets, by chord: ${each} times.`;
 }
 
 /** What the caliper touched: far edges of the two holes (or bolts), near edges, or their centres. */

@@ -120,10 +120,9 @@ function pairedPattern(view: View, layout: Layout): Pattern {
     : null;
   const base = common(view, layout);
   if (half === 2) {
-    const [p, q] = [view.points[view.order[0] ?? 0], view.points[view.order[1] ?? 0]];
-    const r = view.points[view.order[2] ?? 0];
-    const a = Math.hypot((p?.x ?? 0) - (q?.x ?? 0), (p?.y ?? 0) - (q?.y ?? 0));
-    const b = Math.hypot((r?.x ?? 0) - (q?.x ?? 0), (r?.y ?? 0) - (q?.y ?? 0));
+    // Half-diagonals p and q of the fitted rectangle: its sides are |p - q| and |p + q|.
+    const half = (apart * Math.PI) / 360;
+    const [a, b] = [(circle?.value ?? 0) * Math.sin(half), (circle?.value ?? 0) * Math.abs(Math.cos(half))];
     const sides = { a: Math.max(a, b), b: Math.min(a, b) };
     return {
       ...base,

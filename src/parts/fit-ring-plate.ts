@@ -17,12 +17,12 @@ export interface PlatePlace {
  */
 export function platePlaces(count: number, diameter: number, bed: readonly [number, number]): PlatePlace[][] {
   const pitch = diameter + gap;
-  const fit = (side: number) => Math.max(1, Math.floor((side - gap) / pitch + 1e-9));
-  const perPlate = fit(bed[0]) * fit(bed[1]);
+  const holds = (side: number) => Math.max(1, Math.floor((side - gap) / pitch + 1e-9));
+  const perPlate = holds(bed[0]) * holds(bed[1]);
   return Array.from({ length: Math.ceil(count / perPlate) }, (_, plate) => {
     const here = Math.min(perPlate, count - plate * perPlate);
     // As square as the bed allows: a compact plate prints with less travel.
-    const columns = Math.min(fit(bed[0]), Math.max(Math.ceil(Math.sqrt(here)), Math.ceil(here / fit(bed[1]))));
+    const columns = Math.min(holds(bed[0]), Math.max(Math.ceil(Math.sqrt(here)), Math.ceil(here / holds(bed[1]))));
     const rows = Math.ceil(here / columns);
     return Array.from({ length: here }, (_, i) => ({
       x: ((i % columns) - (columns - 1) / 2) * pitch,

@@ -41,7 +41,10 @@ const usualLead = 0.5;
  * as far as the register's doubt and a quarter of the printer's allowance: 0.1 mm for a caliper (0.03) and an allowance of 0.3,
  * 0.05 mm for a micrometer. Sizes are rounded to 0.01 mm. Sizes below 2 mm are left out.
  */
-export function fitLadder({ limits }: Pick<GaugedRegister, 'limits'>, { steps, step, allowance }: LadderSettings): Ladder {
+export function fitLadder(
+  { limits }: Pick<GaugedRegister, 'limits'>,
+  { steps, step, allowance }: LadderSettings,
+): Ladder {
   const doubt = (limits.upper - limits.lower) / 2;
   const reach = doubt + allowanceDoubt * Math.abs(allowance);
   const side = (steps - 1) / 2;

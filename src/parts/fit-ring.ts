@@ -12,7 +12,13 @@
  */
 import type { Engraving } from '../model/engraving.ts';
 import type { Feature, PartMaterial, ProfilePoint, TurnedPart } from '../model/part.ts';
-import { fitLadder, type GaugedRegister, type LadderSettings, stepHeight, takesSteppedGauge } from './fit-ring-sizes.ts';
+import {
+  fitLadder,
+  type GaugedRegister,
+  type LadderSettings,
+  stepHeight,
+  takesSteppedGauge,
+} from './fit-ring-sizes.ts';
 import { freeArcs, layText, type MeasureText } from './lay-text.ts';
 
 export { fitLadder, type GaugedRegister, type LadderSettings } from './fit-ring-sizes.ts';
@@ -37,12 +43,12 @@ export const printed: PartMaterial = { id: 'print', name: 'printed plastic', den
 /** What every gauge says. */
 export const gaugeWords = 'FIT CHECK';
 
-/** Wall of a ring, and width of a plug's rim; a smaller plug than this radius is full. */
-const wall = { ring: 3, plug: 5, full: 8 };
+/** Wall of a ring: six lines of a usual nozzle, for what is thin prints in minutes. Width of a plug's rim; a plug below `full` has no hole. */
+const wall = { ring: 2.4, plug: 4, full: 8 };
 /** Height of a ring of one size. A plug of one size stands out of its recess by `grip`, so that it can be pulled again. */
-const height = { ring: 4.5, plug: 4.5, grip: 2 };
+const height = { ring: 4, plug: 4, grip: 1 };
 /** Foot of a stepped plug: handle, stop and place for the letters. */
-const foot = { height: 4.5, beyond: 1.5 };
+const foot = { height: 4, beyond: 1.5 };
 /** Broken edge at each mouth: the first layer spreads, and must not tell the size. */
 const edge = 0.4;
 const letters = { least: 2.5, most: 6, share: 0.62, depth: 0.5 };
@@ -62,13 +68,31 @@ function cylinderEdges(from: number, to: number, r: number, out: 1 | -1): Profil
 function steppedEdges(from: number, radii: readonly number[], out: 1 | -1): ProfilePoint[] {
   return radii.flatMap((r, i): ProfilePoint[] => {
     const [low, high] = [from + i * stepHeight, from + (i + 1) * stepHeight];
-    const first: ProfilePoint[] = i === 0 && out === -1 ? [{ z: low, r: r + edge }, { z: low + edge, r }] : [{ z: low, r }];
-    const last: ProfilePoint[] = i === radii.length - 1 ? [{ z: high - edge, r }, { z: high, r: r - out * edge }] : [{ z: high, r }];
+    const first: ProfilePoint[] =
+      i === 0 && out === -1
+        ? [
+            { z: low, r: r + edge },
+            { z: low + edge, r },
+          ]
+        : [{ z: low, r }];
+    const last: ProfilePoint[] =
+      i === radii.length - 1
+        ? [
+            { z: high - edge, r },
+            { z: high, r: r - out * edge },
+          ]
+        : [{ z: high, r }];
     return [...first, ...last];
   });
 }
 
-function rimText(texts: readonly string[], radius: number, low: number, high: number, measure: MeasureText): Engraving[] {
+function rimText(
+  texts: readonly string[],
+  radius: number,
+  low: number,
+  high: number,
+  measure: MeasureText,
+): Engraving[] {
   const tall = Math.max(letters.least, Math.min(letters.most, letters.share * (high - low)));
   return layText(texts, freeArcs([]), radius, tall, letters.least, measure).map((text) => ({
     kind: 'text',
@@ -103,9 +127,21 @@ function gauge(
       material: printed,
       outer: tested(body.outer, gender === 'male' ? 'body' : 'gauge'),
       drillings: body.hole
-        ? [{ id: 'hole', feature: gender === 'male' ? 'gauge' : 'bore', x: 0, y: 0, profile: tested(body.hole, gender === 'male' ? 'gauge' : 'bore') }]
+        ? [
+            {
+              id: 'hole',
+              feature: gender === 'male' ? 'gauge' : 'bore',
+              x: 0,
+              y: 0,
+              profile: tested(body.hole, gender === 'male' ? 'gauge' : 'bore'),
+            },
+          ]
         : [],
-      features: [{ id: 'body', purpose: 'body', label: `fit ${kind}` }, feature, ...(gender === 'female' && body.hole ? [bore] : [])],
+      features: [
+        { id: 'body', purpose: 'body', label: `fit ${kind}` },
+        feature,
+        ...(gender === 'female' && body.hole ? [bore] : []),
+      ],
       engravings: body.engravings,
     },
   };
@@ -116,7 +152,10 @@ function ring(size: number, allowance: number, marks: GaugeMarks): FitGauge {
   const outside = r + wall.ring;
   const texts = [`${sizeText(size)} MM`, gaugeWords, ...marks.words];
   return gauge(marks, [size], 'male', {
-    outer: [{ z: 0, r: outside }, { z: height.ring, r: outside }],
+    outer: [
+      { z: 0, r: outside },
+      { z: height.ring, r: outside },
+    ],
     hole: cylinderEdges(0, height.ring, r, -1),
     engravings: rimText(texts, outside, 0, height.ring, marks.measure),
   });
@@ -129,14 +168,22 @@ function steppedRing(sizes: readonly number[], allowance: number, marks: GaugeMa
   const top = radii.length * stepHeight;
   const texts = [`FROM MOUTH ${sizes.map(sizeText).join(' ')} MM`, gaugeWords, ...marks.words];
   return gauge(marks, sizes, 'male', {
-    outer: [{ z: 0, r: outside }, { z: top, r: outside }],
+    outer: [
+      { z: 0, r: outside },
+      { z: top, r: outside },
+    ],
     hole: steppedEdges(0, radii, -1),
     engravings: rimText(texts, outside, 0, top, marks.measure),
   });
 }
 
 function fingerHole(r: number, top: number): ProfilePoint[] | null {
-  return r < wall.full ? null : [{ z: 0, r: r - wall.plug }, { z: top, r: r - wall.plug }];
+  return r < wall.full
+    ? null
+    : [
+        { z: 0, r: r - wall.plug },
+        { z: top, r: r - wall.plug },
+      ];
 }
 
 function plug(size: number, allowance: number, depth: number, marks: GaugeMarks): FitGauge {

@@ -84,14 +84,19 @@ function radiiOf(spec: HoleDiscSpec, allowances: DiscAllowances, hole: number): 
   const wanted = spec.bore === null ? nearest - web : Math.min(spec.bore / 2, nearest - web);
   const opening = wanted >= web ? wanted : null;
   if (register?.gender === 'male' && register.at === 'inner') {
-    return { rim: spec.outside / 2, inner: (register.diameter + register.doubt + allowances.registers) / 2, boss: null };
+    return {
+      rim: spec.outside / 2,
+      inner: (register.diameter + register.doubt + allowances.registers) / 2,
+      boss: null,
+    };
   }
   if (register?.gender === 'female') {
     const r = (register.diameter - register.doubt - allowances.registers) / 2;
     // A recess that holds the whole bolting face takes the whole disc.
     if (register.at === 'rim') return { rim: r, inner: opening, boss: null };
     const height = Math.min(bossHeight, register.depth - floorRoom);
-    if (height >= 2 * edge) return { rim: spec.outside / 2, inner: r > 2 * bossWall ? r - bossWall : null, boss: { r, height } };
+    if (height >= 2 * edge)
+      return { rim: spec.outside / 2, inner: r > 2 * bossWall ? r - bossWall : null, boss: { r, height } };
   }
   // A spigot wider than the bolt circle: the disc lies on it, flush with its rim.
   const rim = (register?.gender === 'male' ? register.diameter : spec.outside) / 2;
@@ -99,7 +104,11 @@ function radiiOf(spec: HoleDiscSpec, allowances: DiscAllowances, hole: number): 
 }
 
 /** Ring of the face that carries letters: clear of the holes where one is wide enough, else between them. */
-function letterRing(spec: HoleDiscSpec, { rim, inner, boss }: DiscRadii, hole: number): { radius: number; height: number; blocked: FreeArc[] } {
+function letterRing(
+  spec: HoleDiscSpec,
+  { rim, inner, boss }: DiscRadii,
+  hole: number,
+): { radius: number; height: number; blocked: FreeArc[] } {
   const out = spec.holes.positions.map(({ x, y }) => Math.hypot(x, y));
   const core = boss?.r ?? inner ?? 0;
   const bands = [
@@ -169,7 +178,8 @@ export function buildHoleDisc(spec: HoleDiscSpec, allowances: DiscAllowances, ma
     profile: straight('holes', hole / 2, 0),
   }));
   const middle = spec.register?.gender === 'male' && spec.register.at === 'inner' ? 'register' : 'opening';
-  if (inner !== null) drillings.unshift({ id: 'middle', feature: middle, x: 0, y: 0, profile: straight(middle, inner, low) });
+  if (inner !== null)
+    drillings.unshift({ id: 'middle', feature: middle, x: 0, y: 0, profile: straight(middle, inner, low) });
   const features: Feature[] = [
     { id: 'body', purpose: 'body', label: 'hole-pattern disc', diameter: 2 * rim },
     { id: 'holes', purpose: 'bolt hole', label: `${holes.positions.length} holes`, diameter: hole },
@@ -177,7 +187,12 @@ export function buildHoleDisc(spec: HoleDiscSpec, allowances: DiscAllowances, ma
   if (boss) features.push({ id: 'register', purpose: 'spigot', label: 'boss for the recess', diameter: 2 * boss.r });
   if (inner !== null) {
     const purpose = middle === 'register' ? 'recess' : 'bore';
-    features.push({ id: middle, purpose, label: middle === 'register' ? 'opening for the spigot' : 'opening', diameter: 2 * inner });
+    features.push({
+      id: middle,
+      purpose,
+      label: middle === 'register' ? 'opening for the spigot' : 'opening',
+      diameter: 2 * inner,
+    });
   }
   return {
     upsideDown: boss !== null,

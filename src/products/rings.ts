@@ -19,7 +19,12 @@ const gaugeChordError = 0.001;
 
 /** The engraving font knows plain capitals and digits best. */
 const engravable = (name: string): string =>
-  name.normalize('NFKD').replace(/[^\x20-\x7e]/g, '').trim().toUpperCase().slice(0, 28);
+  name
+    .normalize('NFKD')
+    .replace(/[^\x20-\x7e]/g, '')
+    .trim()
+    .toUpperCase()
+    .slice(0, 28);
 
 function wordsFor(joint: Joint, side: Side): string[] {
   const name = joint.job.print.text ? engravable(joint[side].name) : '';
@@ -82,7 +87,10 @@ function together(meshes: readonly Mesh[]): Mesh {
   let [corner, at] = [0, 0];
   for (const mesh of meshes) {
     positions.set(mesh.positions, corner);
-    triangles.set(mesh.triangles.map((vertex) => vertex + corner / 3), at);
+    triangles.set(
+      mesh.triangles.map((vertex) => vertex + corner / 3),
+      at,
+    );
     corner += mesh.positions.length;
     at += mesh.triangles.length;
   }
@@ -113,7 +121,11 @@ async function plateFiles(joint: Joint, side: Side, base: string): Promise<MadeF
       const mesh = await engrave(await meshTurned(gauge.part, { chordError: gaugeChordError }), gauge.part.engravings);
       meshes.push(moved(seat(mesh), x, y));
     }
-    files.push({ kind: 'rings', name: names[i] as string, bytes: writeStl(together(meshes), header(`${side} fit gauges`)) });
+    files.push({
+      kind: 'rings',
+      name: names[i] as string,
+      bytes: writeStl(together(meshes), header(`${side} fit gauges`)),
+    });
   }
   return files;
 }
@@ -123,7 +135,11 @@ async function discFile(joint: Joint, side: Side, base: string): Promise<MadeFil
   const marks = { words: wordsFor(joint, side), measure: textWidth };
   const { part, upsideDown } = buildHoleDisc(discSpec(joint[side]), { holes, registers }, marks);
   const mesh = await engrave(await meshTurned(part), part.engravings);
-  return { kind: 'rings', name: discName(side, base), bytes: writeStl(seat(mesh, upsideDown), header(`${side} hole-pattern disc`)) };
+  return {
+    kind: 'rings',
+    name: discName(side, base),
+    bytes: writeStl(seat(mesh, upsideDown), header(`${side} hole-pattern disc`)),
+  };
 }
 
 export const ringFiles: Product = {

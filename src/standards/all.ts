@@ -4,6 +4,10 @@ import { clearanceHoles, inchClearanceHoles } from './clearance-holes.ts';
 import { counterbores, inchCounterbores } from './counterbores.ts';
 import { countersinks } from './countersinks.ts';
 import { countersunkScrews, inchCountersunkScrews } from './countersunk-screws.ts';
+import { letterDrills, numberDrills } from './drills-gauge.ts';
+import { fractionalDrills, metricDrills } from './drills-stepped.ts';
+import { faceFriction, slipClasses, threadFriction } from './friction.ts';
+import { generalAngles, generalEdges, generalLinear } from './general-tolerances.ts';
 import { hexNuts, inchHexNuts } from './hex-nuts.ts';
 import { hexScrews, inchHexScrews } from './hex-screws.ts';
 import { holeDeviationsJ, shaftDeviations } from './iso286-deviations.ts';
@@ -20,6 +24,7 @@ import type { StandardTable } from './table.ts';
 import { tapRunouts } from './tap-depth.ts';
 import { threadEngagement } from './thread-engagement.ts';
 import { pitchDiameterTolerances, pitchTolerances } from './thread-tolerances.ts';
+import { tighteningFactors, torqueFactors } from './tightening.ts';
 import { toothRules } from './tooth-rules.ts';
 import { unifiedThreads } from './unified-threads.ts';
 import { inchWashers, washers } from './washers.ts';
@@ -73,4 +78,16 @@ export const allTables: readonly StandardTable[] = [
   printedHoles,
   printedFits,
   printShrinkage,
+  metricDrills,
+  fractionalDrills,
+  numberDrills,
+  letterDrills,
+  generalLinear,
+  generalEdges,
+  generalAngles,
+  threadFriction,
+  faceFriction,
+  slipClasses,
+  tighteningFactors,
+  torqueFactors,
 ];

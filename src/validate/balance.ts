@@ -92,7 +92,10 @@ function spinning(joint: Joint): Spinning[] {
       low: joint.wheelZ,
       high: joint.wheelZ + joint.wheel.thickness,
       reach: (joint.wheelSpec?.root ?? 0) / 2,
-      blame: missing > 0 ? `The gap of ${plural(missing, 'missing tooth', 'missing teeth')} leaves that side light.` : 'Its teeth and holes are symmetrical.',
+      blame:
+        missing > 0
+          ? `The gap of ${plural(missing, 'missing tooth', 'missing teeth')} leaves that side light.`
+          : 'Its teeth and holes are symmetrical.',
     });
   }
   return parts;
@@ -111,8 +114,18 @@ function judgePart(part: Spinning, joint: Joint): Finding[] {
   const { mass, id } = part;
   const own = mass.mass * Math.hypot(mass.centre[0], mass.centre[1]);
   const source = 'ISO 21940-11; textbook two-plane statics';
-  const balanced = { feature: part.feature, source, code: `balance-${id}`, title: `static unbalance of the ${id} by shape` };
-  const coupled = { feature: part.feature, source, code: `couple-${id}`, title: `unbalance of the ${id} in its worse end plane` };
+  const balanced = {
+    feature: part.feature,
+    source,
+    code: `balance-${id}`,
+    title: `static unbalance of the ${id} by shape`,
+  };
+  const coupled = {
+    feature: part.feature,
+    source,
+    code: `couple-${id}`,
+    title: `unbalance of the ${id} in its worse end plane`,
+  };
   if (duty?.speed === undefined) {
     const missing = 'Give duty.speed: the highest speed this shaft ever turns.';
     const why = `Its shape alone is ${own.toFixed(2)} g.mm out. ${part.blame} How much is allowed hangs on the speed.`;
@@ -170,5 +183,8 @@ export const balance: Check = {
   id: 'balance',
   title: 'Balance by shape',
   source: 'ISO 21940-11',
-  run: (joint) => [...symmetry(joint), ...spinning(joint).flatMap((part) => unknownMass(joint, part) ?? judgePart(part, joint))],
+  run: (joint) => [
+    ...symmetry(joint),
+    ...spinning(joint).flatMap((part) => unknownMass(joint, part) ?? judgePart(part, joint)),
+  ],
 };

@@ -41,7 +41,8 @@ export function judged(statement: Statement, value: number, against: Limit): Fin
   const sign = against.sense === 'at least' ? 1 : -1;
   const margin = sign * (value - against.limit);
   const hardMargin = against.hard === undefined ? margin : sign * (value - against.hard);
-  const verdict: Verdict = margin >= -rounding ? 'pass' : hardMargin >= -rounding ? 'caution' : (against.worst ?? 'fail');
+  const verdict: Verdict =
+    margin >= -rounding ? 'pass' : hardMargin >= -rounding ? 'caution' : (against.worst ?? 'fail');
   const { cure, ...words } = statement;
   return {
     ...words,

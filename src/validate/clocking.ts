@@ -8,7 +8,12 @@ export const clocking: Check = {
   source: 'exact optimum over all angles',
   run({ clocking: study, job }) {
     const { best } = study;
-    const common = { code: 'clocking', feature: 'driven-screws', unit: 'mm', source: 'geometry: exact optimum over all angles' };
+    const common = {
+      code: 'clocking',
+      feature: 'driven-screws',
+      unit: 'mm',
+      source: 'geometry: exact optimum over all angles',
+    };
     if (study.web === null || best.web === null) {
       const why = 'The same bolts run through both flanges: the two patterns fall on each other at this angle.';
       return [stated({ ...common, title: `clocking ${angle(study.angle)}`, why, cure: '' }, 'pass')];

@@ -32,7 +32,11 @@ function seat(joint: Joint, side: 'driving' | 'driven'): Shift {
     return { what: `${side} register fit`, size: eccentricityOf(play.greatest), cure };
   }
   const screws = joint.screws.find((group) => group.side === side) ?? joint.screws[0];
-  return { what: `play of the ${side} screws`, size: screws ? playAt(joint, screws, side) / 2 : 0, cure: `a register on the ${side} flange, or dowels` };
+  return {
+    what: `play of the ${side} screws`,
+    size: screws ? playAt(joint, screws, side) / 2 : 0,
+    cure: `a register on the ${side} flange, or dowels`,
+  };
 }
 
 /**
@@ -42,10 +46,19 @@ function seat(joint: Joint, side: 'driving' | 'driven'): Shift {
 export function shifts(joint: Joint): { readonly adapter: Shift[]; readonly driven: Shift[] } {
   const rim = (side: 'driving' | 'driven'): Shift[] => {
     const tir = joint[side].runout.rim;
-    return tir === null ? [] : [{ what: `run-out of the ${side} flange`, size: tir / 2, cure: `the ${side} flange trued up` }];
+    return tir === null
+      ? []
+      : [{ what: `run-out of the ${side} flange`, size: tir / 2, cure: `the ${side} flange trued up` }];
   };
-  const turnOver = { what: 'turning the part over', size: joint.turnOver.tir / 2, cure: 'both registers in one chucking (adapter.setup: one chucking)' };
-  return { adapter: [...rim('driving'), seat(joint, 'driving')], driven: [turnOver, seat(joint, 'driven'), ...rim('driven')] };
+  const turnOver = {
+    what: 'turning the part over',
+    size: joint.turnOver.tir / 2,
+    cure: 'both registers in one chucking (adapter.setup: one chucking)',
+  };
+  return {
+    adapter: [...rim('driving'), seat(joint, 'driving')],
+    driven: [turnOver, seat(joint, 'driven'), ...rim('driven')],
+  };
 }
 
 const worst = (list: readonly Shift[]) => list.reduce((sum, shift) => sum + shift.size, 0);
@@ -53,7 +66,10 @@ const likely = (list: readonly Shift[]) => Math.hypot(...list.map((shift) => shi
 
 /** What rides on the joint, and how far off the driving axis each thing can be. Masses in g. */
 function ridersOf(joint: Joint, onAdapter: readonly Shift[], all: readonly Shift[]) {
-  const half = joint.job.shaft?.mass === undefined ? [] : [{ what: 'half the shaft', mass: joint.job.shaft.mass / 2, offset: all }];
+  const half =
+    joint.job.shaft?.mass === undefined
+      ? []
+      : [{ what: 'half the shaft', mass: joint.job.shaft.mass / 2, offset: all }];
   const wheel = joint.wheelMass ? [{ what: 'wheel', mass: joint.wheelMass.mass, offset: onAdapter }] : [];
   return [{ what: 'adapter', mass: joint.adapterMass.mass, offset: onAdapter }, ...wheel, ...half];
 }
@@ -73,7 +89,8 @@ function centringUnbalance(joint: Joint, onAdapter: readonly Shift[], all: reado
   }
   const riders = ridersOf(joint, onAdapter, all);
   const total = riders.reduce((sum, rider) => sum + rider.mass, 0);
-  const sum = (of: (offset: readonly Shift[]) => number) => riders.reduce((u, rider) => u + rider.mass * of(rider.offset), 0);
+  const sum = (of: (offset: readonly Shift[]) => number) =>
+    riders.reduce((u, rider) => u + rider.mass * of(rider.offset), 0);
   const list = riders.map((rider) => `${rider.what} ${(rider.mass / 1000).toFixed(2)} kg`).join(', ');
   const unknown = shaft?.mass === undefined ? ' The shaft is not counted: give shaft.mass.' : '';
   if (duty?.speed === undefined) {
@@ -83,7 +100,11 @@ function centringUnbalance(joint: Joint, onAdapter: readonly Shift[], all: reado
   const limit = permissibleUnbalance(total, must(balanceGrade(duty.grade)).G, duty.speed);
   const why = `${list} off centre at worst; likely ${sum(likely).toFixed(0)} g.mm.${unknown}`;
   // Meeting the limit in the likely case only is a caution: a dial indicator at assembly settles it.
-  return judged({ ...common, unit: 'g.mm', why, cure }, sum(worst), { limit, sense: 'at most', worst: sum(likely) <= limit ? 'caution' : 'fail' });
+  return judged({ ...common, unit: 'g.mm', why, cure }, sum(worst), {
+    limit,
+    sense: 'at most',
+    worst: sum(likely) <= limit ? 'caution' : 'fail',
+  });
 }
 
 function concentric(joint: Joint): Finding[] {
@@ -102,13 +123,19 @@ function concentric(joint: Joint): Finding[] {
   const unbalance = centringUnbalance(joint, adapter, all, cure);
   if (duty?.speed === undefined) {
     const why = `At worst ${mm(worst(all), 3)}, likely ${mm(likely(all), 3)} (${list}).`;
-    return [notAssessed({ ...common, why, missing: 'Give duty.speed: how much is too much hangs on the speed.' }), unbalance];
+    return [
+      notAssessed({ ...common, why, missing: 'Give duty.speed: how much is too much hangs on the speed.' }),
+      unbalance,
+    ];
   }
   const grade = must(balanceGrade(duty.grade));
   const allowed = permissibleSpecificUnbalance(grade.G, duty.speed) / 1000;
   const why = `Worst case is the sum; likely ${mm(likely(all), 3)}. ${list}. ${grade.name} at ${duty.speed} rpm allows ${mm(allowed, 3)}.`;
   const verdict = likely(all) <= allowed ? 'caution' : 'fail';
-  return [judged({ ...common, unit: 'mm', why, cure }, worst(all), { limit: allowed, sense: 'at most', worst: verdict }), unbalance];
+  return [
+    judged({ ...common, unit: 'mm', why, cure }, worst(all), { limit: allowed, sense: 'at most', worst: verdict }),
+    unbalance,
+  ];
 }
 
 export const concentricity: Check = {

@@ -88,8 +88,14 @@ function behind(joint: Joint, screws: ScrewGroup): Finding[] {
     source: `${screws.head.standard} head height; straight way in for the whole screw is common practice`,
   };
   if (flange.behind === null || screws.length === null) {
-    const why = screws.length === null ? 'The length of the screws is not known.' : `The screws are ${mm(screws.length + screws.head.height)} long with their heads; the room behind the ${flange.side} flange is not known.`;
-    const missing = flange.behind === null ? `Give ${flange.side}.behind: the free room behind the flange, mm.` : 'It follows from the screw length: see screw-length.';
+    const why =
+      screws.length === null
+        ? 'The length of the screws is not known.'
+        : `The screws are ${mm(screws.length + screws.head.height)} long with their heads; the room behind the ${flange.side} flange is not known.`;
+    const missing =
+      flange.behind === null
+        ? `Give ${flange.side}.behind: the free room behind the flange, mm.`
+        : 'It follows from the screw length: see screw-length.';
     return [notAssessed({ ...common, why, missing })];
   }
   const washer = screws.washer?.thickness ?? 0;
@@ -100,7 +106,10 @@ function behind(joint: Joint, screws: ScrewGroup): Finding[] {
         ...common,
         unit: 'mm',
         why: `The whole screw, ${mm(screws.length + head)} with its head, goes in straight from behind; the head alone is ${mm(head)} high.`,
-        cure: flange.behind < head ? 'The heads do not fit there: use lower heads, or into_flange or through on this side.' : 'Put the screws in before the flange goes on its shaft, or use shorter ones.',
+        cure:
+          flange.behind < head
+            ? 'The heads do not fit there: use lower heads, or into_flange or through on this side.'
+            : 'Put the screws in before the flange goes on its shaft, or use shorter ones.',
       },
       flange.behind,
       { limit: screws.length + head, sense: 'at least', hard: head },
@@ -112,5 +121,10 @@ export const headRoom: Check = {
   id: 'head-room',
   title: 'Room for heads',
   source: 'geometry; common practice',
-  run: (joint) => joint.screws.flatMap((screws) => [...onFace(joint, screws), ...wheelHeads(joint, screws), ...behind(joint, screws)]),
+  run: (joint) =>
+    joint.screws.flatMap((screws) => [
+      ...onFace(joint, screws),
+      ...wheelHeads(joint, screws),
+      ...behind(joint, screws),
+    ]),
 };

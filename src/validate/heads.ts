@@ -1,8 +1,8 @@
 /** Heads and washers in the adapter: metal under them, room round them, nothing above the face. */
 import { leastWebUnderHead } from '../formulas/head-web.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';
-import type { HoleShape } from '../parts/adapter-spec.ts';
 import type { Finding } from '../model/finding.ts';
+import type { HoleShape } from '../parts/adapter-spec.ts';
 import { type Check, judged } from './check.ts';
 import { atLeast, mm } from './words.ts';
 

@@ -10,6 +10,9 @@ import { mm } from './words.ts';
 /** Play below which a screw does not go in by hand, mm. Common practice. */
 const leastPlay = 0.05;
 
+/** A better reading is only worth asking for where it leaves some doubt to be had, mm. */
+const leastGain = 0.005;
+
 /** How far a screw may stand off between a flange's hole and the adapter's, mm on the diameter. */
 export function playAt(joint: Joint, screws: ScrewGroup, side: 'driving' | 'driven'): number {
   const own = passingHole(joint, screws);
@@ -19,15 +22,24 @@ export function playAt(joint: Joint, screws: ScrewGroup, side: 'driving' | 'driv
   return Math.max(0, inAdapter) + Math.max(0, inFlange);
 }
 
-function cureFor(screws: ScrewGroup, side: string): string {
-  if (screws.fastening === 'into_flange') return `Use the next series of clearance hole (adapter.${side}.hole: coarse), or measure the bolt circle better.`;
-  return `Measure the bolt circle better (more chords, repeated), take a thinner screw (adapter.${side}.screw), or drill through the flange as a template.`;
+/** What helps depends on whether a better measured circle could be enough. */
+function cureFor(screws: ScrewGroup, side: string, play: number, drilled: number): string {
+  const measure =
+    play >= 2 * drilled + leastGain
+      ? `Measure the bolt circle better (more chords, repeated; ${side}.holes.circle), or d`
+      : 'D';
+  const wider =
+    screws.fastening === 'into_flange'
+      ? `use the next series of clearance hole (adapter.${side}.hole: coarse)`
+      : `take a thinner screw (adapter.${side}.screw)`;
+  return `${measure}rill through the flange as a template, or ${wider}.`;
 }
 
 function holesClear(joint: Joint, screws: ScrewGroup, side: 'driving' | 'driven'): Finding {
   const { doubt } = joint[side].holes;
   const drilled = must(machiningRule('hole_position', screws.major)).value;
   const needs = 2 * (doubt + drilled);
+  const play = playAt(joint, screws, side);
   return judged(
     {
       code: 'holes-clear',
@@ -35,10 +47,10 @@ function holesClear(joint: Joint, screws: ScrewGroup, side: 'driving' | 'driven'
       title: `${screws.thread} screws go through, ${side} side`,
       unit: 'mm',
       why: `Play of the screw in its holes, against holes that may be ${mm(doubt, 3)} (as measured) and ${mm(drilled, 3)} (as drilled) out of place.`,
-      cure: cureFor(screws, side),
+      cure: cureFor(screws, side, play, drilled),
       source: 'geometry; drilled position of 0.05 mm is common practice',
     },
-    playAt(joint, screws, side),
+    play,
     { limit: needs, sense: 'at least', hard: Math.min(needs, leastPlay) },
   );
 }
@@ -51,6 +63,8 @@ export const holes: Check = {
     joint.screws.flatMap((screws) => {
       if (screws.side === 'wheel') return [];
       const isShared = screws.fastening === 'through' && screws.seat === 'outside';
-      return (isShared ? (['driving', 'driven'] as const) : [screws.side]).map((side) => holesClear(joint, screws, side));
+      return (isShared ? (['driving', 'driven'] as const) : [screws.side]).map((side) =>
+        holesClear(joint, screws, side),
+      );
     }),
 };

@@ -31,18 +31,34 @@ function candidates({ adapterSpec: spec }: Joint, drilling: Drilling): Candidate
     const register = spec.registers[side];
     const opening = openingOn(side, spec.thickness, drilling);
     if (register?.gender === 'male' && register.at === 'inner' && opening !== null) {
-      found.push({ kind: 'spigot', side, name: `the ${side} spigot`, wall: Math.abs(offset - register.diameter / 2) - opening });
+      found.push({
+        kind: 'spigot',
+        side,
+        name: `the ${side} spigot`,
+        wall: Math.abs(offset - register.diameter / 2) - opening,
+      });
     }
     if (register?.gender === 'male' && register.at === 'rim') {
-      found.push({ kind: 'rim', side, name: `the step of the ${side} register`, wall: register.diameter / 2 - offset - widest });
+      found.push({
+        kind: 'rim',
+        side,
+        name: `the step of the ${side} register`,
+        wall: register.diameter / 2 - offset - widest,
+      });
     }
     if (spec.wheelSeat?.face === side && opening !== null) {
-      found.push({ kind: 'wheel seat', side, name: 'the wheel seat', wall: spec.wheelSeat.diameter / 2 - offset - opening });
+      found.push({
+        kind: 'wheel seat',
+        side,
+        name: 'the wheel seat',
+        wall: spec.wheelSeat.diameter / 2 - offset - opening,
+      });
     }
   }
   const [low, high] = ends(drilling);
   if (low.r === 0) found.push({ kind: 'far face', side: 'driving', name: 'the driving face', wall: low.z });
-  if (high.r === 0) found.push({ kind: 'far face', side: 'driven', name: 'the driven face', wall: spec.thickness - high.z });
+  if (high.r === 0)
+    found.push({ kind: 'far face', side: 'driven', name: 'the driven face', wall: spec.thickness - high.z });
   return found;
 }
 

@@ -46,7 +46,7 @@ function missing(joint: Joint, side: Side): Finding {
 
 const shape = (gender: 'male' | 'female') => (gender === 'male' ? 'spigot' : 'recess');
 
-function fit(joint: Joint, side: Side): Finding[] {
+function fitFindings(joint: Joint, side: Side): Finding[] {
   const own = joint.adapterSpec.registers[side];
   const mate = joint[side].register;
   const play = registerClearance(joint, side);
@@ -73,7 +73,10 @@ function fit(joint: Joint, side: Side): Finding[] {
   const span = `clearance ${mm(play.least, 3)} to ${mm(play.greatest, 3)} (adapter ${limits.zone}, ${mm(limits.lower, 3)} to ${mm(limits.upper, 3)}; flange ${mm(mate.limits.lower, 3)} to ${mm(mate.limits.upper, 3)})`;
   const freed = own.gender === 'female' ? diameter - play.least : diameter + play.least;
   const turn = `${own.gender === 'female' ? 'Bore the recess' : 'Turn the spigot'} to ${mm(freed, 3)} (adapter.${side}.register: { diameter: ${freed.toFixed(3)} })`;
-  const doubt = mate.zone === null ? `, or measure the flange with a micrometer: the doubt of ${mm(mate.diameter.doubt, 3)} counts here` : '';
+  const doubt =
+    mate.zone === null
+      ? `, or measure the flange with a micrometer: the doubt of ${mm(mate.diameter.doubt, 3)} counts here`
+      : '';
   return [
     gender,
     judged(
@@ -112,5 +115,5 @@ export const registers: Check = {
   id: 'registers',
   title: 'Registers',
   source: 'ISO 286-1; common practice',
-  run: (joint) => (['driving', 'driven'] as const).flatMap((side) => fit(joint, side)),
+  run: (joint) => (['driving', 'driven'] as const).flatMap((side) => fitFindings(joint, side)),
 };

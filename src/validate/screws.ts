@@ -18,11 +18,17 @@ const isUnknown = ({ lengths }: ScrewGroup) => lengths.least === 0;
 function engagement(joint: Joint, screws: ScrewGroup): Finding[] {
   if (screws.fastening === 'through') return [];
   const { has, needs, rule, memory } = screws.engagement;
-  const common = { code: 'thread-engagement', feature: screws.id, title: `${screws.thread} thread engagement, ${screws.side} side` };
+  const common = {
+    code: 'thread-engagement',
+    feature: screws.id,
+    title: `${screws.thread} thread engagement, ${screws.side} side`,
+  };
   const why = `A class ${screws.class} screw needs ${mm(needs)}, ${rule}, so that the screw breaks before the thread strips.`;
   const source = sourced(rule, memory);
   if (has === null) {
-    const missing = isUnknown(screws) ? missingThickness(joint, screws) : 'It follows from the screw length: see screw-length.';
+    const missing = isUnknown(screws)
+      ? missingThickness(joint, screws)
+      : 'It follows from the screw length: see screw-length.';
     return [notAssessed({ ...common, why, missing, source })];
   }
   const { least, most } = screws.lengths;
@@ -55,7 +61,10 @@ function noLength(screws: ScrewGroup): Finding {
   const next = made(screws).find((length) => length >= least - rounding);
   if (next === undefined) {
     const cure = `Take a thicker screw, another head, or a shorter way through: no ${screws.thread} ${screws.head.kind} screw is made that long.`;
-    return stated({ ...common, why: `At least ${mm(least)} is needed, more than the longest that is usual.`, cure }, 'fail');
+    return stated(
+      { ...common, why: `At least ${mm(least)} is needed, more than the longest that is usual.`, cure },
+      'fail',
+    );
   }
   const longest = most ?? 0;
   const cure =
@@ -68,7 +77,12 @@ function noLength(screws: ScrewGroup): Finding {
 
 function length(joint: Joint, screws: ScrewGroup): Finding[] {
   const { least, most, mostWhy } = screws.lengths;
-  const common = { code: 'screw-length', feature: screws.id, title: `${screws.thread} screw length, ${screws.side} side`, source: screws.head.standard };
+  const common = {
+    code: 'screw-length',
+    feature: screws.id,
+    title: `${screws.thread} screw length, ${screws.side} side`,
+    source: screws.head.standard,
+  };
   if (isUnknown(screws)) {
     const why = 'The screws pass through a flange whose thickness is not known.';
     return [notAssessed({ ...common, why, missing: missingThickness(joint, screws) })];
@@ -112,5 +126,6 @@ export const screws: Check = {
   id: 'screws',
   title: 'Screws',
   source: 'thread engagement by published trials; ISO and ASME lengths; common practice',
-  run: (joint) => joint.screws.flatMap((group) => [...engagement(joint, group), ...length(joint, group), ...reachesNut(group)]),
+  run: (joint) =>
+    joint.screws.flatMap((group) => [...engagement(joint, group), ...length(joint, group), ...reachesNut(group)]),
 };

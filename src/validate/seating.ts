@@ -36,7 +36,9 @@ function facesSeat({ side, own, mate }: Pair): Finding {
   const { value, doubt } = mate.depth;
   const isDeeper = (own.gender === 'female') === (own.at === 'inner');
   const words = halves[`${own.at} ${own.gender}`];
-  const depth = isDeeper ? Math.ceil((value + doubt + room) * 100 - 1e-6) / 100 : Math.floor((value - doubt - room) * 100 + 1e-6) / 100;
+  const depth = isDeeper
+    ? Math.ceil((value + doubt + room) * 100 - 1e-6) / 100
+    : Math.floor((value - doubt - room) * 100 + 1e-6) / 100;
   return judged(
     {
       code: 'faces-seat-first',
@@ -87,7 +89,10 @@ function corner({ side, own, mate }: Pair): Finding {
     return notAssessed({
       ...common,
       title: `${side} register corner`,
-      why: own.gender === 'female' ? "The fillet at the foot of the flange's spigot is not known." : "The chamfer at the mouth of the flange's recess is not known.",
+      why:
+        own.gender === 'female'
+          ? "The fillet at the foot of the flange's spigot is not known."
+          : "The chamfer at the mouth of the flange's recess is not known.",
       missing: `Give ${side}.register.corner: the fillet radius or chamfer, mm.`,
     });
   }

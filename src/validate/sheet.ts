@@ -3,7 +3,7 @@ import { leastGap } from '../geometry/contour.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import type { SheetPart } from '../model/sheet.ts';
-import { toothMeasures, type ToneWheelSpec } from '../parts/tone-wheel.ts';
+import { type ToneWheelSpec, toothMeasures } from '../parts/tone-wheel.ts';
 import { sheetLimit, sheetRules } from '../standards/sheet-cutting.ts';
 import { must } from '../standards/table.ts';
 import { type Check, judged } from './check.ts';
@@ -81,9 +81,15 @@ function insideRadius(spec: ToneWheelSpec, settings: SheetSettings): Finding {
       feature: 'wheel-outline',
       title: 'radius in the tooth root',
       unit: 'mm',
-      why: settings.inside_radius === undefined ? 'Sharp inside corners burn.' : 'The service states its smallest inside radius.',
+      why:
+        settings.inside_radius === undefined
+          ? 'Sharp inside corners burn.'
+          : 'The service states its smallest inside radius.',
       cure: `Make wheel.root_radius at least ${mm(wanted)}.`,
-      source: settings.inside_radius === undefined ? sourced(corner.source, corner.memory) : 'the cutting service, as given in sheet.inside_radius',
+      source:
+        settings.inside_radius === undefined
+          ? sourced(corner.source, corner.memory)
+          : 'the cutting service, as given in sheet.inside_radius',
     },
     spec.rootRadius,
     { limit: wanted, sense: 'at least', worst: 'caution' },
@@ -96,6 +102,11 @@ export const sheet: Check = {
   source: sheetRules.edition,
   run({ wheel, wheelSpec, job }) {
     if (!wheel || !wheelSpec) return [];
-    return [smallestHole(wheel, job.sheet), smallestWeb(wheel, job.sheet), slots(wheelSpec), insideRadius(wheelSpec, job.sheet)];
+    return [
+      smallestHole(wheel, job.sheet),
+      smallestWeb(wheel, job.sheet),
+      slots(wheelSpec),
+      insideRadius(wheelSpec, job.sheet),
+    ];
   },
 };

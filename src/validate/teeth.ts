@@ -1,8 +1,8 @@
 /** Teeth that the sensor can read: their sizes against its kind, its pole and its gap, and a wheel that it can see at all. */
 import type { Joint } from '../job/joint.ts';
 import type { Finding, Verdict } from '../model/finding.ts';
-import { type ToothMeasures, toothMeasures, type ToneWheelSpec } from '../parts/tone-wheel.ts';
-import { toothRule, toothRules, type ToothRuleRow } from '../standards/tooth-rules.ts';
+import { type ToneWheelSpec, type ToothMeasures, toothMeasures } from '../parts/tone-wheel.ts';
+import { type ToothRuleRow, toothRule, toothRules } from '../standards/tooth-rules.ts';
 import { type Check, judged, notAssessed, stated } from './check.ts';
 import { mm, plural, sourced } from './words.ts';
 
@@ -23,10 +23,19 @@ interface Rule {
 
 function rules(spec: ToneWheelSpec, sizes: ToothMeasures, rule: ToothRuleRow): Rule[] {
   const fewer = (value: number, limit: number | null) =>
-    limit === null ? '' : `Use fewer teeth (at most ${Math.max(3, Math.floor((spec.teeth * value) / limit))} here) or a larger outside diameter`;
+    limit === null
+      ? ''
+      : `Use fewer teeth (at most ${Math.max(3, Math.floor((spec.teeth * value) / limit))} here) or a larger outside diameter`;
   const { toothChord, valleyChord, height, pitch } = sizes;
   return [
-    { code: 'tooth-width', title: 'tooth width at the tip', value: toothChord, limit: rule.tooth, sense: 'at least', cure: `${fewer(toothChord, rule.tooth)}, or a larger ratio.` },
+    {
+      code: 'tooth-width',
+      title: 'tooth width at the tip',
+      value: toothChord,
+      limit: rule.tooth,
+      sense: 'at least',
+      cure: `${fewer(toothChord, rule.tooth)}, or a larger ratio.`,
+    },
     {
       code: 'tooth-width-most',
       title: 'tooth width at the tip',
@@ -36,10 +45,38 @@ function rules(spec: ToneWheelSpec, sizes: ToothMeasures, rule: ToothRuleRow): R
       cure: 'Use more teeth or a smaller ratio; wide teeth are read by most sensors, but not by all.',
       worst: 'caution',
     },
-    { code: 'valley-width', title: 'valley width at the tip', value: valleyChord, limit: rule.valley, sense: 'at least', cure: `${fewer(valleyChord, rule.valley)}, or a smaller ratio.` },
-    { code: 'tooth-height', title: 'tooth height', value: height, limit: rule.height, sense: 'at least', cure: `Make the teeth ${mm((rule.height ?? 0) - height)} higher (wheel.height, or a smaller wheel.root).` },
-    { code: 'tooth-pitch', title: 'tooth pitch along the tips', value: pitch, limit: rule.pitch, sense: 'at least', cure: `${fewer(pitch, rule.pitch)}.` },
-    { code: 'wheel-thickness', title: 'wheel thickness', value: spec.thickness, limit: rule.thickness, sense: 'at least', cure: `Use sheet of ${mm(rule.thickness ?? 0)} or more (wheel.thickness).` },
+    {
+      code: 'valley-width',
+      title: 'valley width at the tip',
+      value: valleyChord,
+      limit: rule.valley,
+      sense: 'at least',
+      cure: `${fewer(valleyChord, rule.valley)}, or a smaller ratio.`,
+    },
+    {
+      code: 'tooth-height',
+      title: 'tooth height',
+      value: height,
+      limit: rule.height,
+      sense: 'at least',
+      cure: `Make the teeth ${mm((rule.height ?? 0) - height)} higher (wheel.height, or a smaller wheel.root).`,
+    },
+    {
+      code: 'tooth-pitch',
+      title: 'tooth pitch along the tips',
+      value: pitch,
+      limit: rule.pitch,
+      sense: 'at least',
+      cure: `${fewer(pitch, rule.pitch)}.`,
+    },
+    {
+      code: 'wheel-thickness',
+      title: 'wheel thickness',
+      value: spec.thickness,
+      limit: rule.thickness,
+      sense: 'at least',
+      cure: `Use sheet of ${mm(rule.thickness ?? 0)} or more (wheel.thickness).`,
+    },
   ];
 }
 

@@ -6,7 +6,13 @@ import { type Check, judged } from './check.ts';
 import { type Neighbour, thinnestTowards } from './outside-of-holes.ts';
 import { atLeast, mm } from './words.ts';
 
-type WebCode = 'web-between-holes' | 'wall-to-bore' | 'wall-to-rim' | 'wall-to-flats' | 'wall-bore-to-outside' | 'web-between-recesses';
+type WebCode =
+  | 'web-between-holes'
+  | 'wall-to-bore'
+  | 'wall-to-rim'
+  | 'wall-to-flats'
+  | 'wall-bore-to-outside'
+  | 'web-between-recesses';
 
 /** A web with the features at its two ends; null for the outside and the flats. */
 interface Named {
@@ -55,15 +61,20 @@ function cureFor({ code, a, b, web }: Named, joint: Joint, short: number): strin
   switch (code) {
     case 'web-between-holes': {
       const { best } = clocking;
-      if (a.side === 'wheel' || b?.side === 'wheel') return "Move the wheel's screws (wheel.screws.first: auto, another count or a larger circle).";
-      if (a.side === b?.side) return `Neighbours of the ${a.side} pattern stand too near: use smaller screws or heads (adapter.${a.side}.screw, .head).`;
+      if (a.side === 'wheel' || b?.side === 'wheel')
+        return "Move the wheel's screws (wheel.screws.first: auto, another count or a larger circle).";
+      if (a.side === b?.side)
+        return `Neighbours of the ${a.side} pattern stand too near: use smaller screws or heads (adapter.${a.side}.screw, .head).`;
       if (best.web !== null && best.web >= job.adapter.web) return 'Turn the driven pattern: see clocking.';
       return `No angle leaves enough metal (best ${mm(best.web ?? web.gap)}): use smaller heads or screws, or fasten one side another way (adapter.driving.fastening, adapter.driven.fastening).`;
     }
     case 'wall-to-bore': {
       const hole = isAxial(a) ? b : a;
       const axial = isAxial(a) ? a : b;
-      const smaller = axial?.purpose === 'bore' && spec.bore !== null && spec.bore > 2 * short ? `Make the bore at least ${atLeast(2 * short)} smaller (adapter.bore), or u` : 'U';
+      const smaller =
+        axial?.purpose === 'bore' && spec.bore !== null && spec.bore > 2 * short
+          ? `Make the bore at least ${atLeast(2 * short)} smaller (adapter.bore), or u`
+          : 'U';
       return `${smaller}se smaller screws or heads on the ${hole?.side ?? 'driving'} side.`;
     }
     case 'wall-to-rim':
@@ -85,9 +96,14 @@ function nameOf(id: string, feature: Feature | null): string {
 }
 
 function whyOf({ web, a, b }: Named, joint: Joint): string {
-  const [one, other] = [nameOf(web.a, a), web.b === 'outside' && !isAxial(a) ? thinnestTowards(joint, web.a).name : nameOf(web.b, b)];
+  const [one, other] = [
+    nameOf(web.a, a),
+    web.b === 'outside' && !isAxial(a) ? thinnestTowards(joint, web.a).name : nameOf(web.b, b),
+  ];
   if (web.a === web.b) return `Thinnest metal between the two faces, round the ${a.label}.`;
-  return web.gap < 0 ? `${one} and ${other} run ${mm(-web.gap)} into each other.` : `Thinnest metal, at any depth, lies between ${one} and ${other}.`;
+  return web.gap < 0
+    ? `${one} and ${other} run ${mm(-web.gap)} into each other.`
+    : `Thinnest metal, at any depth, lies between ${one} and ${other}.`;
 }
 
 function namedWebs({ adapter }: Joint): Named[] {

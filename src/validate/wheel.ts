@@ -16,7 +16,9 @@ type Wheeled = Joint & {
 };
 
 function isWheeled(joint: Joint): joint is Wheeled {
-  return joint.wheel !== null && joint.wheelSpec !== null && joint.wheelRegister !== null && joint.job.wheel !== undefined;
+  return (
+    joint.wheel !== null && joint.wheelSpec !== null && joint.wheelRegister !== null && joint.job.wheel !== undefined
+  );
 }
 
 /** Tolerance of a cut where nothing is published for the thickness, mm: the widest of the usual range. */
@@ -74,10 +76,17 @@ function runout(joint: Wheeled): Finding {
       unit: 'mm',
       why: `With the bore at its largest (${mm(bore + tolerance)}) the wheel can hang to one side; twice that shift is the run-out at the teeth.`,
       cure: 'Turn or ream the bore to the register after cutting, or set the wheel true with a dial before tightening (then give sheet.tolerance as it is).',
-      source: gapTolerance === null ? 'common practice: 0.2 mm total run-out at the teeth' : 'a third of the gap tolerance of the sensor, common practice',
+      source:
+        gapTolerance === null
+          ? 'common practice: 0.2 mm total run-out at the teeth'
+          : 'a third of the gap tolerance of the sensor, common practice',
     },
     bore + tolerance - joint.wheelRegister.lower,
-    { limit: gapTolerance === null ? usualRunout : 2 * gapTolerance * runoutShareOfGapTolerance, sense: 'at most', worst: 'caution' },
+    {
+      limit: gapTolerance === null ? usualRunout : 2 * gapTolerance * runoutShareOfGapTolerance,
+      sense: 'at most',
+      worst: 'caution',
+    },
   );
 }
 
@@ -87,10 +96,17 @@ function clearsFlange(joint: Wheeled): Finding[] {
   if (on !== 'adapter') return [];
   const flange = flangeBeside(joint);
   const proud = joint.wheelSpec.thickness - shoulder;
-  const common = { code: 'wheel-clears-flange', feature: 'wheel-bore', unit: 'mm', source: 'geometry; 0.2 mm of room is common practice' };
+  const common = {
+    code: 'wheel-clears-flange',
+    feature: 'wheel-bore',
+    unit: 'mm',
+    source: 'geometry; 0.2 mm of room is common practice',
+  };
   if (proud <= 0) {
     const why = `The wheel lies ${mm(-proud)} below the face, so the ${flange.side} flange may lie over it.`;
-    return [judged({ ...common, title: 'wheel below the face', why, cure: '' }, -proud, { limit: 0, sense: 'at least' })];
+    return [
+      judged({ ...common, title: 'wheel below the face', why, cure: '' }, -proud, { limit: 0, sense: 'at least' }),
+    ];
   }
   const room = joint.wheelRegister.diameter - flange.outside.value - flange.outside.doubt;
   const least = joint.wheelRegister.diameter + clearance + besideSeat - room;
@@ -110,7 +126,9 @@ function clearsFlange(joint: Wheeled): Finding[] {
 
 /** The ring between the screw holes and the roots carries the teeth. */
 function rootWeb({ wheel, wheelSpec }: Wheeled): Finding[] {
-  const roots = wheel.holes.filter((hole) => hole.feature !== 'wheel-bore').map((hole) => leastGap(hole, wheel.outside).gap);
+  const roots = wheel.holes
+    .filter((hole) => hole.feature !== 'wheel-bore')
+    .map((hole) => leastGap(hole, wheel.outside).gap);
   if (roots.length === 0) return [];
   const web = Math.min(...roots);
   const limit = Math.max(wheelSpec.thickness, 3);
@@ -136,9 +154,12 @@ function steelBelowRoots(joint: Wheeled): Finding[] {
   const root = joint.wheelSpec.root / 2;
   const height = joint.wheelSpec.outside / 2 - root;
   const source = 'common practice: other steel several millimetres below the roots';
-  const cure = (room: number) => `Make the root at least ${atLeast(2 * (belowRoots - room))} larger (wheel.outside with the same height).`;
+  const cure = (room: number) =>
+    `Make the root at least ${atLeast(2 * (belowRoots - room))} larger (wheel.outside with the same height).`;
   const screws = joint.screws.find((group) => group.side === 'wheel');
-  const heads = screws ? root - Math.max(...screws.positions.map(({ x, y }) => Math.hypot(x, y))) - headRadius(screws) : null;
+  const heads = screws
+    ? root - Math.max(...screws.positions.map(({ x, y }) => Math.hypot(x, y))) - headRadius(screws)
+    : null;
   const round = [
     { name: 'adapter', diameter: joint.adapterSpec.outside },
     ...[joint.driving, joint.driven].map(({ side, outside }) => ({ name: `${side} flange`, diameter: outside.value })),
@@ -183,5 +204,7 @@ export const wheel: Check = {
   title: 'Wheel on the joint',
   source: 'published cutting tolerances; common practice',
   run: (joint) =>
-    isWheeled(joint) ? [...rootWeb(joint), ...steelBelowRoots(joint), goesOn(joint), runout(joint), ...clearsFlange(joint)] : [],
+    isWheeled(joint)
+      ? [...rootWeb(joint), ...steelBelowRoots(joint), goesOn(joint), runout(joint), ...clearsFlange(joint)]
+      : [],
 };

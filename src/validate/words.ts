@@ -10,11 +10,6 @@ export function atLeast(value: number): string {
   return `${Number((Math.ceil(value * 10 - 1e-6) / 10).toFixed(1))} mm`;
 }
 
-/** Millimetres rounded down to the next tenth: "23.6 mm". */
-export function atMost(value: number): string {
-  return `${Number((Math.floor(value * 10 + 1e-6) / 10).toFixed(1))} mm`;
-}
-
 /** Degrees without trailing zeros: "15 degrees", "7.125 degrees". */
 export function angle(degrees: number): string {
   return `${Number(plain(degrees, 3))} degrees`;

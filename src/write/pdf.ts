@@ -70,11 +70,16 @@ const grey = (share: number): [number, number, number] => [255 * share, 255 * sh
 
 /** What the built-in fonts can show: Windows code page 1252. Accents of other letters are dropped, the rest becomes a question mark. */
 export function winAnsi(text: string): string {
-  const shown = (c: string) => /[\x20-\x7e\xa0-\xff\u2013\u2014\u2018\u2019\u201c\u201d\u2022\u2026\u20ac\u2122]/.test(c);
+  const shown = (c: string) =>
+    /[\x20-\x7e\xa0-\xff\u2013\u2014\u2018\u2019\u201c\u201d\u2022\u2026\u20ac\u2122]/.test(c);
   return [...text.replace(/\s/g, ' ').replaceAll('\u2300', '\u00d8').replaceAll('\u2212', '-').normalize('NFC')]
-    .map((c) => (shown(c) ? c : ([...c.normalize('NFKD')].filter(shown).join('') || '?')))
+    .map((c) => (shown(c) ? c : [...c.normalize('NFKD')].filter(shown).join('') || '?'))
     .join('');
 }
+
+/** A title without the signs that would break the XML copy of it, into which pdfkit puts it as it is. */
+const plainTitle = (title: string): string =>
+  title.replaceAll('&', '+').replaceAll('<', '\u2039').replaceAll('>', '\u203a');
 
 /** Draws on one page. Drawing coordinates have y up, the page's own y down. */
 class PageWriter {
@@ -148,7 +153,11 @@ class PageWriter {
     if (text.trim() === '') return;
     const [x, y] = this.place(shape.at);
     const size = shape.size / capHeight;
-    doc.save().font(shape.bold ? 'Helvetica-Bold' : 'Helvetica').fontSize(size).fillColor(grey(0));
+    doc
+      .save()
+      .font(shape.bold ? 'Helvetica-Bold' : 'Helvetica')
+      .fontSize(size)
+      .fillColor(grey(0));
     if (shape.angle !== 0) doc.rotate(-shape.angle, { origin: [x, y] });
     const width = doc.widthOfString(text);
     const from = shape.align === 'start' ? x : shape.align === 'middle' ? x - width / 2 : x - width;
@@ -206,8 +215,8 @@ export async function writePdf(pages: readonly PdfPage[], about: PdfAbout): Prom
     compress: false,
     pdfVersion: '1.7',
     info: {
-      Title: about.title,
-      ...(about.subject === undefined ? {} : { Subject: about.subject }),
+      Title: plainTitle(about.title),
+      ...(about.subject === undefined ? {} : { Subject: plainTitle(about.subject) }),
       Producer: 'flangewright',
       Creator: 'flangewright',
       CreationDate: new Date(0),

@@ -1,77 +1,68 @@
 /**
- * The nearest points of two solids of revolution, found without the theorem that they lie in one plane: points strewn over both
- * surfaces in space, and the best few then moved about until nothing is nearer. Never less than the true distance.
+ * The nearest points of two solids of revolution, found without the theorem that they lie in one plane: points strewn over every
+ * patch of both surfaces in space, and the best of them moved about until nothing is nearer. Never less than the true distance.
  */
 import type { Profile } from '../../src/model/part.ts';
 
 type Point = readonly [number, number, number];
 
-/** A closed surface of revolution, by a parameter 0 to 1 along its profile (end discs included) and an angle. */
-export interface Round {
-  readonly at: (along: number, angle: number) => Point;
-}
+/** One straight stretch of a profile turned about its axis: a cylinder, a cone, a ring or an end disc. */
+type Patch = (along: number, angle: number) => Point;
 
-export function roundOf(profile: Profile, x: number, y: number): Round {
+/** The closed surface of a drilling, end discs included, as patches with parameters 0 to 1 and an angle. */
+export function patchesOf(profile: Profile, x: number, y: number): Patch[] {
   const [first, last] = [profile[0], profile[profile.length - 1]] as [Profile[number], Profile[number]];
   const corners = [{ z: first.z, r: 0 }, ...profile, { z: last.z, r: 0 }];
-  const lengths = corners.slice(1).map((b, i) => Math.hypot(b.z - (corners[i] as { z: number }).z, b.r - (corners[i] as { r: number }).r));
-  const whole = lengths.reduce((a, b) => a + b, 0);
-  return {
-    at(along, angle) {
-      let left = Math.min(1, Math.max(0, along)) * whole;
-      let i = 0;
-      while (i + 1 < lengths.length && left > (lengths[i] as number)) left -= lengths[i++] as number;
-      const t = (lengths[i] as number) === 0 ? 0 : Math.min(1, left / (lengths[i] as number));
-      const [a, b] = [corners[i], corners[i + 1]] as [Profile[number], Profile[number]];
-      const r = a.r + t * (b.r - a.r);
-      return [x + r * Math.cos(angle), y + r * Math.sin(angle), a.z + t * (b.z - a.z)];
-    },
-  };
+  return corners.slice(1).flatMap((b, i): Patch[] => {
+    const a = corners[i] as Profile[number];
+    if (a.z === b.z && a.r === b.r) return [];
+    return [
+      (along, angle) => {
+        const t = Math.min(1, Math.max(0, along));
+        const r = a.r + t * (b.r - a.r);
+        return [x + r * Math.cos(angle), y + r * Math.sin(angle), a.z + t * (b.z - a.z)];
+      },
+    ];
+  });
 }
 
+const turn = 2 * Math.PI;
 const apart = (p: Point, q: Point) => Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]);
+const strewn = { along: 5, round: 12 };
 
-/** Least distance between two surfaces, mm: a grid over all four parameters, then ever smaller steps from the best starts. */
-export function nearest(a: Round, b: Round, grid: { readonly along: number; readonly round: number }): number {
-  const strewn = (surface: Round) => {
-    const points: { along: number; angle: number; p: Point }[] = [];
-    for (let i = 0; i <= grid.along; i++) {
-      for (let k = 0; k < grid.round; k++) {
-        const angle = (2 * Math.PI * k) / grid.round;
-        points.push({ along: i / grid.along, angle, p: surface.at(i / grid.along, angle) });
-      }
-    }
-    return points;
-  };
-  const [as, bs] = [strewn(a), strewn(b)];
-  const starts: { d: number; v: number[] }[] = [];
-  for (const p of as) {
-    let best = { d: Infinity, q: bs[0] as (typeof bs)[number] };
-    for (const q of bs) {
+/** Moves of all four parameters at once, each to, fro or not at all. */
+const moves = Array.from({ length: 81 }, (_, code) => [0, 1, 2, 3].map((k) => (Math.floor(code / 3 ** k) % 3) - 1));
+
+/** Least distance between two patches: a grid over all four parameters, then ever smaller steps from the best of it. */
+function between(a: Patch, b: Patch): number {
+  const on = (patch: Patch) =>
+    Array.from({ length: (strewn.along + 1) * strewn.round }, (_, i) => {
+      const [along, angle] = [Math.floor(i / strewn.round) / strewn.along, ((i % strewn.round) * turn) / strewn.round];
+      return { along, angle, p: patch(along, angle) };
+    });
+  const others = on(b);
+  let best = Infinity;
+  let at = [0, 0, 0, 0];
+  for (const p of on(a)) {
+    for (const q of others) {
       const d = apart(p.p, q.p);
-      if (d < best.d) best = { d, q };
+      if (d < best) [best, at] = [d, [p.along, p.angle, q.along, q.angle]];
     }
-    starts.push({ d: best.d, v: [p.along, p.angle, best.q.along, best.q.angle] });
   }
-  starts.sort((s, t) => s.d - t.d);
-  const from = (v: readonly number[]) => apart(a.at(v[0] as number, v[1] as number), b.at(v[2] as number, v[3] as number));
-  return Math.min(...starts.slice(0, 8).map(({ d, v }) => settled(from, d, v, grid)));
-}
-
-/** Moves each parameter and each pair of them to and fro, by ever smaller steps, while that helps. */
-function settled(from: (v: readonly number[]) => number, start: number, at: readonly number[], grid: { readonly along: number; readonly round: number }) {
-  let [best, v] = [start, [...at]];
-  const moves: number[][] = [];
-  for (let code = 1; code < 81; code++) moves.push([0, 1, 2, 3].map((k) => (Math.floor(code / 3 ** k) % 3) - 1));
-  let size = 1;
-  while (size > 1e-4) {
+  for (let size = 1; size > 1e-5; ) {
     let better = false;
     for (const move of moves) {
-      const next = v.map((value, k) => value + (move[k] as number) * size * (k % 2 === 0 ? 1 / grid.along : (2 * Math.PI) / grid.round));
-      const d = from(next);
-      if (d < best - 1e-6) [best, v, better] = [d, next, true];
+      const next = at.map((value, k) => value + (move[k] as number) * size * (k % 2 === 0 ? 1 / strewn.along : turn / strewn.round));
+      const d = apart(a(next[0] as number, next[1] as number), b(next[2] as number, next[3] as number));
+      // Only a step that pays is taken, or the search would creep along flat valleys.
+      if (d < best - 1e-4 * size) [best, at, better] = [d, next.map((value, k) => (k % 2 ? value : Math.min(1, Math.max(0, value)))), true];
     }
     if (!better) size /= 2;
   }
   return best;
+}
+
+/** Least distance between two surfaces, mm. */
+export function nearest(first: readonly Patch[], second: readonly Patch[]): number {
+  return Math.min(...first.flatMap((a) => second.map((b) => between(a, b))));
 }

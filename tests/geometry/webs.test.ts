@@ -3,10 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { allWebs, webAtDistance, webToFlats, webToOutside } from '../../src/geometry/webs.ts';
 import type { Drilling, Profile, TurnedPart } from '../../src/model/part.ts';
 import { drilling, profile, turned } from '../solids/fixtures.ts';
-import { nearest, roundOf } from './brute-force.ts';
+import { nearest, patchesOf } from './brute-force.ts';
 import { anyHole } from './random-holes.ts';
 
 const radians = Math.PI / 180;
+const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const hole = (r: number, from = 0, to = 20): Profile => profile([from, r], [to, r]);
 const counterbored = profile([0, 4.5], [9, 4.5], [9, 8], [20, 8]);
 /** Countersunk at the upper face: 90 degrees, 20 across, 10 through. */
@@ -67,7 +68,7 @@ describe('two drillings', () => {
 
   it('never falls as the distance grows, and is the same whichever comes first', () => {
     fc.assert(
-      fc.property(anyHole, anyHole, fc.double({ min: 0, max: 40, noNaN: true }), fc.double({ min: 0, max: 8, noNaN: true }), (a, b, d, more) => {
+      fc.property(anyHole, anyHole, mm(0, 40), mm(0, 8), (a, b, d, more) => {
         expect(webAtDistance(a, b, d + more)).toBeGreaterThanOrEqual(webAtDistance(a, b, d) - 1e-9);
         expect(webAtDistance(a, b, d)).toBeCloseTo(webAtDistance(b, a, d), 9);
       }),
@@ -78,17 +79,18 @@ describe('two drillings', () => {
   it('is the least distance between points strewn over both surfaces in space', () => {
     let apart = 0;
     fc.assert(
-      fc.property(anyHole, anyHole, fc.double({ min: 0, max: 40, noNaN: true }), fc.double({ min: 0, max: 6.28, noNaN: true }), (a, b, d, turn) => {
+      fc.property(anyHole, anyHole, mm(6, 45), mm(0, 30), mm(0, 6.28), (a, low, d, lift, turn) => {
+        const b = low.map(({ z, r }) => ({ z: z + lift, r }));
         const web = webAtDistance(a, b, d);
         if (web <= 0) return;
         apart++;
-        const found = nearest(roundOf(a, 3, -7), roundOf(b, 3 + d * Math.cos(turn), -7 + d * Math.sin(turn)), { along: 24, round: 12 });
+        const found = nearest(patchesOf(a, 3, -7), patchesOf(b, 3 + d * Math.cos(turn), -7 + d * Math.sin(turn)));
         expect(found).toBeGreaterThanOrEqual(web - 1e-9);
         expect(found - web).toBeLessThan(0.02);
       }),
-      { numRuns: Number(process.env['WEB_RUNS'] ?? 300), seed: 11 },
+      { numRuns: 300, seed: 11, endOnFailure: true },
     );
-    expect(apart).toBeGreaterThan(100);
+    expect(apart).toBeGreaterThan(150);
   });
 });
 
@@ -122,9 +124,9 @@ describe('a drilling and the outside', () => {
 
   it('the floor of a pocket against the face that the hole opens on: the metal under the head', () => {
     expect(webToOutside(disc, at(30, [0, 4.5], [3, 4.5], [3, 8], [20, 8]))).toBeCloseTo(3, 12);
-    expect(webToOutside(disc, at(30, [0, 10], [5, 5], [20, 5]))).toBeCloseTo(15, 12);
+    expect(webToOutside(disc, at(30, [0, 10], [5, 5], [20, 5]))).toBeCloseTo(15, 8);
     // A cone that comes out of the far face leaves a knife edge.
-    expect(webToOutside(disc, at(30, [0, 22], [20, 2]))).toBeCloseTo(0, 12);
+    expect(webToOutside(disc, at(30, [0, 22], [20, 2]))).toBeCloseTo(0, 8);
   });
 
   it('a through hole has no web to the faces that it opens on', () => {
@@ -165,7 +167,7 @@ describe('a drilling and the outside', () => {
       expect(webToOutside(seat, at(38, [0, 4], [9, 4], [9, 8], [20, 8]))).toBeCloseTo(49 - 46, 12);
     });
     it('a blind hole from below under the step', () => {
-      expect(webToOutside(seat, at(54, [0, 4], [10, 4], [12, 0]))).toBeCloseTo(3, 12);
+      expect(webToOutside(seat, at(52, [0, 4], [10, 4], [12, 0]))).toBeCloseTo(3, 12);
     });
     it('a blind hole from below inside the seat: slanted to the corner of its foot', () => {
       // Cavity edge (48, 13), foot corner (50, 15).

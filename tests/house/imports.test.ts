@@ -12,8 +12,9 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   model: ['units'],
   geometry: ['model'],
   formulas: ['units', 'model'],
+  measure: ['units', 'standards', 'formulas', 'model'],
   parts: ['units', 'standards', 'formulas', 'geometry', 'model'],
-  job: ['parts', 'standards', 'formulas', 'units', 'model'],
+  job: ['parts', 'measure', 'standards', 'formulas', 'units', 'model'],
   design: ['job', 'parts', 'geometry', 'formulas', 'standards', 'units', 'model'],
   validate: ['job', 'parts', 'geometry', 'standards', 'formulas', 'units', 'model'],
   solids: ['geometry', 'model', 'units', 'types'],
@@ -21,7 +22,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   write: ['geometry', 'model', 'types'],
   report: ['job', 'model', 'units'],
   products: ['job', 'parts', 'validate', 'solids', 'drawing', 'write', 'report', 'model', 'units'],
-  'core.ts': ['job', 'design', 'validate', 'products', 'report', 'parts', 'standards', 'units', 'model'],
+  'core.ts': ['measure', 'job', 'design', 'validate', 'products', 'report', 'parts', 'standards', 'units', 'model'],
   cli: ['core.ts'],
 };
 

@@ -1,6 +1,11 @@
 /** Balance and fit formulas against worked numbers and hand statics. */
 import { describe, expect, it } from 'vitest';
-import { centrifugalForce, permissibleSpecificUnbalance, permissibleUnbalance, twoPlaneUnbalance } from '../../src/formulas/balance.ts';
+import {
+  centrifugalForce,
+  permissibleSpecificUnbalance,
+  permissibleUnbalance,
+  twoPlaneUnbalance,
+} from '../../src/formulas/balance.ts';
 import { clearanceRange, eccentricityOf } from '../../src/formulas/fit.ts';
 import { leastWebUnderHead, webUnderHeadShare } from '../../src/formulas/head-web.ts';
 import { profileMass, turnedMass } from '../../src/geometry/turned-mass.ts';
@@ -9,9 +14,18 @@ import type { TurnedPart } from '../../src/model/part.ts';
 import { toleranceLimits } from '../../src/standards/iso286.ts';
 import { screwHead } from '../../src/standards/screw-heads.ts';
 import { must } from '../../src/standards/table.ts';
-import { drilledTruths, drillPointTruth, forceTruths, offsetTruths, permissibleTruths, plateTruth, tiltedDiscTruth } from './formulas-balance.truth.ts';
+import {
+  drilledTruths,
+  drillPointTruth,
+  forceTruths,
+  offsetTruths,
+  permissibleTruths,
+  plateTruth,
+  tiltedDiscTruth,
+} from './formulas-balance.truth.ts';
 
-const near = (value: number, expected: number, tolerance: number) => expect(Math.abs(value - expected)).toBeLessThanOrEqual(tolerance);
+const near = (value: number, expected: number, tolerance: number) =>
+  expect(Math.abs(value - expected)).toBeLessThanOrEqual(tolerance);
 
 /** A handful of point masses as one body. Grams, mm. The sums are the definitions. */
 function bodyOf(points: readonly { m: number; x: number; y: number; z: number }[]): MassProperties {
@@ -43,7 +57,8 @@ describe('permissible unbalance', () => {
 
   it('falls with speed and rises with the grade, by the definition e omega = G', () => {
     for (const rpm of [1, 60, 999, 12_345]) {
-      for (const G of [0.4, 6.3, 40, 4000]) near((permissibleSpecificUnbalance(G, rpm) / 1000) * ((2 * Math.PI * rpm) / 60), G, 1e-9 * G);
+      for (const G of [0.4, 6.3, 40, 4000])
+        near((permissibleSpecificUnbalance(G, rpm) / 1000) * ((2 * Math.PI * rpm) / 60), G, 1e-9 * G);
     }
   });
 });
@@ -57,14 +72,32 @@ describe('unbalance, force and fits', () => {
   });
 
   it.each(drilledTruths)('$what ($source)', ({ density, d, h, r, U, tolerance }) => {
-    const hole = profileMass([{ z: 0, r: d / 2 }, { z: h, r: d / 2 }], density, r, 0);
+    const hole = profileMass(
+      [
+        { z: 0, r: d / 2 },
+        { z: h, r: d / 2 },
+      ],
+      density,
+      r,
+      0,
+    );
     near(hole.mass * Math.hypot(hole.centre[0], hole.centre[1]), U, tolerance);
   });
 
   it(`weighs the point of a drill (${drillPointTruth.source})`, () => {
     const { d, density, g, tolerance } = drillPointTruth;
     const height = d / 2 / Math.tan((59 * Math.PI) / 180);
-    near(profileMass([{ z: 0, r: d / 2 }, { z: height, r: 0 }], density).mass, g, tolerance);
+    near(
+      profileMass(
+        [
+          { z: 0, r: d / 2 },
+          { z: height, r: 0 },
+        ],
+        density,
+      ).mass,
+      g,
+      tolerance,
+    );
   });
 
   it(`finds the centre of a plate with an off-centre hole (${plateTruth.source})`, () => {
@@ -76,8 +109,22 @@ describe('unbalance, force and fits', () => {
       id: 'plate',
       name: 'plate',
       material: { id: 'test', name: 'test', density: 0.01 },
-      outer: [{ z: 0, r: radiusOf(plate) }, { z: 10, r: radiusOf(plate) }],
-      drillings: [{ id: 'hole-1', feature: 'hole', x: r, y: 0, profile: [{ z: 0, r: radiusOf(hole) }, { z: 10, r: radiusOf(hole) }] }],
+      outer: [
+        { z: 0, r: radiusOf(plate) },
+        { z: 10, r: radiusOf(plate) },
+      ],
+      drillings: [
+        {
+          id: 'hole-1',
+          feature: 'hole',
+          x: r,
+          y: 0,
+          profile: [
+            { z: 0, r: radiusOf(hole) },
+            { z: 10, r: radiusOf(hole) },
+          ],
+        },
+      ],
       features: [],
       engravings: [],
     };
@@ -133,7 +180,10 @@ describe('two-plane split', () => {
 
   it('finds a pure couple where nothing is out statically', () => {
     // 8 g at (25, 0, 0) and 8 g at (-25, 0, 20): +-200 g.mm in planes 20 mm apart.
-    const body = bodyOf([{ m: 8, x: 25, y: 0, z: 0 }, { m: 8, x: -25, y: 0, z: 20 }]);
+    const body = bodyOf([
+      { m: 8, x: 25, y: 0, z: 0 },
+      { m: 8, x: -25, y: 0, z: 20 },
+    ]);
     const { low, high } = twoPlaneUnbalance(body, 0, 20);
     near(low.x, 200, 1e-9);
     near(high.x, -200, 1e-9);
@@ -151,7 +201,12 @@ describe('two-plane split', () => {
     // Tensor of the disc turned about y: the product xz = (I_p - I_t) sin cos, up to its sign.
     const xz = (polar - across) * Math.sin(tilt) * Math.cos(tilt);
     near(xz, couple, tolerance);
-    const body: MassProperties = { volume: 0, mass: m, centre: [0, 0, 0], inertia: { xx: across, yy: across, zz: polar, xy: 0, xz, yz: 0 } };
+    const body: MassProperties = {
+      volume: 0,
+      mass: m,
+      centre: [0, 0, 0],
+      inertia: { xx: across, yy: across, zz: polar, xy: 0, xz, yz: 0 },
+    };
     const { low, high } = twoPlaneUnbalance(body, -L / 2, L / 2);
     near(Math.hypot(high.x, high.y), each, 0.001);
     near(low.x + high.x, 0, 1e-9);
@@ -169,11 +224,14 @@ describe('web under a head', () => {
     { size: 'M8', kN: 27 },
     { size: 'M10', kN: 43.4 },
     { size: 'M12', kN: 63.2 },
-  ])('keeps the shear of the web under $size well under what S355 yields at (355 / sqrt 3 = 205 MPa)', ({ size, kN }) => {
-    const { d, dw = 0 } = must(screwHead('socket', size));
-    const shear = (web: number) => (1000 * kN) / (Math.PI * dw * web);
-    expect(shear(webUnderHeadShare * d)).toBeGreaterThan(105);
-    expect(shear(webUnderHeadShare * d)).toBeLessThan(125);
-    expect(shear(0.5 * d)).toBeGreaterThan(170);
-  });
+  ])(
+    'keeps the shear of the web under $size well under what S355 yields at (355 / sqrt 3 = 205 MPa)',
+    ({ size, kN }) => {
+      const { d, dw = 0 } = must(screwHead('socket', size));
+      const shear = (web: number) => (1000 * kN) / (Math.PI * dw * web);
+      expect(shear(webUnderHeadShare * d)).toBeGreaterThan(105);
+      expect(shear(webUnderHeadShare * d)).toBeLessThan(125);
+      expect(shear(0.5 * d)).toBeGreaterThan(170);
+    },
+  );
 });

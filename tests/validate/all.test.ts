@@ -11,11 +11,17 @@ describe('the list of checks', () => {
 
   it('passes a sound joint, but never speaks for its strength', () => {
     const open = judge().findings.filter(({ verdict }) => verdict !== 'pass');
-    expect(open.map(({ code, verdict, why }) => `${verdict} ${code}: ${why}`)).toEqual([expect.stringContaining('not assessed joint-strength')]);
+    expect(open.map(({ code, verdict, why }) => `${verdict} ${code}: ${why}`)).toEqual([
+      expect.stringContaining('not assessed joint-strength'),
+    ]);
   });
 
   it('gives each finding a stable code, a title, a reason and a source, and a remedy unless it passes', () => {
-    for (const finding of judge({ duty: undefined, driven: { behind: undefined, register: 'none' }, wheel: { missing: 2 } }).findings) {
+    for (const finding of judge({
+      duty: undefined,
+      driven: { behind: undefined, register: 'none' },
+      wheel: { missing: 2 },
+    }).findings) {
       expect(finding.code).toMatch(/^[a-z0-9]+(-[a-z0-9]+)*$/);
       for (const text of [finding.title, finding.why, finding.source]) expect(text.trim()).not.toBe('');
       expect(finding.remedy !== '').toBe(finding.verdict !== 'pass');

@@ -47,7 +47,14 @@ const cases: readonly Case[] = [
     value: 25,
     limit: 6.4,
   },
-  { what: 'a socket head 8 high in a pocket 8.6 deep', code: 'head-below-face', patch: {}, verdict: 'pass', value: 0.6, limit: 0 },
+  {
+    what: 'a socket head 8 high in a pocket 8.6 deep',
+    code: 'head-below-face',
+    patch: {},
+    verdict: 'pass',
+    value: 0.6,
+    limit: 0,
+  },
   {
     what: 'the same on a washer of 1.6, in a pocket that much deeper',
     code: 'head-below-face',
@@ -65,7 +72,14 @@ const cases: readonly Case[] = [
     value: 0.19,
     limit: 0,
   },
-  { what: 'a head of 13.27 in a pocket of 15', code: 'head-in-pocket', patch: {}, verdict: 'pass', value: 1.73, limit: 0.1 },
+  {
+    what: 'a head of 13.27 in a pocket of 15',
+    code: 'head-in-pocket',
+    patch: {},
+    verdict: 'pass',
+    value: 1.73,
+    limit: 0.1,
+  },
   {
     what: 'a washer of 16 in its pocket of 18',
     code: 'head-in-pocket',
@@ -81,9 +95,13 @@ describe('heads in the adapter', () => {
   it.each(cases)('$code, $verdict: $what', (row) => prove(row));
 
   /** The sound joint with other heads than its pockets were made for: a part drawn by hand. */
-  function withHeads(head: Partial<ScrewGroup['head']>): Pick<Joint, never> & { findings: ReturnType<typeof validate> } {
+  function withHeads(
+    head: Partial<ScrewGroup['head']>,
+  ): Pick<Joint, never> & { findings: ReturnType<typeof validate> } {
     const { joint } = judge(noWheel);
-    const screws = joint.screws.map((group) => (group.side === 'driving' ? { ...group, head: { ...group.head, ...head } } : group));
+    const screws = joint.screws.map((group) =>
+      group.side === 'driving' ? { ...group, head: { ...group.head, ...head } } : group,
+    );
     return { findings: validate({ ...joint, screws }) };
   }
 

@@ -44,20 +44,22 @@ export const soundJob: Patch = {
   sheet: { tolerance: 0.03 },
 };
 
-const isPatch = (value: unknown): value is Patch => typeof value === 'object' && value !== null && !Array.isArray(value);
+const isPatch = (value: unknown): value is Patch =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
 
-/** A job with some keys changed, level by level. */
-export function patched(base: Patch, ...patches: readonly Patch[]): Patch {
-  return patches.reduce<Patch>((job, patch) => {
-    const merged: Record<string, unknown> = { ...job };
-    for (const [key, value] of Object.entries(patch)) {
-      const old = merged[key];
-      if (value === undefined) delete merged[key];
-      else merged[key] = isPatch(value) && isPatch(old) ? patched(old, value) : value;
-    }
-    return merged;
-  }, base);
+/** One patch laid over a job, level by level. */
+function laidOver(base: Patch, patch: Patch): Patch {
+  const merged: Record<string, unknown> = { ...base };
+  for (const [key, value] of Object.entries(patch)) {
+    const old = merged[key];
+    if (value === undefined) delete merged[key];
+    else merged[key] = isPatch(value) && isPatch(old) ? laidOver(old, value) : value;
+  }
+  return merged;
 }
+
+/** A job with some keys changed, one patch after another. */
+export const patched = (base: Patch, ...patches: readonly Patch[]): Patch => patches.reduce(laidOver, base);
 
 export interface Judged {
   readonly joint: Joint;
@@ -80,9 +82,12 @@ export function errorsOf(...patches: readonly Patch[]): readonly { readonly path
 /** The one finding of a code (about a feature, where several speak with one code). */
 export function findingOf({ findings }: Pick<Judged, 'findings'>, code: string, about = ''): Finding {
   const [name, side = ''] = code.split('@');
-  const found = findings.filter((f) => f.code === name && (f.feature.includes(side) || f.title.includes(side)) && f.title.includes(about));
+  const found = findings.filter(
+    (f) => f.code === name && (f.feature.includes(side) || f.title.includes(side)) && f.title.includes(about),
+  );
   const [only] = found;
-  if (!only || found.length !== 1) throw new Error(`${found.length} findings ${code} "${about}" among ${findings.map((f) => f.code).join(', ')}`);
+  if (!only || found.length !== 1)
+    throw new Error(`${found.length} findings ${code} "${about}" among ${findings.map((f) => f.code).join(', ')}`);
   return only;
 }
 

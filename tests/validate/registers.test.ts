@@ -25,7 +25,14 @@ const cases: readonly Case[] = [
     says: /^Turn a step on the driven flange, measure it and give driven\.register/,
   },
   { what: 'a recess for a spigot', code: 'register-gender@driving', patch: {}, verdict: 'pass' },
-  { what: 'a recess of 62.01 H7 over 62.01 at most', code: 'register-goes-together@driving', patch: {}, verdict: 'pass', value: 0, limit: 0 },
+  {
+    what: 'a recess of 62.01 H7 over 62.01 at most',
+    code: 'register-goes-together@driving',
+    patch: {},
+    verdict: 'pass',
+    value: 0,
+    limit: 0,
+  },
   { what: '60 h6 in 60 H7', code: 'register-goes-together@driven', patch: {}, verdict: 'pass', value: 0, limit: 0 },
   {
     what: '61.99 H7 on 62.01 at most: a tap fit',
@@ -93,8 +100,22 @@ const cases: readonly Case[] = [
 
 // The driving spigot is 4 high within 0.03, the driven recess 3 deep within 0.03.
 const seatingCases: readonly Case[] = [
-  { what: '4.3 deep for 4 within 0.03', code: 'faces-seat-first@driving', patch: {}, verdict: 'pass', value: 0.27, limit: 0.1 },
-  { what: '2.7 high for 3 within 0.03', code: 'faces-seat-first@driven', patch: {}, verdict: 'pass', value: 0.27, limit: 0.1 },
+  {
+    what: '4.3 deep for 4 within 0.03',
+    code: 'faces-seat-first@driving',
+    patch: {},
+    verdict: 'pass',
+    value: 0.27,
+    limit: 0.1,
+  },
+  {
+    what: '2.7 high for 3 within 0.03',
+    code: 'faces-seat-first@driven',
+    patch: {},
+    verdict: 'pass',
+    value: 0.27,
+    limit: 0.1,
+  },
   {
     what: '4.05 - 4 - 0.03',
     code: 'faces-seat-first@driving',
@@ -105,7 +126,15 @@ const seatingCases: readonly Case[] = [
     says: /^Bore the recess 4\.13 mm deep or more \(adapter\.driving\.register: \{ depth: 4\.13 \}\)/,
     cure: driving({ depth: 4.13 }),
   },
-  { what: '4 - 4 - 0.03: it bottoms', code: 'faces-seat-first@driving', patch: driving({ depth: 4 }), verdict: 'fail', value: -0.03, limit: 0.1, cure: driving({ depth: 4.13 }) },
+  {
+    what: '4 - 4 - 0.03: it bottoms',
+    code: 'faces-seat-first@driving',
+    patch: driving({ depth: 4 }),
+    verdict: 'fail',
+    value: -0.03,
+    limit: 0.1,
+    cure: driving({ depth: 4.13 }),
+  },
   {
     what: '3 - 2.95 - 0.03',
     code: 'faces-seat-first@driven',
@@ -116,7 +145,14 @@ const seatingCases: readonly Case[] = [
     says: /^Make the spigot 2\.87 mm high or lower/,
     cure: driven({ depth: 2.87 }),
   },
-  { what: '4 high less a mouth of 0.6 + 0.2', code: 'register-holds@driving', patch: {}, verdict: 'pass', value: 3.2, limit: 1 },
+  {
+    what: '4 high less a mouth of 0.6 + 0.2',
+    code: 'register-holds@driving',
+    patch: {},
+    verdict: 'pass',
+    value: 3.2,
+    limit: 1,
+  },
   // A spigot of 2.7: lead 0.5, and a foot undercut of a quarter of its height, 0.675, wider than the mouth of 0.5.
   { what: '2.7 less 0.675 and 0.5', code: 'register-holds@driven', patch: {}, verdict: 'pass', value: 1.525, limit: 1 },
   {
@@ -147,9 +183,21 @@ const seatingCases: readonly Case[] = [
     says: /^Make the spigot at least 1\.1 mm higher/,
     cure: driven({ depth: 2.3 }),
   },
-  { what: 'a mouth of 0.8 for a fillet of 0.6', code: 'register-corner@driving', patch: {}, verdict: 'pass', value: 0.8, limit: 0.6 },
+  {
+    what: 'a mouth of 0.8 for a fillet of 0.6',
+    code: 'register-corner@driving',
+    patch: {},
+    verdict: 'pass',
+    value: 0.8,
+    limit: 0.6,
+  },
   { what: 'an undercut foot', code: 'register-corner@driven', patch: {}, verdict: 'pass' },
-  { what: 'an undercut foot, whatever the mouth', code: 'register-corner@driven', patch: { driven: { register: { corner: undefined } } }, verdict: 'pass' },
+  {
+    what: 'an undercut foot, whatever the mouth',
+    code: 'register-corner@driven',
+    patch: { driven: { register: { corner: undefined } } },
+    verdict: 'pass',
+  },
   {
     // The mouth takes at most four fifths of the depth: 0.8 x 4.3 = 3.44.
     what: 'a fillet of 4 at the foot of a spigot 4 high',
@@ -175,13 +223,19 @@ describe('registers', () => {
   it.each(cases)('$code, $verdict: $what', (row) => prove(row));
 
   it('lets the cure for a register that was left out pass', () => {
-    const { findings } = judge({ adapter: { driving: { register: 'none' } } }, { adapter: { driving: { register: 'auto' } } });
+    const { findings } = judge(
+      { adapter: { driving: { register: 'none' } } },
+      { adapter: { driving: { register: 'auto' } } },
+    );
     expect(findings.filter(({ code }) => code === 'register-missing')).toEqual([]);
     expect(findings.filter(({ code, verdict }) => code === 'register-centres' && verdict === 'pass')).toHaveLength(2);
   });
 
   /** The sound joint with one register drawn by hand: the job has no key for a wrong gender, the check guards the design itself. */
-  function withRegister(side: 'driving' | 'driven', change: Partial<RegisterSpec>): { joint: Joint; findings: ReturnType<typeof validate> } {
+  function withRegister(
+    side: 'driving' | 'driven',
+    change: Partial<RegisterSpec>,
+  ): { joint: Joint; findings: ReturnType<typeof validate> } {
     const { joint } = judge();
     const own = joint.adapterSpec.registers[side] as RegisterSpec;
     const registers = { ...joint.adapterSpec.registers, [side]: { ...own, ...change } };
@@ -192,24 +246,35 @@ describe('registers', () => {
   it('fails two spigots that face each other, and then asks nothing else of them', () => {
     const made = withRegister('driving', { gender: 'male' });
     expectSaid(findingOf(made, 'register-gender@driving'), { verdict: 'fail' });
-    const others = made.findings.filter(({ feature, code }) => feature === 'driving-register' && code !== 'register-gender');
+    const others = made.findings.filter(
+      ({ feature, code }) => feature === 'driving-register' && code !== 'register-gender',
+    );
     expect(others).toEqual([]);
   });
 
   it.each([
     { corner: 0.5, verdict: 'pass' as const },
     { corner: 0.3, verdict: 'caution' as const },
-  ])('holds a mouth of $corner against the tool radius of 0.4 at a foot without undercut: $verdict', ({ corner, verdict }) => {
-    const { joint } = withRegister('driven', { undercut: null });
-    const register = joint.driven.register && { ...joint.driven.register, corner };
-    const finding = findingOf({ findings: validate({ ...joint, driven: { ...joint.driven, register } }) }, 'register-corner@driven');
-    expectSaid(finding, { verdict, value: corner, limit: 0.4 });
-  });
+  ])(
+    'holds a mouth of $corner against the tool radius of 0.4 at a foot without undercut: $verdict',
+    ({ corner, verdict }) => {
+      const { joint } = withRegister('driven', { undercut: null });
+      const register = joint.driven.register && { ...joint.driven.register, corner };
+      const finding = findingOf(
+        { findings: validate({ ...joint, driven: { ...joint.driven, register } }) },
+        'register-corner@driven',
+      );
+      expectSaid(finding, { verdict, value: corner, limit: 0.4 });
+    },
+  );
 
   it('does not guess at a mouth that nobody measured', () => {
     const { joint } = withRegister('driven', { undercut: null });
     const register = joint.driven.register && { ...joint.driven.register, corner: 0 };
-    const finding = findingOf({ findings: validate({ ...joint, driven: { ...joint.driven, register } }) }, 'register-corner@driven');
+    const finding = findingOf(
+      { findings: validate({ ...joint, driven: { ...joint.driven, register } }) },
+      'register-corner@driven',
+    );
     expectSaid(finding, { verdict: 'not assessed' });
     expect(finding.remedy).toMatch(/driven\.register\.corner/);
   });

@@ -24,7 +24,11 @@ const cases: readonly Case[] = [
   {
     what: 'a thread right through a flange of 7.5: no screw holds in more than there is',
     code: 'thread-engagement@driving',
-    patch: { ...at15, driving: { thickness: 7.5, holes: { depth: undefined, through: true }, behind: undefined }, ...driving({ length: 16 }) },
+    patch: {
+      ...at15,
+      driving: { thickness: 7.5, holes: { depth: undefined, through: true }, behind: undefined },
+      ...driving({ length: 16 }),
+    },
     verdict: 'fail',
     value: 7.5,
     limit: 8,
@@ -49,7 +53,14 @@ const cases: readonly Case[] = [
     cure: { driven: { thickness: 9 } },
   },
   // 16 of thread, less a pitch of 1.25 that is not full: 6.4 + 14.75.
-  { what: 'M8 x 16 in 16 of thread', code: 'screw-length@driving', patch: at15, verdict: 'pass', value: 16, limit: 21.15 },
+  {
+    what: 'M8 x 16 in 16 of thread',
+    code: 'screw-length@driving',
+    patch: at15,
+    verdict: 'pass',
+    value: 16,
+    limit: 21.15,
+  },
   {
     what: 'M8 x 40 in 16 of thread',
     code: 'screw-length@driving',
@@ -112,7 +123,14 @@ const cases: readonly Case[] = [
     cure: { driven: { behind: 60 } },
   },
   // Pocket 10.6 in 20: 9.4, flange 9, nut 8.4 (ISO 4032), two pitches of 1.5: 29.8.
-  { what: 'M10 x 30 through both', code: 'bolt-reaches-nut@driven', patch: through, verdict: 'pass', value: 30, limit: 29.8 },
+  {
+    what: 'M10 x 30 through both',
+    code: 'bolt-reaches-nut@driven',
+    patch: through,
+    verdict: 'pass',
+    value: 30,
+    limit: 29.8,
+  },
   {
     what: 'M10 x 25 through both',
     code: 'bolt-reaches-nut@driven',
@@ -150,11 +168,21 @@ const holeCases: readonly Case[] = [
   { what: 'M8 in 9', code: 'holes-clear@driving', patch: {}, verdict: 'pass', value: 1, limit: 0.13 },
   { what: 'M10 in 10.4', code: 'holes-clear@driven', patch: {}, verdict: 'pass', value: 0.4, limit: 0.13 },
   {
-    what: 'M10 in 10.1',
+    what: 'M10 in 10.05: no reading is good enough for that',
     code: 'holes-clear@driven',
-    patch: { driven: { holes: { diameter: 10.1 } } },
+    patch: { driven: { holes: { diameter: 10.05 } }, adapter: { driven: { screw: 'M10' } } },
     verdict: 'caution',
-    value: 0.1,
+    value: 0.05,
+    limit: 0.13,
+    says: /^Drill through the flange as a template, or take a thinner screw/,
+    cure: { adapter: { driven: { screw: 'M8' } } },
+  },
+  {
+    what: 'M10 in 10.11',
+    code: 'holes-clear@driven',
+    patch: { driven: { holes: { diameter: 10.11 } } },
+    verdict: 'caution',
+    value: 0.11,
     limit: 0.13,
     says: /^Measure the bolt circle better/,
     cure: { driven: { holes: { circle: { value: 108, doubt: 0.001 } } } },

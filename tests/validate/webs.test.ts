@@ -148,7 +148,11 @@ describe('webs and clocking', () => {
     const same = { count: 6, circle: 84, diameter: 8.4 };
     const { findings } = judge(
       { ...noWheel, driving: { holes: undefined }, driven: { holes: undefined } },
-      { driving: { holes: same }, driven: { holes: same }, adapter: { driving: { fastening: 'through' }, driven: { fastening: 'through' } } },
+      {
+        driving: { holes: same },
+        driven: { holes: same },
+        adapter: { driving: { fastening: 'through' }, driven: { fastening: 'through' } },
+      },
     );
     expectSaid(findingOf({ findings }, 'clocking'), { verdict: 'pass' });
   });
@@ -156,6 +160,10 @@ describe('webs and clocking', () => {
   it('keeps the clocking quiet where a worse angle costs nothing that is needed', () => {
     // 12 degrees off leaves sqrt(42^2 + 54^2 - 2 42 54 cos 12) - 12.5 = 3.082: less than the best, but enough.
     const finding = findingOf(judge({ ...noWheel, adapter: { clocking: 12 } }), 'clocking');
-    expectSaid(finding, { verdict: 'pass', value: Math.sqrt(42 ** 2 + 54 ** 2 - 2 * 42 * 54 * Math.cos(Math.PI / 15)) - 12.5, limit: 3 });
+    expectSaid(finding, {
+      verdict: 'pass',
+      value: Math.sqrt(42 ** 2 + 54 ** 2 - 2 * 42 * 54 * Math.cos(Math.PI / 15)) - 12.5,
+      limit: 3,
+    });
   });
 });

@@ -1,0 +1,80 @@
+/** Questions of `measure` at a terminal: the same texts as behind the flags, one by one. */
+import { chordAdvice } from '../../core.ts';
+import type { Io } from '../io.ts';
+import type { Typed } from './measure.ts';
+
+/** Ask; an empty answer means: not measured. */
+type Ask = (question: string) => Promise<string | undefined>;
+
+/** Ask for everything one subject needs. @returns what was answered, on top of the flags that were given */
+export async function measureQuestions(io: Io, flags: Typed): Promise<Typed> {
+  const ask: Ask = async (question) => {
+    const answer = (await io.ask?.(`${question}: `))?.trim();
+    return answer === '' ? undefined : answer;
+  };
+  io.out('Several readings of one size: part them with commas. An empty answer means not measured.\n');
+  const subject =
+    flags.texts.subject ?? (await ask('What was measured: circle, pattern, register, runout or thread')) ?? 'circle';
+  const side = (await ask('Which flange, driving or driven')) ?? flags.texts.side;
+  const word = subject.toLowerCase();
+  const answers = await (questions[word] ?? none)(ask, io);
+  return { texts: { ...flags.texts, ...answers.texts, subject: word, side }, chords: [], at: answers.at ?? [] };
+}
+
+interface Answers {
+  readonly texts: Typed['texts'];
+  readonly at?: readonly string[];
+}
+
+const none = async (): Promise<Answers> => ({ texts: {} });
+
+const questions: Readonly<Record<string, (ask: Ask, io: Io) => Promise<Answers>>> = {
+  circle: async (ask, io) => {
+    const holes = await ask('How many holes');
+    const count = Number(holes);
+    if (Number.isInteger(count) && count >= 2 && count <= 72) io.out(`${chordAdvice(count)}\n`);
+    const span = (await ask('Which two: neighbours, skip_one, farthest, or how many positions apart')) ?? 'farthest';
+    const over = await ask('Readings over the outside of these two holes, or of bolts in them');
+    const between = await ask('Readings between them, near edge to near edge');
+    const centres =
+      over === undefined && between === undefined ? await ask('Readings between their centres') : undefined;
+    const hole = await ask('Diameter of the holes, or of the bolts measured over');
+    const outside = await ask("The flange's outside diameter");
+    return { texts: { holes, span, over, between, centres, hole, outside } };
+  },
+  pattern: async (ask) => {
+    const file = await ask('File with the points (x,y a line, or a DXF)');
+    if (file !== undefined) return { texts: { file, hole: await ask('Diameter of the holes') } };
+    const at: string[] = [];
+    for (;;) {
+      const point = await ask(`Hole ${at.length + 1}, x,y (empty: that was the last)`);
+      if (point === undefined) return { at, texts: { hole: await ask('Diameter of the holes') } };
+      at.push(point);
+    }
+  },
+  register: async (ask) => {
+    const shape = (await ask('Does it go into the face (bore) or stand out (spigot)')) ?? 'bore';
+    const key = /^(s|m|out)/i.test(shape) ? 'spigot' : 'bore';
+    const texts = {
+      [key]: await ask('Readings across it, in several directions'),
+      directions: await ask('Direction of each reading, degrees'),
+      instrument: (await ask('Instrument: caliper, micrometer, dial, ruler')) ?? 'caliper',
+      depth: await ask('How deep it is, or how far it stands out'),
+      outside: await ask("The flange's outside diameter"),
+    };
+    return { texts };
+  },
+  runout: async (ask) => {
+    const rim = await ask('Dial around the rim or register, at equal steps, counter-clockwise from the x axis');
+    const face = await ask('Dial around the face, likewise');
+    const radius = face === undefined ? undefined : await ask('How far from the axis the face was read');
+    return { texts: { rim, face, radius } };
+  },
+  thread: async (ask) => {
+    const diameter = await ask('Diameter over the crests of the screw');
+    const ten = await ask('Length over ten pitches');
+    const pitch = ten === undefined ? await ask('Pitch by a thread gauge') : undefined;
+    const tpi = ten === undefined && pitch === undefined ? await ask('Threads per inch by a gauge') : undefined;
+    return { texts: { diameter, ten, pitch, tpi } };
+  },
+};

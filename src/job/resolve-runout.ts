@@ -1,0 +1,50 @@
+/** Run-out of a flange as typed, a total indicator reading or a dial's readings, in adapter coordinates. mm, degrees. */
+import { faceRunout, rimRunout } from '../measure/all.ts';
+import { turned } from '../measure/words.ts';
+import type { Report } from './cross-check-words.ts';
+import type { FlangeInput } from './schema.ts';
+
+export interface ResolvedRunout {
+  /** Total indicator readings, mm. */
+  readonly rim: number | null;
+  readonly face: number | null;
+  /** How far the rim's middle stands off the axis and towards which angle, when dial readings tell; half-width of the doubt. */
+  readonly rimEccentricity?: { readonly size: number; readonly angle: number; readonly doubt: number } | null;
+  /** Greatest less smallest diameter, and the angle of the greatest. */
+  readonly rimOvality?: { readonly size: number; readonly angle: number } | null;
+  /** Tilt of the face, degrees, and the angle at which it stands highest (towards the adapter). */
+  readonly faceTilt?: { readonly degrees: number; readonly high: number } | null;
+}
+
+/**
+ * Dial readings are typed looking at the flange's own face; those of the driven flange are mirrored, x to -x, as its holes are.
+ * A face without a stated radius is taken to be read at the rim.
+ */
+export function resolveRunout(flange: FlangeInput, side: 'driving' | 'driven', report: Report): ResolvedRunout {
+  const { rim, face } = flange.runout ?? {};
+  const angle = (own: number) => turned(side === 'driven' ? 180 - own : own);
+  let resolved: ResolvedRunout = {
+    rim: typeof rim === 'number' ? rim : null,
+    face: typeof face === 'number' ? face : null,
+  };
+  if (typeof rim === 'object') {
+    const read = rimRunout(rim);
+    if (read.ok) {
+      const { tir, eccentricity, ovality } = read.value;
+      resolved = {
+        ...resolved,
+        rim: tir,
+        rimEccentricity: { ...eccentricity, angle: angle(eccentricity.angle) },
+        rimOvality: ovality === null ? null : { size: ovality.size, angle: angle(ovality.angle) % 180 },
+      };
+    } else report(`${side}.runout.rim`, read.why);
+  }
+  if (typeof face === 'object') {
+    const read = faceRunout(face, face.radius ?? (flange.outside?.value ?? 0) / 2);
+    if (read.ok) {
+      const { tir, tilt } = read.value;
+      resolved = { ...resolved, face: tir, faceTilt: { degrees: tilt.degrees, high: angle(tilt.high) } };
+    } else if (face.radius !== undefined || flange.outside !== undefined) report(`${side}.runout.face`, read.why);
+  }
+  return resolved;
+}

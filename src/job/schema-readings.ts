@@ -1,0 +1,178 @@
+/** Keys whose values are raw readings: chords between holes, and dial readings around the turn. */
+import { z } from 'zod';
+import { type ChordReading, chordOvers, type Span, spanWords } from '../measure/all.ts';
+import { equalAngles } from '../measure/harmonics.ts';
+import { shownValue } from './errors.ts';
+import { emptyKey, field, isMap, refuse } from './field.ts';
+import type { Fields, Range } from './quantity-fields.ts';
+import { readQuantity } from './quantity-fields.ts';
+import { measured } from './schema-measured.ts';
+import { choice, inlineJsonSchema, listOf, orList, wordAmong } from './word-fields.ts';
+
+/** Shortest and longest chord that is read, over whatever it is read, mm. */
+const chordRange: Range = { least: 2, most: 760 };
+
+/** Schema of `holes.chords`. */
+export function chordsField(fields: Fields): z.ZodType<ChordReading[], unknown> {
+  return listOfSections(
+    chordSchema(fields),
+    24,
+    'Instead of circle: distances between holes, as the caliper showed them. Outside and inside of one span cancel the hole size.',
+  );
+}
+
+function chordSchema(fields: Fields) {
+  return z.strictObject({
+    span: spanField(),
+    over: choice(
+      chordOvers,
+      'What was read: over the outside of the two holes (far edges), over their inside (near edges), or between their centres.',
+    ),
+    reading: measured(fields, chordRange, 'What the caliper showed.'),
+    pin: measured(
+      fields,
+      { least: 2, most: 80 },
+      'Diameter of the bolts or pins it was taken over, when it was not the holes themselves.',
+    ).optional(),
+  });
+}
+
+function spanField(): z.ZodType<Span, unknown> {
+  return field<Span>(
+    (typed) => {
+      const word = wordAmong(typed, spanWords);
+      if (word !== null) return { ok: true, value: word };
+      const number = typeof typed === 'string' && /^\s*\d{1,2}\s*$/.test(typed) ? Number(typed) : typed;
+      if (typeof number === 'number' && Number.isInteger(number) && number >= 1 && number <= 36)
+        return { ok: true, value: number };
+      return refuse(
+        `Must be ${orList(spanWords)}, or how many positions the chord spans (1 to 36); got ${shownValue(typed)}.`,
+        {
+          allowed: `${spanWords.join(', ')}, 1 to 36`,
+        },
+      );
+    },
+    {
+      description:
+        'Which two holes: neighbours, skip_one (one hole between them), farthest, or how many positions apart they stand.',
+      anyOf: [{ enum: [...spanWords] }, { type: 'integer', minimum: 1, maximum: 36 }],
+    },
+  );
+}
+
+/** Dial readings around the turn, mm and degrees. */
+export interface DialInput {
+  readonly readings: readonly number[];
+  /** One for each reading, counter-clockwise looking at the flange's own face. */
+  readonly angles: readonly number[];
+  /** Where a face was read, from the axis; undefined when not stated. */
+  readonly radius?: number | undefined;
+}
+
+const dialKeys = ['readings', 'angles', 'first', 'radius'] as const;
+
+/** A total indicator reading, a list of dial readings at equal angles, or readings with their angles. */
+export function dialField(fields: Fields, about: string): z.ZodType<number | DialInput, unknown> {
+  const tir: Range = { least: 0, most: 5 };
+  const swing: Range = { least: -10, most: 10 };
+  const length = (typed: unknown, range: Range) => readQuantity(typed, 'length', range, fields.units);
+  const one = { type: ['number', 'string'] };
+  const readings = listOf((typed) => length(typed, swing), 3, 72, 'Dial readings around the turn.', one);
+  const angles = listOf(
+    (typed) => readQuantity(typed, 'angle', { least: -360, most: 360 }, 'mm'),
+    3,
+    72,
+    'Angle of each reading.',
+    one,
+  );
+  const section = z.strictObject({
+    readings,
+    angles: angles.optional(),
+    first: fields
+      .angle('Angle of the first of equally spaced readings, counter-clockwise from the x axis. Default 0.')
+      .optional(),
+    radius: fields.length({ least: 2, most: 350 }, 'How far from the axis a face was read.').optional(),
+  });
+  return z
+    .unknown()
+    .transform((typed, context): number | DialInput => {
+      if (Array.isArray(typed)) {
+        const read = readings.safeParse(typed);
+        if (read.success) return { readings: read.data, angles: equalAngles(read.data.length) };
+        pass(read.error, context);
+        return z.NEVER;
+      }
+      if (isMap(typed)) {
+        const read = section.safeParse(typed, { reportInput: true });
+        if (!read.success) {
+          pass(read.error, context);
+          return z.NEVER;
+        }
+        const { first, radius, angles: stated } = read.data;
+        const count = read.data.readings.length;
+        if (stated !== undefined && (first !== undefined || stated.length !== count)) {
+          const message =
+            first === undefined
+              ? `There are ${stated.length} angles for ${count} readings; correct one of them.`
+              : 'The list angles: already places every reading; delete first.';
+          context.addIssue({ code: 'custom', message, path: [first === undefined ? 'angles' : 'first'] });
+          return z.NEVER;
+        }
+        return { readings: read.data.readings, angles: stated ?? equalAngles(count, first), radius };
+      }
+      const answer = typed === null ? refuse(emptyKey) : length(typed, tir);
+      if (answer.ok) return answer.value;
+      for (const { message, allowed, hint } of answer.faults)
+        context.addIssue({ code: 'custom', message, params: { allowed, hint } });
+      return z.NEVER;
+    })
+    .meta({
+      description: `${about} Total indicator reading, or the dial's readings at equal angles (three or more, counter-clockwise from the x axis looking at the flange's own face, plus towards the dial), or { ${dialKeys.join(', ')} }. Range: 0 to 5 mm.`,
+      anyOf: [
+        { type: 'number', minimum: 0 },
+        { type: 'string' },
+        { type: 'array', minItems: 3, maxItems: 72, items: one },
+        inlineJsonSchema(section),
+      ],
+    });
+}
+
+/** A list of sections; the errors of each keep their paths. */
+function listOfSections<S extends z.ZodType>(
+  section: S,
+  most: number,
+  about: string,
+): z.ZodType<z.output<S>[], unknown> {
+  return z
+    .unknown()
+    .transform((typed, context): z.output<S>[] => {
+      if (!Array.isArray(typed) || typed.length === 0 || typed.length > most) {
+        const message =
+          typed === null
+            ? emptyKey
+            : Array.isArray(typed)
+              ? `Must hold 1 to ${most} items; got ${typed.length}.`
+              : `Must be a list, each item on a line of its own that starts with "- "; got ${shownValue(typed)}.`;
+        context.addIssue({ code: 'custom', message, params: { allowed: `1 to ${most} items` } });
+        return z.NEVER;
+      }
+      return typed.flatMap((item: unknown, index) => {
+        if (!isMap(item)) {
+          const message =
+            item === null ? emptyKey : `Each item has keys of its own, such as span; got ${shownValue(item)}.`;
+          context.addIssue({ code: 'custom', message, path: [index] });
+          return [];
+        }
+        const read = section.safeParse(item, { reportInput: true });
+        if (read.success) return [read.data];
+        pass(read.error, context, [index]);
+        return [];
+      });
+    })
+    .meta({ description: about, type: 'array', minItems: 1, maxItems: most, items: inlineJsonSchema(section) });
+}
+
+function pass(error: z.ZodError, context: z.RefinementCtx, path: readonly (string | number)[] = []): void {
+  for (const issue of error.issues)
+    context.issues.push({ ...issue, path: [...path, ...issue.path], input: issue.input } as never);
+}
