@@ -48,9 +48,13 @@ try {
   ];
   const base = costs[0] as Cost;
   const loaded = costs[1] as Cost;
-  console.log(`${'cold process'.padEnd(42)} ${'ms'.padStart(7)} ${'x Node'.padStart(8)} ${'x loading'.padStart(10)} ${'peak MB'.padStart(8)}`);
+  console.log(
+    `${'cold process'.padEnd(42)} ${'ms'.padStart(7)} ${'x Node'.padStart(8)} ${'x loading'.padStart(10)} ${'peak MB'.padStart(8)}`,
+  );
   for (const { what, ms, mb } of costs) {
-    console.log(`${what.padEnd(42)} ${ms.toFixed(0).padStart(7)} ${(ms / base.ms).toFixed(1).padStart(8)} ${(ms / loaded.ms).toFixed(2).padStart(10)} ${mb.toFixed(0).padStart(8)}`);
+    console.log(
+      `${what.padEnd(42)} ${ms.toFixed(0).padStart(7)} ${(ms / base.ms).toFixed(1).padStart(8)} ${(ms / loaded.ms).toFixed(2).padStart(10)} ${mb.toFixed(0).padStart(8)}`,
+    );
   }
 } finally {
   rmSync(folder, { recursive: true, force: true });

@@ -17,7 +17,8 @@ const tools: readonly OutsideTool[] = [
   { name: 'pdftoppm, pdftotext and pdfinfo', debianPackage: 'poppler-utils', probe: ['pdftoppm', '-v'] },
 ];
 
-const isThere = ({ probe: [command, ...args] }: OutsideTool) => spawnSync(command, args, { stdio: 'ignore' }).status === 0;
+const isThere = ({ probe: [command, ...args] }: OutsideTool) =>
+  spawnSync(command, args, { stdio: 'ignore' }).status === 0;
 const list = (missing: readonly OutsideTool[]) =>
   missing.map(({ name, debianPackage }) => `${name} (Debian package ${debianPackage})`).join(', ');
 

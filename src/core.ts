@@ -6,7 +6,13 @@
  */
 import { assumedDefaults } from './design/assumed-defaults.ts';
 import { designJoint } from './design/design-joint.ts';
-import { findPreset, type FlangePreset, type NearMissPair, parseFlangePresets, parseNearMisses } from './job/flange-presets.ts';
+import {
+  type FlangePreset,
+  findPreset,
+  type NearMissPair,
+  parseFlangePresets,
+  parseNearMisses,
+} from './job/flange-presets.ts';
 import type { Joint } from './job/joint.ts';
 import { type JobError, readJob } from './job/read.ts';
 import { resolveFlange } from './job/resolve-flange.ts';
@@ -15,15 +21,15 @@ import type { Lookup } from './standards/table.ts';
 import { validate } from './validate/all.ts';
 
 export type { FlangePreset } from './job/flange-presets.ts';
+export type { Joint } from './job/joint.ts';
 export type { JobError } from './job/read.ts';
 export { formatErrors, readJob } from './job/read.ts';
-export type { Joint } from './job/joint.ts';
 export { jobJsonSchema } from './job/schema.ts';
 export { searchPresets } from './job/search-presets.ts';
-export { schemaFileName, type StarterAnswers, type StarterFlange, starterJob } from './job/starter.ts';
-export type { Finding, Verdict } from './model/finding.ts';
+export { type StarterAnswers, type StarterFlange, schemaFileName, starterJob } from './job/starter.ts';
 export * from './measure/all.ts';
-export { type Held, makeFiles, type MakeOptions, type Made, productKinds, products } from './products/make.ts';
+export type { Finding, Verdict } from './model/finding.ts';
+export { type Held, type Made, type MakeOptions, makeFiles, productKinds, products } from './products/make.ts';
 export { overallVerdict } from './report/rank.ts';
 export { reportData } from './report/report-data.ts';
 export { findingJson, reportJson } from './report/report-json.ts';

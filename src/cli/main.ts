@@ -13,14 +13,17 @@ import { version } from './version.ts';
 function positive(name: string, value: unknown): number | undefined {
   if (value === undefined) return undefined;
   const number = Number(value);
-  if (!(number > 0) || !Number.isFinite(number)) throw new UsageError(`--${name} wants a number above 0, in mm; got ${String(value)}.`);
+  if (!(number > 0) || !Number.isFinite(number))
+    throw new UsageError(`--${name} wants a number above 0, in mm; got ${String(value)}.`);
   return number;
 }
 
 /** Run one command. @returns the exit code; prints through `io` only */
 export async function main(argv: readonly string[], io: Io): Promise<number> {
   let code: number = exit.clean;
-  const run = (command: Promise<number>) => command.then((result) => void (code = result));
+  const run = async (command: Promise<number>) => {
+    code = await command;
+  };
   const parser = yargs([...argv])
     .scriptName('flangewright')
     .usage('$0 COMMAND\n\nOne job file in; mock-up, wheel outline and an honest verdict out.')
@@ -41,14 +44,23 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
           .positional('job', { type: 'string', demandOption: true, describe: 'job file, *.job.yaml' })
           .option('out', { alias: 'o', type: 'string', default: 'out', describe: 'folder for the files' })
           .option('only', { type: 'string', array: true, default: [] as string[], describe: 'kinds to make, by comma' })
-          .option('force', { type: 'boolean', default: false, describe: 'make held files too; each one says so inside' })
+          .option('force', {
+            type: 'boolean',
+            default: false,
+            describe: 'make held files too; each one says so inside',
+          })
           .option('json', { type: 'boolean', default: false, describe: 'JSON alone on standard output' }),
       (a) => run(make(io, { job: a.job, out: a.out, only: a.only, force: a.force, json: a.json })),
     )
     .command(
       'new [file]',
       'A commented starter job; asks at a terminal, asks nothing when there is none.',
-      (y) => y.positional('file', { type: 'string', default: 'my.job.yaml', describe: 'where to write it; never overwrites' }),
+      (y) =>
+        y.positional('file', {
+          type: 'string',
+          default: 'my.job.yaml',
+          describe: 'where to write it; never overwrites',
+        }),
       (a) => run(newJob(io, { file: a.file })),
     )
     .command(
@@ -109,7 +121,9 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
       io.err(`flangewright: ${error.message}\n`);
       return exit.badJob;
     }
-    io.err(`flangewright: this is a bug in the program, not in your job.\n${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
+    io.err(
+      `flangewright: this is a bug in the program, not in your job.\n${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,
+    );
     return exit.bug;
   }
 }

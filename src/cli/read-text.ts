@@ -27,7 +27,8 @@ export async function readText(io: Io, path: string): Promise<string> {
   try {
     const { size, isDirectory } = await stat(full).then((s) => ({ size: s.size, isDirectory: s.isDirectory() }));
     if (isDirectory) throw new UsageError(`${path} is a folder, not a job file.`);
-    if (size > mostBytes) throw new UsageError(`${path} is ${(size / 1024 / 1024).toFixed(1)} MB: a job file is a few kilobytes of text.`);
+    if (size > mostBytes)
+      throw new UsageError(`${path} is ${(size / 1024 / 1024).toFixed(1)} MB: a job file is a few kilobytes of text.`);
     return new TextDecoder('utf-8', { fatal: true }).decode(await readFile(full));
   } catch (error) {
     if (error instanceof UsageError) throw error;

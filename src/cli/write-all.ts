@@ -27,7 +27,9 @@ const reasons: Readonly<Record<string, string>> = {
 function userError(folder: string, error: unknown): unknown {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
   const reason = reasons[code];
-  return reason ? new UsageError(`Nothing was written to ${folder}: ${reason}. Files of earlier runs are as they were.`) : error;
+  return reason
+    ? new UsageError(`Nothing was written to ${folder}: ${reason}. Files of earlier runs are as they were.`)
+    : error;
 }
 
 /** What stands under a name: nothing, a file, or something that must not be replaced. */
@@ -57,7 +59,11 @@ async function writeWhole(path: string, bytes: Uint8Array): Promise<void> {
  * @returns the names that were retired
  * @throws UsageError with a plain sentence; the old files are then whole
  */
-export async function writeAll(folder: string, files: readonly FileToWrite[], retire: readonly string[] = []): Promise<string[]> {
+export async function writeAll(
+  folder: string,
+  files: readonly FileToWrite[],
+  retire: readonly string[] = [],
+): Promise<string[]> {
   const stage = join(folder, `.writing-${process.pid}-${randomBytes(4).toString('hex')}`);
   const undo: (() => Promise<void>)[] = [];
   const retired: string[] = [];
@@ -65,7 +71,9 @@ export async function writeAll(folder: string, files: readonly FileToWrite[], re
     await mkdir(stage, { recursive: true });
     for (const { name, bytes } of files) {
       if ((await standing(join(folder, name))) === 'other') {
-        throw new UsageError(`Nothing was written to ${folder}: ${name} is a folder there. Move it away or choose another folder with -o.`);
+        throw new UsageError(
+          `Nothing was written to ${folder}: ${name} is a folder there. Move it away or choose another folder with -o.`,
+        );
       }
       await writeWhole(join(stage, name), bytes);
     }

@@ -5,13 +5,7 @@ import { meetings, type XY } from './contour-meet.ts';
 import { type Box, type Stretch, stretchBox, stretchesOf } from './contour-stretch.ts';
 
 export interface ContourFault {
-  readonly kind:
-    | 'not a number'
-    | 'too few corners'
-    | 'no length'
-    | 'doubles back'
-    | 'crosses itself'
-    | 'no area';
+  readonly kind: 'not a number' | 'too few corners' | 'no length' | 'doubles back' | 'crosses itself' | 'no area';
   /** Where, mm; null where it is nowhere in particular. */
   readonly at: XY | null;
 }
@@ -43,8 +37,7 @@ export function contourFaults(contour: Contour): ContourFault[] {
   if (short.length > 0) return short.map(({ x, y }) => ({ kind: 'no length', at: [x, y] }));
   const stretches = stretchesOf(contour);
   const faults = [...turnsBack(stretches), ...crossings(stretches)];
-  if (faults.length === 0 && !(Math.abs(contourArea(contour)) > SAME ** 2))
-    faults.push({ kind: 'no area', at: null });
+  if (faults.length === 0 && !(Math.abs(contourArea(contour)) > SAME ** 2)) faults.push({ kind: 'no area', at: null });
   return faults;
 }
 
@@ -55,9 +48,7 @@ function turnsBack(stretches: readonly Stretch[]): ContourFault[] {
     const [ax, ay] = direction(stretch, 'end');
     const [bx, by] = direction(next, 'start');
     const opposite = ax * bx + ay * by < 0 && Math.abs(ax * by - ay * bx) < 1e-9;
-    return opposite && sameCurve(stretch, next)
-      ? [{ kind: 'doubles back', at: [stretch.x2, stretch.y2] }]
-      : [];
+    return opposite && sameCurve(stretch, next) ? [{ kind: 'doubles back', at: [stretch.x2, stretch.y2] }] : [];
   });
 }
 

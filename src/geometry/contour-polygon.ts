@@ -41,13 +41,7 @@ export function largestTurn(r: number, chordError: number, onCurve: boolean): nu
   return Math.min(2 * Math.acos(Math.max(cos, -1)), (2 * Math.PI) / 3);
 }
 
-function circlePolygon(
-  x: number,
-  y: number,
-  r: number,
-  chordError: number,
-  side: PolygonSide,
-): [number, number][] {
+function circlePolygon(x: number, y: number, r: number, chordError: number, side: PolygonSide): [number, number][] {
   const turn = largestTurn(r, chordError, side === 'inside');
   const count = 4 * Math.max(2, Math.ceil((2 * Math.PI) / turn / 4));
   const reach = side === 'inside' ? r : r / Math.cos(Math.PI / count);

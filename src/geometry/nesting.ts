@@ -145,9 +145,7 @@ function slabAt(
     if (relation !== 'apart') met.push({ hole, ring, curve, crosses: relation === 'cross' });
   }
   // A hole within a wider hole bounds nothing, whatever else it meets.
-  const open = met.filter(
-    (m) => !met.some((n) => n !== m && relate(m.ring, n.ring, margin) === 'first in second'),
-  );
+  const open = met.filter((m) => !met.some((n) => n !== m && relate(m.ring, n.ring, margin) === 'first in second'));
   const breaksOut = open.find((m) => m.crosses);
   let pair: readonly [Curve, Curve] | null = breaksOut ? [breaksOut.curve, curves.outer] : null;
   for (let i = 0; i < open.length && !pair; i++) {
@@ -228,8 +226,7 @@ function holeRing(curve: Curve, hole: SlabHole, facets: Facets | undefined): Rin
 /** Relation of two circles over a slab, with the same sense at both ends. */
 function relate(a: Ring, b: Ring, margin: number): Relation {
   const d = Math.hypot(a.x - b.x, a.y - b.y);
-  const both = (clearance: (end: 0 | 1) => number): boolean =>
-    clearance(0) >= margin && clearance(1) >= margin;
+  const both = (clearance: (end: 0 | 1) => number): boolean => clearance(0) >= margin && clearance(1) >= margin;
   if (both((e) => d - a.outside[e] - b.outside[e])) return 'apart';
   if (both((e) => b.inside[e] - a.outside[e] - d)) return 'first in second';
   if (both((e) => a.inside[e] - b.outside[e] - d)) return 'second in first';
@@ -245,8 +242,7 @@ function againstBody(hole: Ring, body: Ring, flats: FlatsPlane | null, margin: n
   const relation = relate(hole, body, margin);
   if (!flats || relation === 'apart' || relation === 'second in first') return relation;
   const offset = Math.abs(hole.x * flats.nx + hole.y * flats.ny);
-  const both = (clearance: (end: 0 | 1) => number): boolean =>
-    clearance(0) >= margin && clearance(1) >= margin;
+  const both = (clearance: (end: 0 | 1) => number): boolean => clearance(0) >= margin && clearance(1) >= margin;
   if (both((e) => offset - hole.outside[e] - flats.half)) return 'apart';
   if (relation === 'first in second' && both((e) => flats.half - offset - hole.outside[e])) return relation;
   return 'cross';

@@ -62,14 +62,11 @@ export function stretchOver(curve: Curve, z0: number, z1: number): Stretch | und
  * radii that are negative, numbers that are not finite, or an outside with no height.
  */
 export function curvesOf(part: TurnedPart): TurnedCurves {
-  const snap = snapper(
-    [part.outer, ...part.drillings.map((d) => d.profile)].flatMap((p) => p.map((q) => q.z)),
-  );
+  const snap = snapper([part.outer, ...part.drillings.map((d) => d.profile)].flatMap((p) => p.map((q) => q.z)));
   const outer: Curve = { id: part.id, x: 0, y: 0, stretches: stretchesOf(part.outer, part.id, snap) };
   if (outer.stretches.length === 0) throw new RangeError(`${part.id}: the outer profile has no height`);
   const single = part.drillings.map((d) => {
-    if (!Number.isFinite(d.x) || !Number.isFinite(d.y))
-      throw new RangeError(`${d.id}: the centre is not a number`);
+    if (!Number.isFinite(d.x) || !Number.isFinite(d.y)) throw new RangeError(`${d.id}: the centre is not a number`);
     return { id: d.id, x: d.x, y: d.y, stretches: stretchesOf(d.profile, d.id, snap) };
   });
   const drillings = mergeCoaxial(single.filter((c) => c.stretches.length > 0));
@@ -154,10 +151,7 @@ function largest(stretches: readonly Stretch[]): Stretch[] {
       const a = zs[k] as number;
       const b = zs[k + 1] as number;
       const middle = (s: Stretch): number => radiusAt(s, (a + b) / 2);
-      const widest = here.reduce<Stretch | null>(
-        (best, s) => (best && middle(best) >= middle(s) ? best : s),
-        null,
-      );
+      const widest = here.reduce<Stretch | null>((best, s) => (best && middle(best) >= middle(s) ? best : s), null);
       if (widest) out.push({ z0: a, z1: b, r0: radiusAt(widest, a), r1: radiusAt(widest, b) });
     }
   }
@@ -178,8 +172,7 @@ function joined(stretches: readonly Stretch[]): Stretch[] {
     const last = out.at(-1);
     if (last && last.z1 === s.z0) {
       const through = { z0: last.z0, z1: s.z1, r0: last.r0, r1: s.r1 };
-      const straight =
-        Math.abs(last.r1 - s.r0) <= SAME && Math.abs(radiusAt(through, s.z0) - s.r0) <= SAME / 100;
+      const straight = Math.abs(last.r1 - s.r0) <= SAME && Math.abs(radiusAt(through, s.z0) - s.r0) <= SAME / 100;
       if (straight) {
         out[out.length - 1] = through;
         continue;

@@ -65,13 +65,7 @@ export function coneMoments(x: number, y: number, z0: number, z1: number, r0: nu
  * the flat as the variable, in which it is smooth, so that 16-point Gauss-Legendre on each panel errs by less
  * than 1e-10 of the whole.
  */
-export function flattenedConeMoments(
-  z0: number,
-  z1: number,
-  r0: number,
-  r1: number,
-  flats: FlatsPlane,
-): Moments {
+export function flattenedConeMoments(z0: number, z1: number, r0: number, r1: number, flats: FlatsPlane): Moments {
   const d = flats.half;
   if (Math.max(r0, r1) <= d) return coneMoments(0, 0, z0, z1, r0, r1);
   const m = noMoments();
@@ -123,15 +117,7 @@ function flattenedDisc(r: number, flats: FlatsPlane): { area: number; xx: number
   return { area, xx: uu * nx * nx + vv * ny * ny, yy: uu * ny * ny + vv * nx * nx, xy: (uu - vv) * nx * ny };
 }
 
-function addSection(
-  m: Moments,
-  dz: number,
-  z: number,
-  area: number,
-  xx: number,
-  yy: number,
-  xy: number,
-): void {
+function addSection(m: Moments, dz: number, z: number, area: number, xx: number, yy: number, xy: number): void {
   m.v += dz * area;
   m.z += dz * area * z;
   m.zz += dz * area * z * z;

@@ -154,7 +154,10 @@ function webBetween(a: Drilling, b: Drilling): number | null {
   }
   const wideWall = profileChain(wide, 0, 1);
   const gap = Math.min(
-    chainDistance(chainBetween(wideWall, own.low, own.high), chainBetween(profileChain(hole, distance, -1), own.low, own.high)),
+    chainDistance(
+      chainBetween(wideWall, own.low, own.high),
+      chainBetween(profileChain(hole, distance, -1), own.low, own.high),
+    ),
     webBehindMouth(hole, distance, own, 'low', wideWall),
     webBehindMouth(hole, distance, own, 'high', wideWall),
   );
@@ -169,7 +172,14 @@ function webWithin({ profile }: Drilling): number | null {
     points.slice(0, -1).flatMap((p, i) => {
       const next = points[i + 1] as Profile[number];
       const level = p.z === next.z && p.r !== next.r;
-      return level ? [[{ u: p.r, z: p.z }, { u: next.r, z: next.z }] as const] : [];
+      return level
+        ? [
+            [
+              { u: p.r, z: p.z },
+              { u: next.r, z: next.z },
+            ] as const,
+          ]
+        : [];
     });
   const gap = chainDistance(chainOf(profile.slice(0, at + 1)), chainOf(profile.slice(at)));
   return Number.isFinite(gap) ? gap : null;

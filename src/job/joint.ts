@@ -62,7 +62,12 @@ export interface ScrewGroup {
   /** Material clamped between head and first thread, mm. */
   readonly grip: number;
   /** Thread engagement reached and needed, mm. */
-  readonly engagement: { readonly has: number | null; readonly needs: number; readonly rule: string; readonly memory: boolean };
+  readonly engagement: {
+    readonly has: number | null;
+    readonly needs: number;
+    readonly rule: string;
+    readonly memory: boolean;
+  };
   /** Longest screw that neither bottoms nor pokes out, and the shortest that engages enough, mm. */
   readonly lengths: { readonly least: number; readonly most: number | null; readonly mostWhy: string };
 }
@@ -82,7 +87,12 @@ export interface Joint {
   /** z of the wheel's lower face in adapter coordinates. */
   readonly wheelZ: number | null;
   /** What centres the wheel, and its limits, mm. */
-  readonly wheelRegister: { readonly diameter: number; readonly lower: number; readonly upper: number; readonly what: string } | null;
+  readonly wheelRegister: {
+    readonly diameter: number;
+    readonly lower: number;
+    readonly upper: number;
+    readonly what: string;
+  } | null;
   readonly screws: readonly ScrewGroup[];
   readonly clocking: ClockingStudy;
   readonly thickness: ThicknessStudy;

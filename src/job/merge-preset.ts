@@ -22,7 +22,7 @@ export function mergePreset(typed: FlangeInput, preset: FlangePreset): MergedFla
     ...(holes === undefined ? {} : { holes }),
     ...(Object.keys(runout).length === 0 ? {} : { runout }),
   };
-  return { flange, fromPreset: takenPaths(flange, base) };
+  return { flange, fromPreset: takenPaths(flange, base, typed) };
 }
 
 function asInput(preset: FlangePreset): FlangeInput {
@@ -77,17 +77,18 @@ function mergeHoles(typed: HolesInput | undefined, base: HolesInput | undefined)
   return { ...kept, ...defined(typed) };
 }
 
-/** Paths of the merged flange whose value is the very one of the preset. */
-function takenPaths(merged: FlangeInput, base: FlangeInput): string[] {
+/** Paths of the merged flange whose value is the preset's; what was typed is the user's own, even when it is the same number. */
+function takenPaths(merged: FlangeInput, base: FlangeInput, typed: FlangeInput): string[] {
   const paths: string[] = [];
   for (const key of ['outside', 'thickness', 'bore'] as const) {
-    if (base[key] !== undefined && merged[key] === base[key]) paths.push(key);
+    if (base[key] !== undefined && typed[key] === undefined && merged[key] === base[key]) paths.push(key);
   }
   for (const section of ['register', 'holes', 'runout'] as const) {
-    const [ours, theirs] = [merged[section], base[section]];
+    const [ours, theirs, own] = [merged[section], base[section], typed[section]];
     if (typeof ours !== 'object' || typeof theirs !== 'object') continue;
+    const isTyped = (key: string) => typeof own === 'object' && (own as Record<string, unknown>)[key] !== undefined;
     for (const [key, value] of Object.entries(defined(theirs))) {
-      if ((ours as Record<string, unknown>)[key] === value) paths.push(`${section}.${key}`);
+      if (!isTyped(key) && (ours as Record<string, unknown>)[key] === value) paths.push(`${section}.${key}`);
     }
   }
   return paths;

@@ -83,7 +83,7 @@ export function starterJob(answers: StarterAnswers = {}): string {
     'duty:                       # what the joint must carry',
     given('torque', typed(answers.torque), '400 N.m', '  ', 'peak torque at this shaft'),
     given('speed', typed(answers.speed), '2600 rpm', '  ', 'highest speed this shaft ever turns'),
-    '  grade: G16                # balance grade: G40 car shafts, G16 cardan shafts, G6.3 fine',
+    '  grade: G40                # balance grade: G40 car shafts, G16 cardan shafts (finer), G6.3 machines',
     '',
     '# The flange that turns the adapter.',
     ...flangeLines('driving', answers.driving ?? {}, units),

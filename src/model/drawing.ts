@@ -8,7 +8,14 @@ export type Fill = 'none' | 'adapter' | 'driving' | 'driven' | 'wheel' | 'screw'
 
 export type Shape =
   | { readonly kind: 'line'; readonly pen: Pen; readonly from: Point; readonly to: Point; readonly feature?: string }
-  | { readonly kind: 'circle'; readonly pen: Pen; readonly fill: Fill; readonly centre: Point; readonly r: number; readonly feature?: string }
+  | {
+      readonly kind: 'circle';
+      readonly pen: Pen;
+      readonly fill: Fill;
+      readonly centre: Point;
+      readonly r: number;
+      readonly feature?: string;
+    }
   | {
       readonly kind: 'arc';
       readonly pen: Pen;

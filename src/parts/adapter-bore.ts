@@ -52,8 +52,16 @@ export function adapterBore(spec: AdapterSpec): Drilling[] {
   const { thickness, registers } = spec;
   const low = pocketOf(registers.driving, 'driving-register');
   const high = pocketOf(registers.driven, 'driven-register');
-  const atLow = (corner: { above: number; r: number; of: string }) => ({ z: 0 - corner.above, r: corner.r, of: corner.of });
-  const atHigh = (corner: { above: number; r: number; of: string }) => ({ z: thickness + corner.above, r: corner.r, of: corner.of });
+  const atLow = (corner: { above: number; r: number; of: string }) => ({
+    z: 0 - corner.above,
+    r: corner.r,
+    of: corner.of,
+  });
+  const atHigh = (corner: { above: number; r: number; of: string }) => ({
+    z: thickness + corner.above,
+    r: corner.r,
+    of: corner.of,
+  });
   // Turned over, a stretch belongs to the same pocket, so every corner keeps its feature.
   const lowCorners = low ? pocketCorners(low).reverse().map(atLow) : [];
   const highCorners = high ? pocketCorners(high).map(atHigh) : [];

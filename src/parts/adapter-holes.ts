@@ -18,7 +18,9 @@ function faceHeights(spec: AdapterSpec, group: HoleGroupSpec): { low: number; hi
 function countersunk(r: number, head: number, slope: number, through: number): { depth: number; r: number }[] {
   const cone = (head - r) / slope;
   const top = { depth: 0, r: head };
-  return cone < through ? [top, { depth: cone, r }, { depth: through, r }] : [top, { depth: through, r: head - through * slope }];
+  return cone < through
+    ? [top, { depth: cone, r }, { depth: through, r }]
+    : [top, { depth: through, r: head - through * slope }];
 }
 
 /** Profile from the face the head or screw enters, as depths below that face, deepest last. */
@@ -130,7 +132,10 @@ export function groupDrillings(spec: AdapterSpec, group: HoleGroupSpec): Drillin
     const surface = (side: 'driving' | 'driven', r: number) =>
       group.side === 'wheel' && spec.wheelSeat?.face === side ? null : surfaceAbove(spec, side, offset - r, offset + r);
     // A blind end has no surface to meet.
-    const [below, above] = [first.r > 0 ? surface('driving', first.r) : null, last.r > 0 ? surface('driven', last.r) : null];
+    const [below, above] = [
+      first.r > 0 ? surface('driving', first.r) : null,
+      last.r > 0 ? surface('driven', last.r) : null,
+    ];
     const low = below === null ? first.z : 0 - below;
     const high = above === null ? last.z : spec.thickness + above;
     const key = `${low} ${high}`;

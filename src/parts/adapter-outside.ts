@@ -41,7 +41,10 @@ function endCorners(
     }
     // No wider than the step it stands on.
     const edge = Math.min(chamfer, radius - shoulder.r);
-    corners.push({ above: shoulder.from - edge, r: radius, of }, { above: shoulder.from, r: radius - edge, of: shoulder.step });
+    corners.push(
+      { above: shoulder.from - edge, r: radius, of },
+      { above: shoulder.from, r: radius - edge, of: shoulder.step },
+    );
     corners.push({ above: shoulder.from, r: shoulder.r, of: shoulder.of });
     radius = shoulder.r;
     of = shoulder.of;
@@ -52,7 +55,10 @@ function endCorners(
     const r = register.diameter / 2;
     const foot = register.undercut;
     if (foot) {
-      corners.push({ above: 0, r: r - foot.depth, of: featureId }, { above: foot.width, r: r - foot.depth, of: featureId });
+      corners.push(
+        { above: 0, r: r - foot.depth, of: featureId },
+        { above: foot.width, r: r - foot.depth, of: featureId },
+      );
       corners.push({ above: foot.width, r, of: featureId });
     } else {
       corners.push({ above: 0, r, of: featureId });
@@ -74,7 +80,9 @@ export function adapterOutside(spec: AdapterSpec): Profile {
   const high = endCorners(outside, chamfer, spec.registers.driven, seatOn('driven'), 'driven-register');
   const points: ProfilePoint[] = [
     // Mirrored, a stretch belongs to the corner that now comes after it, so features shift by one corner.
-    ...low.reverse().map((corner, i, all) => ({ z: 0 - corner.above, r: corner.r, of: (all[i + 1] ?? { of: 'body' }).of })),
+    ...low
+      .reverse()
+      .map((corner, i, all) => ({ z: 0 - corner.above, r: corner.r, of: (all[i + 1] ?? { of: 'body' }).of })),
     ...high.map((corner) => ({ z: thickness + corner.above, r: corner.r, of: corner.of })),
   ];
   return withoutRepeats(ascending(points));
@@ -84,7 +92,12 @@ export function adapterOutside(spec: AdapterSpec): Profile {
  * Height above a face (negative: below it) at which the body's surface lies between two radii: on the face itself, on the step of a
  * turned-down shoulder, on a raised ring or on a spigot. Null where the two radii lie on different surfaces.
  */
-export function surfaceAbove(spec: AdapterSpec, face: 'driving' | 'driven', inner: number, outer: number): number | null {
+export function surfaceAbove(
+  spec: AdapterSpec,
+  face: 'driving' | 'driven',
+  inner: number,
+  outer: number,
+): number | null {
   const register = spec.registers[face];
   const seat = spec.wheelSeat?.face === face ? spec.wheelSeat : null;
   const steps: { readonly r: number; readonly within: number; readonly beyond: number }[] = [];

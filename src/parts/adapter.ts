@@ -52,7 +52,14 @@ export function buildAdapter(spec: AdapterSpec): TurnedPart {
     ...registerFeature('driven', spec.registers.driven),
     ...(spec.bore === null
       ? []
-      : [{ id: 'bore', purpose: 'bore', label: 'centre bore (indicating bore)', diameter: spec.bore } satisfies Feature]),
+      : [
+          {
+            id: 'bore',
+            purpose: 'bore',
+            label: 'centre bore (indicating bore)',
+            diameter: spec.bore,
+          } satisfies Feature,
+        ]),
     ...spec.groups.map(holeFeature),
     ...(spec.wheelSeat
       ? [

@@ -32,10 +32,12 @@ export function freeArcs(blocked: readonly FreeArc[]): FreeArc[] {
   });
   let free: FreeArc[] = [{ from: 0, to: 360 }];
   for (const { from, to } of turned) {
-    free = free.flatMap((arc) => [
-      { from: arc.from, to: Math.min(arc.to, from) },
-      { from: Math.max(arc.from, to), to: arc.to },
-    ]).filter((arc) => arc.to - arc.from > 1e-9);
+    free = free
+      .flatMap((arc) => [
+        { from: arc.from, to: Math.min(arc.to, from) },
+        { from: Math.max(arc.from, to), to: arc.to },
+      ])
+      .filter((arc) => arc.to - arc.from > 1e-9);
   }
   // The circle is cut at 0 only where something is blocked there.
   const [first, last] = [free[0], free[free.length - 1]];
@@ -109,5 +111,7 @@ export function layText(
   const widest = arcs.reduce((a, b) => (a.to - a.from >= b.to - b.from ? a : b));
   const room = ((widest.to - widest.from) * Math.PI * radius) / 180;
   const middle = (widest.from + widest.to) / 2;
-  return [{ text: first, angle: ((middle % 360) + 360) % 360, height: (leastHeight * room) / measure(first, leastHeight) }];
+  return [
+    { text: first, angle: ((middle % 360) + 360) % 360, height: (leastHeight * room) / measure(first, leastHeight) },
+  ];
 }

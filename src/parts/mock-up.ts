@@ -101,7 +101,8 @@ function letterBand(part: TurnedPart): Band {
     const a = part.outer[i - 1];
     return a && a.r === b.r && b.z > a.z && b.r > 0.8 * largest ? [{ radius: b.r, low: a.z, high: b.z }] : [];
   });
-  const tallest = (from: readonly Band[]) => from.reduce<Band | null>((a, b) => (a && a.high - a.low >= b.high - b.low ? a : b), null);
+  const tallest = (from: readonly Band[]) =>
+    from.reduce<Band | null>((a, b) => (a && a.high - a.low >= b.high - b.low ? a : b), null);
   const rim = tallest(bands.filter((band) => band.radius === largest));
   if (rim && rim.high - rim.low >= letters.least) return rim;
   const other = tallest(bands);
@@ -130,7 +131,13 @@ function freeRim({ flats }: TurnedPart, radius: number): FreeArc[] {
 }
 
 /** The warning and the other words. Where the warning does not fit in one piece, its two halves stand on two stretches. */
-function layWarned(words: readonly string[], arcs: readonly FreeArc[], radius: number, height: number, measure: MeasureText) {
+function layWarned(
+  words: readonly string[],
+  arcs: readonly FreeArc[],
+  radius: number,
+  height: number,
+  measure: MeasureText,
+) {
   const lay = (texts: readonly string[]) => layText(texts, arcs, radius, height, letters.least, measure);
   const whole = lay([warning, ...words, warning]);
   if (whole.length > 0 && (whole[0] as { height: number }).height >= letters.least) return whole;
@@ -192,8 +199,17 @@ function wheelBand(spec: ToneWheelSpec, part: SheetPart): { radius: number; heig
   const holes = circles.map(({ x, y, r }) => ({ x, y, r, out: Math.hypot(x, y) })).filter(({ r, out }) => out > r);
   const inner = Math.max(0, ...circles.filter(({ x, y, r }) => Math.hypot(x, y) <= r).map(({ r }) => r));
   const outer = spec.root / 2;
-  const [nearest, farthest] = [Math.min(outer, ...holes.map((h) => h.out - h.r)), Math.max(inner, ...holes.map((h) => h.out + h.r))];
-  const bands = holes.length > 0 ? ([[inner, nearest], [farthest, outer]] as const) : ([[inner, outer]] as const);
+  const [nearest, farthest] = [
+    Math.min(outer, ...holes.map((h) => h.out - h.r)),
+    Math.max(inner, ...holes.map((h) => h.out + h.r)),
+  ];
+  const bands =
+    holes.length > 0
+      ? ([
+          [inner, nearest],
+          [farthest, outer],
+        ] as const)
+      : ([[inner, outer]] as const);
   const [from, to] = bands.reduce((a, b) => (b[1] - b[0] > a[1] - a[0] ? b : a));
   const tall = (room: number) => Math.max(letters.least, Math.min(letters.most, letters.share * room));
   if (to - from >= letters.least + 2 * ringMargin || holes.length === 0) {

@@ -24,9 +24,7 @@ function plainFaults(spec: ToneWheelSpec): string[] {
   const faults: string[] = [];
   const { teeth, missing, outside, root, bore, ratio } = spec;
   if (!Number.isInteger(teeth) || teeth < 3) {
-    faults.push(
-      `teeth: ${teeth} is not a whole number of 3 or more. Count every position, missing ones included.`,
-    );
+    faults.push(`teeth: ${teeth} is not a whole number of 3 or more. Count every position, missing ones included.`);
   } else if (!Number.isInteger(missing) || missing < 0 || missing >= teeth) {
     faults.push(
       `missing: ${missing} is not a whole number from 0 to ${teeth - 1}. Give the positions left out: 2 for "60-2".`,
@@ -43,8 +41,7 @@ function plainFaults(spec: ToneWheelSpec): string[] {
       faults.push(`${field}: ${mm(spec[field])} must be 0 mm or more. Use 0 for none.`);
     }
   }
-  if (!Number.isFinite(spec.toothAngle))
-    faults.push(`toothAngle: ${spec.toothAngle} is not an angle in degrees.`);
+  if (!Number.isFinite(spec.toothAngle)) faults.push(`toothAngle: ${spec.toothAngle} is not an angle in degrees.`);
   if (!(ratio > 0 && ratio < 1)) {
     const slip = ratio > 1 && ratio < 100 ? ` Was ${ratio} % meant? Then give ${ratio / 100}.` : '';
     faults.push(
@@ -148,9 +145,7 @@ function holeFaults(spec: ToneWheelSpec): string[] {
       faults.push(
         `${place}: a hole of ${mm(diameter)} at ${mm(at)} from the axis breaks into ` +
           `${at <= inner ? 'the bore' : 'the teeth'}. Allowed: ${
-            outer > inner
-              ? `between ${mm(inner)} and ${mm(outer)}`
-              : 'none, there is no room for this diameter'
+            outer > inner ? `between ${mm(inner)} and ${mm(outer)}` : 'none, there is no room for this diameter'
           }. Is the circle's diameter given for its radius, or the other way round?`,
       );
     }

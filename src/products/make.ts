@@ -1,8 +1,9 @@
 /** Makes every file of a joint, or the kinds asked for, and holds back what must not reach a machine. */
-import { overallVerdict } from '../report/rank.ts';
-import type { FilesReport } from '../report/report-data.ts';
+
 import type { Joint } from '../job/joint.ts';
 import type { Finding, Verdict } from '../model/finding.ts';
+import { overallVerdict } from '../report/rank.ts';
+import type { FilesReport } from '../report/report-data.ts';
 import { adapterMockUpFile, wheelMockUpFile } from './mock-up.ts';
 import { outlineFile } from './outline.ts';
 import { paperFiles } from './paper.ts';
@@ -12,7 +13,14 @@ import { reportFiles, reportKind } from './report.ts';
 import { ringFiles } from './rings.ts';
 
 /** Every product but the report, in the order they are made and listed. */
-export const products: readonly Product[] = [adapterMockUpFile, wheelMockUpFile, outlineFile, previewFiles, ringFiles, paperFiles];
+export const products: readonly Product[] = [
+  adapterMockUpFile,
+  wheelMockUpFile,
+  outlineFile,
+  previewFiles,
+  ringFiles,
+  paperFiles,
+];
 
 /** The words that `--only` takes. */
 export const productKinds: readonly string[] = [...products.map((product) => product.kind), reportKind];

@@ -19,7 +19,11 @@ function marks({ joint, verdict }: Making, name: string): MockUpMarks {
 
 /** The engraving font knows plain capitals and digits best. */
 function plainName(name: string): string {
-  return name.normalize('NFKD').replace(/[^\x20-\x7e]/g, '').toUpperCase().slice(0, 28);
+  return name
+    .normalize('NFKD')
+    .replace(/[^\x20-\x7e]/g, '')
+    .toUpperCase()
+    .slice(0, 28);
 }
 
 /** The STL's header line, at most 80 plain characters. */

@@ -18,7 +18,11 @@ export const outlineFile: Product = {
       const flavour = dxfFlavour(id);
       const text = flavour.write(part);
       // Group 999 is a comment: readers of the drawing pass it over, people who open the file see it first.
-      return { kind: 'outline', name: `${base}-wheel${flavour.suffix}`, bytes: utf8(failed ? `999\n${failed}\n${text}` : text) };
+      return {
+        kind: 'outline',
+        name: `${base}-wheel${flavour.suffix}`,
+        bytes: utf8(failed ? `999\n${failed}\n${text}` : text),
+      };
     });
   },
 };

@@ -11,7 +11,8 @@ import { registerClearance } from '../validate/registers.ts';
 
 function flangeToDraw(flange: ResolvedFlange, joint: Joint): FlangeToDraw {
   const { register, holes } = flange;
-  const clocked = (p: { x: number; y: number }) => (flange.side === 'driven' ? turned(p, joint.adapterSpec.clocking) : p);
+  const clocked = (p: { x: number; y: number }) =>
+    flange.side === 'driven' ? turned(p, joint.adapterSpec.clocking) : p;
   const tapped = holes.kind === 'tapped';
   return {
     name: flange.name,
@@ -69,8 +70,16 @@ export function pictures(joint: Joint): Picture[] {
   const section = sectionView(toDraw, 'section');
   const list: Picture[] = [
     { name: 'section', caption: section.description, drawing: section },
-    { name: 'driving-face', caption: 'Driving face of the adapter, seen from the driving flange.', drawing: face('driving') },
-    { name: 'driven-face', caption: 'Driven face of the adapter, seen from the driven flange.', drawing: face('driven') },
+    {
+      name: 'driving-face',
+      caption: 'Driving face of the adapter, seen from the driving flange.',
+      drawing: face('driving'),
+    },
+    {
+      name: 'driven-face',
+      caption: 'Driven face of the adapter, seen from the driven flange.',
+      drawing: face('driven'),
+    },
   ];
   const { wheel, wheelSpec } = joint;
   if (wheel && wheelSpec) {

@@ -17,7 +17,10 @@ export function reportNames(base: string): string[] {
 /** The report's three files. `jobName` is the job file's name as it was given. */
 export function reportFiles({ joint, findings, base }: Making, jobName: string, files: FilesReport): MadeFile[] {
   const data = reportData(joint, findings, files);
-  const shown = pictures(joint).map(({ caption, drawing }) => ({ caption, svg: writeSvg(drawing, { standalone: false }) }));
+  const shown = pictures(joint).map(({ caption, drawing }) => ({
+    caption,
+    svg: writeSvg(drawing, { standalone: false }),
+  }));
   const [html, text, json] = reportNames(base) as [string, string, string];
   return [
     { kind: reportKind, name: html, bytes: utf8(reportHtml(data, shown)) },

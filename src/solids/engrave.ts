@@ -54,16 +54,13 @@ function textTool(e: EngravedText): Prism[] {
     return [(e.radius + v) * Math.cos(a), (e.radius + v) * Math.sin(a), e.z + (top ? w : -w)];
   };
   const longestEdge = e.surface === 'rim' ? Math.sqrt(8 * e.radius * FLOOR_ERROR) : Infinity;
-  return [
-    { outlines: strokes.flatMap((s) => widened(s, pen / 2)), from: -e.depth, to: CLEAR, longestEdge, place },
-  ];
+  return [{ outlines: strokes.flatMap((s) => widened(s, pen / 2)), from: -e.depth, to: CLEAR, longestEdge, place }];
 }
 
 function groove(e: IndexMark): Prism[] {
   needPositive(e.radius, 'radius');
   needPositive(e.grooveRadius, 'groove radius');
-  if (!(e.zTo > e.zFrom))
-    throw new RangeError(`an index groove must run upwards, not from ${e.zFrom} to ${e.zTo}`);
+  if (!(e.zTo > e.zFrom)) throw new RangeError(`an index groove must run upwards, not from ${e.zFrom} to ${e.zTo}`);
   const a = (e.angle * Math.PI) / 180;
   const [c, s] = [Math.cos(a), Math.sin(a)];
   const outline: StrokePoint[] = Array.from({ length: 2 * ROUND }, (_, k) => {

@@ -46,8 +46,7 @@ export class MeshBuilder {
     while (i < lastLow || j < lastHigh) {
       const a = low.ids[i] as number;
       const b = high.ids[j] as number;
-      const stepLow =
-        j === lastHigh || (i < lastLow && (low.at[i + 1] as number) <= (high.at[j + 1] as number));
+      const stepLow = j === lastHigh || (i < lastLow && (low.at[i + 1] as number) <= (high.at[j + 1] as number));
       const c = (stepLow ? low.ids[++i] : high.ids[++j]) as number;
       if (outward) this.triangle(a, c, b);
       else this.triangle(a, b, c);

@@ -35,11 +35,7 @@ export function meshBox(mesh: Mesh): MeshBox {
  */
 export function meshMass(mesh: Mesh, density: number): MassProperties {
   const box = meshBox(mesh);
-  const o = [0, 1, 2].map((k) => ((box.min[k] as number) + (box.max[k] as number)) / 2) as [
-    number,
-    number,
-    number,
-  ];
+  const o = [0, 1, 2].map((k) => ((box.min[k] as number) + (box.max[k] as number)) / 2) as [number, number, number];
   const p = mesh.positions;
   let volume = 0;
   let [mx, my, mz] = [0, 0, 0];

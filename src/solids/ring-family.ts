@@ -98,8 +98,7 @@ class FamilyMesher {
     const key = `${curve} ${level} ${same ? 'both' : side}`;
     const known = this.rings.get(key);
     if (known) return known;
-    const stepped =
-      curve < 0 && flats !== null && other !== null && !same && other < own && other >= flats.half - SAME;
+    const stepped = curve < 0 && flats !== null && other !== null && !same && other < own && other >= flats.half - SAME;
     const step = stepped ? this.ringAt(curve, level, side === 'below' ? 'above' : 'below') : undefined;
     const maker = curve < 0 ? outer.rings : (holes[curve] as RingedCurve).rings;
     const z = level < slabs.length ? (slabs[level] as Slab).z0 : (slabs[level - 1] as Slab).z1;

@@ -32,8 +32,7 @@ export function penWidth(height: number): number {
  * positive.
  */
 export function strokeText(text: string, height: number): StrokeText {
-  if (!(height > 0) || !Number.isFinite(height))
-    throw new RangeError(`letters need a positive height, not ${height}`);
+  if (!(height > 0) || !Number.isFinite(height)) throw new RangeError(`letters need a positive height, not ${height}`);
   const pen = penWidth(height);
   const plain = [...text]
     .map((c) => (/[\x20-\x7e]/.test(c) ? c : '?'))

@@ -99,14 +99,7 @@ function circle(sides: number, vertex: (k: number) => number): Ring {
  * Four sections: arc, flat, arc, flat, starting at the end of the flat with the normal at +angle. Where the
  * circle does not reach the flats, they shrink to one point each, so that rings of all sizes correspond.
  */
-function flattened(
-  builder: MeshBuilder,
-  sides: number,
-  flats: FlatsPlane,
-  z: number,
-  r: number,
-  step?: Ring,
-): Ring {
+function flattened(builder: MeshBuilder, sides: number, flats: FlatsPlane, z: number, r: number, step?: Ring): Ring {
   const w = flatHalfWidth(r, flats);
   const h = w > 0 ? flats.half : r;
   const corner = (sign: 1 | -1, along: number): number =>

@@ -1,7 +1,7 @@
+import { clearanceHole } from './clearance-holes.ts';
 import { inchCountersunkScrews } from './countersunk-screws.ts';
 import { readDesignation } from './designation.ts';
 import { inchesToMm } from './inch.ts';
-import { clearanceHole } from './clearance-holes.ts';
 import type { Lookup, StandardTable, TableRow } from './table.ts';
 import { andThen, found, lookUp } from './table.ts';
 

@@ -26,8 +26,7 @@ export function roundBulge(value: number): number {
 export function cutsOf(part: SheetPart): Contour[] {
   return [...part.holes, part.outside].map((contour): Contour => {
     const { feature } = contour;
-    if (contour.kind === 'path')
-      return { kind: 'path', feature, vertices: withoutEmpty(roundedVertices(contour)) };
+    if (contour.kind === 'path') return { kind: 'path', feature, vertices: withoutEmpty(roundedVertices(contour)) };
     const { x, y, r } = contour;
     return { kind: 'circle', feature, x: roundCoordinate(x), y: roundCoordinate(y), r: roundCoordinate(r) };
   });

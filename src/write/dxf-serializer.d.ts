@@ -7,8 +7,5 @@ declare module '@jscad/dxf-serializer' {
     /** Column-major 4 x 4 matrix. */
     readonly transforms: readonly number[];
   }
-  export function serialize(
-    options: { readonly pathTo?: 'lwpolyline' },
-    ...paths: SerializablePath[]
-  ): [string];
+  export function serialize(options: { readonly pathTo?: 'lwpolyline' }, ...paths: SerializablePath[]): [string];
 }

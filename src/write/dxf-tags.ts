@@ -11,8 +11,7 @@ export function readTags(text: string): DxfTag[] {
   for (let i = 0; i < lines.length; i += 2) {
     const code = Number(lines[i]);
     const value = lines[i + 1];
-    if (!Number.isInteger(code) || value === undefined)
-      throw new Error(`DXF line ${i + 1} is not a group code.`);
+    if (!Number.isInteger(code) || value === undefined) throw new Error(`DXF line ${i + 1} is not a group code.`);
     tags.push([code, value]);
   }
   return tags;

@@ -43,9 +43,7 @@ export const DXF_FLAVOURS: readonly DxfFlavour[] = [
 export function dxfFlavour(id: string): DxfFlavour {
   const found = DXF_FLAVOURS.find((flavour) => flavour.id === id);
   if (found === undefined) {
-    throw new Error(
-      `Unknown DXF flavour "${id}": known are ${DXF_FLAVOURS.map((flavour) => flavour.id).join(', ')}.`,
-    );
+    throw new Error(`Unknown DXF flavour "${id}": known are ${DXF_FLAVOURS.map((flavour) => flavour.id).join(', ')}.`);
   }
   return found;
 }

@@ -29,9 +29,19 @@ describe('check', () => {
     const data = JSON.parse(out) as Record<string, unknown> & { findings: Record<string, unknown>[] };
     expect(Object.keys(data)).toEqual(['job', 'title', 'verdict', 'findings', 'assumed']);
     for (const finding of data.findings) {
-      expect(Object.keys(finding).sort()).toEqual(
-        ['code', 'feature', 'limit', 'margin', 'remedy', 'source', 'title', 'unit', 'value', 'verdict', 'why'],
-      );
+      expect(Object.keys(finding).sort()).toEqual([
+        'code',
+        'feature',
+        'limit',
+        'margin',
+        'remedy',
+        'source',
+        'title',
+        'unit',
+        'value',
+        'verdict',
+        'why',
+      ]);
       expect(finding.code).toMatch(/^[a-z0-9]+(-[a-z0-9]+)*$/);
     }
   });
@@ -48,7 +58,10 @@ describe('check', () => {
 
   it('points at line and column of every error at once', async () => {
     const cwd = folder();
-    writeFileSync(join(cwd, 'bad.job.yaml'), failingJob.replace('outside: 112', 'outside: -112').replace('count: 6, circle: 86', 'cuont: 6, circle: 86'));
+    writeFileSync(
+      join(cwd, 'bad.job.yaml'),
+      failingJob.replace('outside: 112', 'outside: -112').replace('count: 6, circle: 86', 'cuont: 6, circle: 86'),
+    );
     const { code, err } = await run(cwd, ['check', 'bad.job.yaml']);
     expect(code).toBe(2);
     expect(err).toMatch(/^bad\.job\.yaml:4:\d+ driving\.outside/m);
@@ -61,9 +74,14 @@ describe('make', () => {
     const cwd = folder();
     const { code, out, err } = await run(cwd, ['make', truck, '-o', 'parts', '--json']);
     expect([code, err]).toEqual([0, '']);
-    const { files, held } = JSON.parse(out) as { files: { kind: string; path: string; bytes: number; sha256: string }[]; held: unknown[] };
+    const { files, held } = JSON.parse(out) as {
+      files: { kind: string; path: string; bytes: number; sha256: string }[];
+      held: unknown[];
+    };
     expect(held).toEqual([]);
-    expect(new Set(files.map((file) => file.kind))).toEqual(new Set(['mockup', 'wheel-mockup', 'outline', 'preview', 'report']));
+    expect(new Set(files.map((file) => file.kind))).toEqual(
+      new Set(['mockup', 'wheel-mockup', 'outline', 'preview', 'report']),
+    );
     for (const file of files) {
       const bytes = readFileSync(join(cwd, file.path));
       expect(bytes.length).toBe(file.bytes);
@@ -76,7 +94,11 @@ describe('make', () => {
     const cwd = folder();
     writeFileSync(join(cwd, 'a.job.yaml'), failingJob);
     const { code, out } = await run(cwd, ['make', 'a.job.yaml', '--json']);
-    const { files, held, verdict } = JSON.parse(out) as { files: { kind: string }[]; held: { kind: string; why: string }[]; verdict: string };
+    const { files, held, verdict } = JSON.parse(out) as {
+      files: { kind: string }[];
+      held: { kind: string; why: string }[];
+      verdict: string;
+    };
     expect([code, verdict]).toEqual([1, 'fail']);
     expect(held.map((h) => h.kind)).toEqual(['outline']);
     expect(held[0]?.why).toContain('web-between-holes');
@@ -112,7 +134,12 @@ describe('make', () => {
     const cwd = folder();
     await run(cwd, ['make', truck, '--only', 'outline,report']);
     expect(readdirSync(join(cwd, 'out')).sort()).toEqual(
-      ['orchard-truck-report.html', 'orchard-truck-report.json', 'orchard-truck-report.txt', 'orchard-truck-wheel.dxf'].sort(),
+      [
+        'orchard-truck-report.html',
+        'orchard-truck-report.json',
+        'orchard-truck-report.txt',
+        'orchard-truck-wheel.dxf',
+      ].sort(),
     );
     const { code, err } = await run(cwd, ['make', truck, '--only', 'dxf']);
     expect(code).toBe(2);
@@ -148,7 +175,33 @@ describe('new', () => {
 
   it('asks at a terminal and puts the answers in', async () => {
     const cwd = folder();
-    const answers = ['My winch', 'mm', '150 N.m', '900 rpm', '', '100', '12', 'male', '50', '3', '6', '80', 'M8', '15', '', '110', '8', 'female', '55', '3', '4', '90', '', '8.5', 'no'];
+    const answers = [
+      'My winch',
+      'mm',
+      '150 N.m',
+      '900 rpm',
+      '',
+      '100',
+      '12',
+      'male',
+      '50',
+      '3',
+      '6',
+      '80',
+      'M8',
+      '15',
+      '',
+      '110',
+      '8',
+      'female',
+      '55',
+      '3',
+      '4',
+      '90',
+      '',
+      '8.5',
+      'no',
+    ];
     const { code } = await run(cwd, ['new', 'winch.job.yaml'], answers);
     const text = readFileSync(join(cwd, 'winch.job.yaml'), 'utf8');
     expect(code).toBe(0);
@@ -184,17 +237,15 @@ describe('the rest', () => {
     expect(JSON.parse(out)).toMatchObject({ title: 'flangewright job' });
   });
 
-  it.each([
-    [['chekc', 'x']],
-    [[]],
-    [['check']],
-    [['make', 'x', '--frobnicate']],
-  ])('answers %j with a sentence and exit code 2', async (argv) => {
-    const { code, err } = await run(folder(), argv);
-    expect(code).toBe(2);
-    expect(err).toMatch(/^flangewright: /);
-    expect(err).not.toMatch(/\n\s+at /);
-  });
+  it.each([[['chekc', 'x']], [[]], [['check']], [['make', 'x', '--frobnicate']]])(
+    'answers %j with a sentence and exit code 2',
+    async (argv) => {
+      const { code, err } = await run(folder(), argv);
+      expect(code).toBe(2);
+      expect(err).toMatch(/^flangewright: /);
+      expect(err).not.toMatch(/\n\s+at /);
+    },
+  );
 
   it('knows --help and --version', async () => {
     expect((await run(folder(), ['--help'])).out).toContain('make <job>');

@@ -13,7 +13,10 @@ describe('writeAll', () => {
   it('replaces old files and leaves no scraps', async () => {
     const cwd = folder();
     writeFileSync(join(cwd, 'a'), 'old');
-    await writeAll(cwd, [{ name: 'a', bytes: bytes('new') }, { name: 'b', bytes: bytes('also') }]);
+    await writeAll(cwd, [
+      { name: 'a', bytes: bytes('new') },
+      { name: 'b', bytes: bytes('also') },
+    ]);
     expect([read(cwd, 'a'), read(cwd, 'b'), readdirSync(cwd).length]).toEqual(['new', 'also', 2]);
   });
 
@@ -21,7 +24,10 @@ describe('writeAll', () => {
     const cwd = folder();
     writeFileSync(join(cwd, 'a'), 'old');
     mkdirSync(join(cwd, 'b'));
-    const attempt = writeAll(cwd, [{ name: 'a', bytes: bytes('new') }, { name: 'b', bytes: bytes('x') }]);
+    const attempt = writeAll(cwd, [
+      { name: 'a', bytes: bytes('new') },
+      { name: 'b', bytes: bytes('x') },
+    ]);
     await expect(attempt).rejects.toThrow(UsageError);
     expect(read(cwd, 'a')).toBe('old');
     expect(readdirSync(cwd).sort()).toEqual(['a', 'b']);
@@ -32,7 +38,10 @@ describe('writeAll', () => {
     writeFileSync(join(cwd, 'a'), 'old');
     writeFileSync(join(cwd, 'stale'), 'was good once');
     // Two files of one name: the second finds its staged copy gone.
-    const twice = [{ name: 'a', bytes: bytes('new') }, { name: 'sub/none', bytes: bytes('x') }];
+    const twice = [
+      { name: 'a', bytes: bytes('new') },
+      { name: 'sub/none', bytes: bytes('x') },
+    ];
     await expect(writeAll(cwd, twice, ['stale'])).rejects.toThrow();
     expect([read(cwd, 'a'), read(cwd, 'stale')]).toEqual(['old', 'was good once']);
     expect(readdirSync(cwd).sort()).toEqual(['a', 'stale']);

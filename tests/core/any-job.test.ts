@@ -16,11 +16,16 @@ function openEdges(stl: Uint8Array): number {
   const view = new DataView(stl.buffer, stl.byteOffset, stl.byteLength);
   const count = view.getUint32(80, true);
   const edges = new Map<string, number>();
-  const corner = (at: number) => [0, 4, 8].map((i) => Object.is(view.getFloat32(at + i, true), -0) ? 0 : view.getFloat32(at + i, true)).join();
+  const corner = (at: number) =>
+    [0, 4, 8].map((i) => (Object.is(view.getFloat32(at + i, true), -0) ? 0 : view.getFloat32(at + i, true))).join();
   for (let t = 0; t < count; t++) {
     const at = 84 + 50 * t + 12;
     const corners = [corner(at), corner(at + 12), corner(at + 24)] as const;
-    for (const [a, b] of [[corners[0], corners[1]], [corners[1], corners[2]], [corners[2], corners[0]]] as const) {
+    for (const [a, b] of [
+      [corners[0], corners[1]],
+      [corners[1], corners[2]],
+      [corners[2], corners[0]],
+    ] as const) {
       const forward = `${a}|${b}`;
       const backward = `${b}|${a}`;
       if (edges.has(backward)) {
@@ -39,7 +44,17 @@ function volume(stl: Uint8Array): number {
   let six = 0;
   for (let t = 0; t < view.getUint32(80, true); t++) {
     const at = 84 + 50 * t + 12;
-    const n = Array.from({ length: 9 }, (_, i) => view.getFloat32(at + 4 * i, true)) as [number, number, number, number, number, number, number, number, number];
+    const n = Array.from({ length: 9 }, (_, i) => view.getFloat32(at + 4 * i, true)) as [
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+    ];
     six += n[0] * (n[4] * n[8] - n[5] * n[7]) - n[1] * (n[3] * n[8] - n[5] * n[6]) + n[2] * (n[3] * n[7] - n[4] * n[6]);
   }
   return six / 6;
@@ -63,7 +78,12 @@ describe('any sound job', () => {
           }
           expect(`${finding.why} ${finding.remedy} ${finding.title}`).not.toMatch(/NaN|undefined|Infinity|\bnull\b/);
         }
-        const made = await makeFiles(judged.joint, judged.findings, { base: 'any', jobName: 'any', only: [], force: true });
+        const made = await makeFiles(judged.joint, judged.findings, {
+          base: 'any',
+          jobName: 'any',
+          only: [],
+          force: true,
+        });
         for (const { name, bytes } of made.files) {
           if (name.endsWith('.stl')) {
             expect(openEdges(bytes), `${name} of\n${text}`).toBe(0);

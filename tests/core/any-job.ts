@@ -60,7 +60,13 @@ const adapter = fc.record({
   seat: fc.constantFrom('auto', 'sunk'),
 });
 
-const wheel = fc.record({ teeth: fc.integer({ min: 12, max: 80 }), over: length(70, 110), height: length(3, 5), flanks: fc.constantFrom('straight', 'radial'), missing: fc.integer({ min: 0, max: 2 }) });
+const wheel = fc.record({
+  teeth: fc.integer({ min: 12, max: 80 }),
+  over: length(70, 110),
+  height: length(3, 5),
+  flanks: fc.constantFrom('straight', 'radial'),
+  missing: fc.integer({ min: 0, max: 2 }),
+});
 
 const indent = (lines: readonly string[]) => lines.map((line) => `  ${line}`);
 
@@ -71,7 +77,10 @@ export const anyJob: fc.Arbitrary<string> = fc
     driven: flange,
     adapter,
     wheel: fc.option(wheel, { nil: undefined }),
-    duty: fc.option(fc.record({ torque: fc.integer({ min: 20, max: 2000 }), speed: fc.integer({ min: 100, max: 9000 }) }), { nil: undefined }),
+    duty: fc.option(
+      fc.record({ torque: fc.integer({ min: 20, max: 2000 }), speed: fc.integer({ min: 100, max: 9000 }) }),
+      { nil: undefined },
+    ),
   })
   .map((job) => {
     const widest = Math.max(job.driving.outside, job.driven.outside);

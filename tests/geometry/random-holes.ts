@@ -15,19 +15,38 @@ const upright: fc.Arbitrary<Profile> = fc
   })
   .map(({ kind, top, r, wider, depth, slope }) => {
     const wide = r + wider;
-    if (kind === 'counterbored') return [{ z: 0, r }, { z: top - depth, r }, { z: top - depth, r: wide }, { z: top, r: wide }];
+    if (kind === 'counterbored')
+      return [
+        { z: 0, r },
+        { z: top - depth, r },
+        { z: top - depth, r: wide },
+        { z: top, r: wide },
+      ];
     if (kind === 'countersunk') {
       const cone = Math.min(wider * slope, top / 2);
-      return [{ z: 0, r }, { z: top - cone, r }, { z: top, r: wide }];
+      return [
+        { z: 0, r },
+        { z: top - cone, r },
+        { z: top, r: wide },
+      ];
     }
     if (kind === 'blind') {
       const tip = Math.max(0.5, top - depth - slope * r);
-      return [{ z: tip, r: 0 }, { z: tip + slope * r * 0.5, r }, { z: Math.max(top, tip + slope * r), r }];
+      return [
+        { z: tip, r: 0 },
+        { z: tip + slope * r * 0.5, r },
+        { z: Math.max(top, tip + slope * r), r },
+      ];
     }
-    return [{ z: 0, r }, { z: top, r }];
+    return [
+      { z: 0, r },
+      { z: top, r },
+    ];
   });
 
 /** Any of them, as it is or turned over. */
-export const anyHole: fc.Arbitrary<Profile> = fc.tuple(upright, fc.boolean(), mm(10, 30)).map(([profile, over, height]) =>
-  over ? [...profile].reverse().map(({ z, r }) => ({ z: height - z, r })) : profile,
-);
+export const anyHole: fc.Arbitrary<Profile> = fc
+  .tuple(upright, fc.boolean(), mm(10, 30))
+  .map(([profile, over, height]) =>
+    over ? [...profile].reverse().map(({ z, r }) => ({ z: height - z, r })) : profile,
+  );

@@ -144,9 +144,15 @@ describe('a drilling and the outside', () => {
     });
     it('a blind hole above the foot: slanted to the corner of the undercut, or down to the face', () => {
       // The tip stands over the face at u = 29.
-      expect(webToOutside(spigot, at(29, [2, 0], [4, 4], [20, 4]))).toBeCloseTo(distance([29, 2], [25, 4], [28, 0]), 12);
+      expect(webToOutside(spigot, at(29, [2, 0], [4, 4], [20, 4]))).toBeCloseTo(
+        distance([29, 2], [25, 4], [28, 0]),
+        12,
+      );
       // Over the spigot at u = 26, the nearest air is the undercut's corner (28, 0), not the spigot's end.
-      expect(webToOutside(spigot, at(26, [2, 0], [4, 4], [20, 4]))).toBeCloseTo(distance([26, 2], [30, 4], [28, 0]), 12);
+      expect(webToOutside(spigot, at(26, [2, 0], [4, 4], [20, 4]))).toBeCloseTo(
+        distance([26, 2], [30, 4], [28, 0]),
+        12,
+      );
       // Well inside the spigot it is the spigot's end.
       expect(webToOutside(spigot, at(10, [2, 0], [4, 4], [20, 4]))).toBeCloseTo(5, 12);
     });
@@ -183,13 +189,19 @@ describe('a drilling and the outside', () => {
 describe('flats', () => {
   const disc = profile([0, 60], [10, 60], [10, 50], [20, 50]);
   const flats = { across: 110, angle: 90 };
-  const at = (x: number, y: number, ...corners: readonly (readonly [number, number])[]) => drilling('h', x, y, ...corners);
+  const at = (x: number, y: number, ...corners: readonly (readonly [number, number])[]) =>
+    drilling('h', x, y, ...corners);
 
   it('half the distance across less the hole', () => {
     expect(webToFlats(flats, at(0, 48, [0, 4], [20, 4]))).toBeCloseTo(3, 12);
     expect(webToFlats(flats, at(5, -48, [0, 4], [20, 4]))).toBeCloseTo(3, 12);
     expect(webToFlats(flats, at(0, 53, [0, 4], [20, 4]))).toBeCloseTo(-2, 12);
-    expect(webToFlats({ across: 100, angle: 30 }, at(40 * Math.cos(30 * radians), 40 * Math.sin(30 * radians), [0, 4], [9, 4]))).toBeCloseTo(6, 12);
+    expect(
+      webToFlats(
+        { across: 100, angle: 30 },
+        at(40 * Math.cos(30 * radians), 40 * Math.sin(30 * radians), [0, 4], [9, 4]),
+      ),
+    ).toBeCloseTo(6, 12);
   });
   it('a pocket above the height that the flats reach: slanted down to their end', () => {
     // The flats end at z = 10 where the outside goes in to 50. Pocket of 8 from z = 13 up, hole of 4 below.
@@ -207,12 +219,18 @@ describe('features on the axis', () => {
   const disc = profile([0, 60], [20, 60]);
 
   it('two recesses: the floor between them', () => {
-    const part = turned('p', disc, [drilling('low', 0, 0, [0, 30], [4, 30], [4, 0]), drilling('high', 0, 0, [15, 0], [15, 25], [20, 25])]);
+    const part = turned('p', disc, [
+      drilling('low', 0, 0, [0, 30], [4, 30], [4, 0]),
+      drilling('high', 0, 0, [15, 0], [15, 25], [20, 25]),
+    ]);
     expect(gapOf(part, 'low', 'high')).toBeCloseTo(11, 12);
     expect(gapOf(part, 'low', 'outside')).toBeCloseTo(16, 12);
   });
   it('two recesses that meet: how deep', () => {
-    const part = turned('p', disc, [drilling('low', 0, 0, [0, 30], [12, 30], [12, 0]), drilling('high', 0, 0, [10, 0], [10, 25], [20, 25])]);
+    const part = turned('p', disc, [
+      drilling('low', 0, 0, [0, 30], [12, 30], [12, 0]),
+      drilling('high', 0, 0, [10, 0], [10, 25], [20, 25]),
+    ]);
     expect(gapOf(part, 'low', 'high')).toBeCloseTo(-2, 12);
   });
   it('two recesses that one bore joins: the ring between their floors; a plain bore has none', () => {

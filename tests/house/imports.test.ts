@@ -27,7 +27,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Packages that must be named in one file only, so that they can be replaced there. */
-const onePlace = ['manifold-3d', 'earcut', 'makerjs', '@tarikjabiri/dxf', '@jscad/dxf-serializer', 'yargs'];
+const onePlace = ['manifold-3d', 'earcut', 'makerjs', '@tarikjabiri/dxf', '@jscad/dxf-serializer', 'yargs', 'pdfkit'];
 
 function filesIn(folder: string): string[] {
   return readdirSync(folder).flatMap((name) => {
@@ -48,13 +48,22 @@ interface Import {
 
 function importsOf(path: string): Import[] {
   const text = source(path);
-  const found = [...text.matchAll(/(?:import|export)\s+(type\s+)?[^'";]*?from\s+'([^']+)'|import\(\s*'([^']+)'\s*\)|import\s+'([^']+)'/g)];
-  return found.map((match) => ({ from: (match[2] ?? match[3] ?? match[4]) as string, typeOnly: match[1] !== undefined }));
+  const found = [
+    ...text.matchAll(
+      /(?:import|export)\s+(type\s+)?[^'";]*?from\s+'([^']+)'|import\(\s*'([^']+)'\s*\)|import\s+'([^']+)'/g,
+    ),
+  ];
+  return found.map((match) => ({
+    from: (match[2] ?? match[3] ?? match[4]) as string,
+    typeOnly: match[1] !== undefined,
+  }));
 }
 
 describe('the plan of the house', () => {
   it('knows every room', () => {
-    expect([...new Set(files.map(roomOf))].filter((room) => room !== 'types').sort()).toEqual(Object.keys(mayImport).sort());
+    expect([...new Set(files.map(roomOf))].filter((room) => room !== 'types').sort()).toEqual(
+      Object.keys(mayImport).sort(),
+    );
   });
 
   it('lets a room import only from the rooms below it', () => {
@@ -93,14 +102,18 @@ describe('the plan of the house', () => {
   });
 
   it.each(onePlace)('names %s in one file only', (name) => {
-    const places = files.filter((path) => importsOf(path).some(({ from }) => from === name || from.startsWith(`${name}/`)));
+    const places = files.filter((path) =>
+      importsOf(path).some(({ from }) => from === name || from.startsWith(`${name}/`)),
+    );
     expect(places.map((path) => relative(root, path))).toHaveLength(1);
   });
 
   it('keeps files, clock, console and process out of the core', () => {
     const touching = files
       .filter((path) => roomOf(path) !== 'cli')
-      .filter((path) => /\bconsole\.|\bprocess\.|\bDate\.now\b|new Date\(\)|Math\.random|from 'node:/.test(source(path)));
+      .filter((path) =>
+        /\bconsole\.|\bprocess\.|\bDate\.now\b|new Date\(\)|Math\.random|from 'node:/.test(source(path)),
+      );
     expect(touching.map((path) => relative(root, path))).toEqual([]);
   });
 

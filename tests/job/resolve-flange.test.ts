@@ -199,7 +199,7 @@ describe('a flange from a preset', () => {
     expect(answer.assumptions.find((assumption) => assumption.path === 'driven.holes.circle')).toEqual({
       path: 'driven.holes.circle',
       value: '84 mm',
-      from: 'preset DIN100-companion, from memory: measure it',
+      from: 'preset DIN100-companion',
       memory: true,
     });
   });

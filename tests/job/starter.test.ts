@@ -17,7 +17,7 @@ describe('the starter job', () => {
     const { job, errorAt } = read();
     for (const side of ['driving', 'driven'] as const)
       expect(resolveFlange(side, job[side], [], errorAt).ok).toBe(true);
-    expect(job.wheel?.teeth).toBe(36);
+    expect(job.wheel?.teeth).toBe(60);
   });
 
   it('marks every invented value, and no answered one', () => {

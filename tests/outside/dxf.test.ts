@@ -44,8 +44,7 @@ let python = '';
 
 beforeAll(() => {
   // The Debian package belongs to the system's own Python, which need not be the first one on the path.
-  python =
-    ['/usr/bin/python3', 'python3'].find((p) => spawnSync(p, ['-c', 'import ezdxf']).status === 0) ?? '';
+  python = ['/usr/bin/python3', 'python3'].find((p) => spawnSync(p, ['-c', 'import ezdxf']).status === 0) ?? '';
   if (python === '') throw new Error('python3-ezdxf is missing: install the Debian package of that name.');
   folder = mkdtempSync(join(tmpdir(), 'dxf-'));
 });
@@ -77,10 +76,7 @@ const bracket: SheetPart = {
 const parts: readonly (readonly [string, SheetPart])[] = [
   ['60 teeth, straight', buildToneWheel(wheelSpec())],
   ['60-2, radial, turned', buildToneWheel(wheelSpec({ flanks: 'radial', missing: 2, toothAngle: 17.3 }))],
-  [
-    '36-1, sharp',
-    buildToneWheel(wheelSpec({ teeth: 36, missing: 1, rootRadius: 0, tipBreak: 0, ratio: 0.445 })),
-  ],
+  ['36-1, sharp', buildToneWheel(wheelSpec({ teeth: 36, missing: 1, rootRadius: 0, tipBreak: 0, ratio: 0.445 }))],
   ['one tooth, wide root arc', buildToneWheel(wheelSpec({ teeth: 8, missing: 7, ratio: 0.3 }))],
   ['kerf 0.2', buildToneWheel(wheelSpec({ kerf: 0.2 }))],
   ['slotted bracket', bracket],
@@ -98,77 +94,72 @@ const DECLARED: Record<DxfFlavourId, readonly [string, number | null, number | n
   polyline: ['AC1027', 4, 1],
 };
 
-describe.each(DXF_FLAVOURS.map((flavour) => [flavour.id, flavour] as const))(
-  'DXF %s, read by ezdxf',
-  (id, flavour) => {
-    it.each(parts)('%s', (_, part) => {
+describe.each(DXF_FLAVOURS.map((flavour) => [flavour.id, flavour] as const))('DXF %s, read by ezdxf', (id, flavour) => {
+  it.each(parts)('%s', (_, part) => {
+    const text = flavour.write(part);
+    const found = read(text);
+    expect(found.errors).toEqual([]);
+    expect(found.fixes).toEqual([]);
+    expect([found.release, found.units, found.measurement]).toEqual(DECLARED[id]);
+    expect(found.layers).toContain('CUT');
+    expect(new Set(found.modelspace.map((e) => e.layer))).toEqual(new Set(['CUT']));
+    expect(found.paperspace).toBe(0);
+
+    const cuts = [...part.holes, part.outside];
+    expect(found.modelspace).toHaveLength(cuts.length);
+    expect(found.modelspace.every((e) => e.closed)).toBe(true);
+    expect(found.modelspace.every((e) => (e.repeated ?? 0) === 0)).toBe(true);
+    expect(new Set(found.modelspace.map((e) => JSON.stringify(e))).size).toBe(cuts.length);
+
+    const left = [...found.modelspace];
+    for (const cut of cuts) {
+      const circle = cut.kind === 'circle' && id !== 'polyline';
+      const area = Math.abs(contourArea(cut));
+      // Within 1e-4 mm2 as designed; lines keep to their stated side by the chord error along the whole
+      // length.
+      const strip = id === 'polyline' ? contourLength(cut) * POLYLINE_CHORD_ERROR * 1.1 : 0;
+      const outline = cut === part.outside;
+      const at = left.findIndex((e) => {
+        const more = Math.abs(e.area) - area;
+        return (
+          (e.type === 'CIRCLE') === circle &&
+          sameCentre(e, cut) &&
+          (outline ? more > -strip - 1e-4 && more < 1e-4 : more < strip + 1e-4 && more > -1e-4)
+        );
+      });
+      expect(at, `${cut.feature} is not in the file`).toBeGreaterThanOrEqual(0);
+      const [entity] = left.splice(at, 1);
+      if (circle) {
+        expect(entity?.r).toBeCloseTo(cut.r, 6);
+        continue;
+      }
+      expect(entity?.type).toBe(id === 'r12' ? 'POLYLINE' : 'LWPOLYLINE');
+      const stretches = stretchesOf(cut);
+      const arcs = stretches.filter((s) => s.kind === 'arc').length;
+      // An arc of more than half a turn is written as two.
+      const wide = stretches.filter((s) => s.kind === 'arc' && Math.abs(s.sweep) > Math.PI + 1e-9).length;
+      expect(entity?.bulges).toBe(id === 'polyline' ? 0 : arcs + wide);
+      if (id !== 'polyline') expect(entity?.points).toHaveLength(stretches.length + wide);
+    }
+    expect(left).toEqual([]);
+  });
+
+  it('writes the same bytes twice, and no "-0" or exponent among its entities', () => {
+    for (const [, part] of parts) {
       const text = flavour.write(part);
-      const found = read(text);
-      expect(found.errors).toEqual([]);
-      expect(found.fixes).toEqual([]);
-      expect([found.release, found.units, found.measurement]).toEqual(DECLARED[id]);
-      expect(found.layers).toContain('CUT');
-      expect(new Set(found.modelspace.map((e) => e.layer))).toEqual(new Set(['CUT']));
-      expect(found.paperspace).toBe(0);
+      expect(flavour.write(part)).toBe(text);
+      const entities = text.slice(text.indexOf('ENTITIES'));
+      expect(entities).not.toMatch(/^\s*-0$/m);
+      expect(entities).not.toMatch(/^\s*-?[\d.]+e[+-]?\d+$/im);
+      expect(entities.split('\n').filter((line) => /\.\d{10,}$/.test(line))).toEqual([]);
+    }
+  });
 
-      const cuts = [...part.holes, part.outside];
-      expect(found.modelspace).toHaveLength(cuts.length);
-      expect(found.modelspace.every((e) => e.closed)).toBe(true);
-      expect(found.modelspace.every((e) => (e.repeated ?? 0) === 0)).toBe(true);
-      expect(new Set(found.modelspace.map((e) => JSON.stringify(e))).size).toBe(cuts.length);
-
-      const left = [...found.modelspace];
-      for (const cut of cuts) {
-        const circle = cut.kind === 'circle' && id !== 'polyline';
-        const area = Math.abs(contourArea(cut));
-        // Within 1e-4 mm2 as designed; lines keep to their stated side by the chord error along the whole
-        // length.
-        const strip = id === 'polyline' ? contourLength(cut) * POLYLINE_CHORD_ERROR * 1.1 : 0;
-        const outline = cut === part.outside;
-        const at = left.findIndex((e) => {
-          const more = Math.abs(e.area) - area;
-          return (
-            (e.type === 'CIRCLE') === circle &&
-            sameCentre(e, cut) &&
-            (outline ? more > -strip - 1e-4 && more < 1e-4 : more < strip + 1e-4 && more > -1e-4)
-          );
-        });
-        expect(at, `${cut.feature} is not in the file`).toBeGreaterThanOrEqual(0);
-        const [entity] = left.splice(at, 1);
-        if (circle) {
-          expect(entity?.r).toBeCloseTo(cut.r, 6);
-          continue;
-        }
-        expect(entity?.type).toBe(id === 'r12' ? 'POLYLINE' : 'LWPOLYLINE');
-        const stretches = stretchesOf(cut);
-        const arcs = stretches.filter((s) => s.kind === 'arc').length;
-        // An arc of more than half a turn is written as two.
-        const wide = stretches.filter((s) => s.kind === 'arc' && Math.abs(s.sweep) > Math.PI + 1e-9).length;
-        expect(entity?.bulges).toBe(id === 'polyline' ? 0 : arcs + wide);
-        if (id !== 'polyline') expect(entity?.points).toHaveLength(stretches.length + wide);
-      }
-      expect(left).toEqual([]);
-    });
-
-    it('writes the same bytes twice, and no "-0" or exponent among its entities', () => {
-      for (const [, part] of parts) {
-        const text = flavour.write(part);
-        expect(flavour.write(part)).toBe(text);
-        const entities = text.slice(text.indexOf('ENTITIES'));
-        expect(entities).not.toMatch(/^\s*-0$/m);
-        expect(entities).not.toMatch(/^\s*-?[\d.]+e[+-]?\d+$/im);
-        expect(entities.split('\n').filter((line) => /\.\d{10,}$/.test(line))).toEqual([]);
-      }
-    });
-
-    it('is found by its name', () => {
-      expect(dxfFlavour(id)).toBe(flavour);
-      expect(id === 'standard' ? flavour.suffix : flavour.suffix.split('.')[1]).toBe(
-        id === 'standard' ? '.dxf' : id,
-      );
-    });
-  },
-);
+  it('is found by its name', () => {
+    expect(dxfFlavour(id)).toBe(flavour);
+    expect(id === 'standard' ? flavour.suffix : flavour.suffix.split('.')[1]).toBe(id === 'standard' ? '.dxf' : id);
+  });
+});
 
 /** Middle of an entity's box against the cut's: holes and outlines stand where they were drawn. */
 function sameCentre(entity: Entity, cut: SheetPart['outside']): boolean {
@@ -180,9 +171,7 @@ function sameCentre(entity: Entity, cut: SheetPart['outside']): boolean {
   const a = contourBox({ kind: 'path', feature: '', vertices });
   const b = contourBox(cut);
   const slack = 3 * POLYLINE_CHORD_ERROR;
-  return (
-    Math.abs(a.xMin + a.xMax - b.xMin - b.xMax) < slack && Math.abs(a.yMin + a.yMax - b.yMin - b.yMax) < slack
-  );
+  return Math.abs(a.xMin + a.xMax - b.xMin - b.xMax) < slack && Math.abs(a.yMin + a.yMax - b.yMin - b.yMax) < slack;
 }
 
 describe('DXF odds and ends', () => {

@@ -48,8 +48,7 @@ const marked = async (mesh: Mesh, radius: number, z: number): Promise<Mesh> =>
 
 const parts: Record<string, () => Promise<Mesh>> = {
   adapter: () => meshTurned(adapter()),
-  'adapter-turned-over-and-engraved': async () =>
-    seat(await marked(await meshTurned(adapter()), 60, 11.5), true),
+  'adapter-turned-over-and-engraved': async () => seat(await marked(await meshTurned(adapter()), 60, 11.5), true),
   'ring-with-crescents': () =>
     meshTurned(
       turned(

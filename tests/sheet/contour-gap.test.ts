@@ -4,8 +4,7 @@ import { leastGap, stretchesOf, stretchLength } from '../../src/geometry/contour
 import type { Contour } from '../../src/model/sheet.ts';
 import { anyStar, circle, path, roundedRectangle, slot } from './contour-shapes.ts';
 
-const square = (x: number, y: number, a: number): Contour =>
-  path([x, y], [x + a, y], [x + a, y + a], [x, y + a]);
+const square = (x: number, y: number, a: number): Contour => path([x, y], [x + a, y], [x + a, y + a], [x, y + a]);
 
 describe('least gap, against plane geometry', () => {
   it('two circles: distance of centres less both radii, in the middle between them', () => {

@@ -139,17 +139,13 @@ describe('box, inside and faults', () => {
   it('tells inside from outside beside arcs: the slot by its definition', () => {
     const shape = slot(10, 3);
     fc.assert(
-      fc.property(
-        fc.double({ min: -9, max: 9, noNaN: true }),
-        fc.double({ min: -4, max: 4, noNaN: true }),
-        (x, y) => {
-          // A slot is every point nearer than its radius to the line between its centres.
-          const away = Math.hypot(Math.max(0, Math.abs(x) - 5), y);
-          fc.pre(Math.abs(away - 3) > 1e-9);
-          expect(pointInContour(shape, x, y)).toBe(away < 3);
-          expect(pointInContour(reversed(shape), x, y)).toBe(away < 3);
-        },
-      ),
+      fc.property(fc.double({ min: -9, max: 9, noNaN: true }), fc.double({ min: -4, max: 4, noNaN: true }), (x, y) => {
+        // A slot is every point nearer than its radius to the line between its centres.
+        const away = Math.hypot(Math.max(0, Math.abs(x) - 5), y);
+        fc.pre(Math.abs(away - 3) > 1e-9);
+        expect(pointInContour(shape, x, y)).toBe(away < 3);
+        expect(pointInContour(reversed(shape), x, y)).toBe(away < 3);
+      }),
       { numRuns: 500 },
     );
     expect(pointInContour(shape, 0, 3 - 1e-9)).toBe(true);
@@ -158,12 +154,7 @@ describe('box, inside and faults', () => {
   });
 
   it('finds nothing wrong with clean contours', () => {
-    for (const shape of [
-      circle(0, 0, 1),
-      slot(10, 3),
-      roundedRectangle(30, 20, 4),
-      path([5, 0, 1], [1, 0, 1]),
-    ]) {
+    for (const shape of [circle(0, 0, 1), slot(10, 3), roundedRectangle(30, 20, 4), path([5, 0, 1], [1, 0, 1])]) {
       expect(contourFaults(shape)).toEqual([]);
     }
     fc.assert(
@@ -185,9 +176,7 @@ describe('box, inside and faults', () => {
     expect(kinds([0, 0], [10, 0], [10, 2], [0, 2, 1])).toEqual([]);
     expect(kinds([0, 0], [10, 0], [10, 2, -1], [0, 2])).toContain('crosses itself');
     // Two squares that touch along a run.
-    expect(kinds([0, 0], [10, 0], [10, 5], [6, 5], [6, 0], [4, 0], [4, 5], [0, 5])).toContain(
-      'crosses itself',
-    );
+    expect(kinds([0, 0], [10, 0], [10, 5], [6, 5], [6, 0], [4, 0], [4, 5], [0, 5])).toContain('crosses itself');
     expect(contourFaults(circle(0, 0, 0)).map((f) => f.kind)).toEqual(['no area']);
   });
 });

@@ -88,9 +88,7 @@ describe('outline', () => {
   });
 
   it('arcs have the radii asked for: tip, break, round, root', () => {
-    const arcs = stretchesOf(buildToneWheel(wheelSpec()).outside).flatMap((s) =>
-      s.kind === 'arc' ? [s] : [],
-    );
+    const arcs = stretchesOf(buildToneWheel(wheelSpec()).outside).flatMap((s) => (s.kind === 'arc' ? [s] : []));
     const radii = new Map<number, number>();
     for (const { r } of arcs) radii.set(Number(r.toFixed(7)), (radii.get(Number(r.toFixed(7))) ?? 0) + 1);
     expect(radii).toEqual(
@@ -195,9 +193,7 @@ describe('area and balance', () => {
     const thirtySix = { teeth: 36, missing: 1, outside: 150, root: 140, ratio: 4.45 / 10 };
     expect(unbalance(wheelSpec({ ...radial, ...thirtySix }))[0]).toBeCloseTo(80.1283, 4);
     // Straight flanks, rounds and breaks change the tooth a little: within 6 % of the reference tooth.
-    expect(Math.abs(unbalance(wheelSpec({ missing: 2, screwHoles: null }))[0] / 43.8799 - 1)).toBeLessThan(
-      0.06,
-    );
+    expect(Math.abs(unbalance(wheelSpec({ missing: 2, screwHoles: null }))[0] / 43.8799 - 1)).toBeLessThan(0.06);
   });
 
   it('a whole wheel is balanced: its centre lies on the axis within 1e-9 mm, its products of inertia vanish', () => {
@@ -294,11 +290,7 @@ describe('faults: each names the field, the value, what is allowed and the likel
     ['negative kerf', { kerf: -0.2 }, /^kerf: -0\.2 mm/],
     ['angle missing', { toothAngle: Number.NaN }, /^toothAngle: NaN/],
     // Straight flanks 2 h apart meet at h / sin(pi / N): 6 teeth at 0.6 on 120 mm, h = 60 sin 18 deg.
-    [
-      'straight flanks meet',
-      { teeth: 6, ratio: 0.6, root: 60, bore: 20 },
-      /^root: 60 mm is too deep.*74\.1641 mm/,
-    ],
+    ['straight flanks meet', { teeth: 6, ratio: 0.6, root: 60, bore: 20 }, /^root: 60 mm is too deep.*74\.1641 mm/],
     // Full round of a radial valley: f = q s / (1 - s), s = sin(1.65 deg) on q = 56.5.
     ['round too large', { flanks: 'radial', rootRadius: 2 }, /^rootRadius: 2 mm .*up to 1\.6751 mm/],
     // Half of the straight tooth's width, 60 sin(1.35 deg).
@@ -311,16 +303,8 @@ describe('faults: each names the field, the value, what is allowed and the likel
       { screwHoles: { diameter: 1, positions: [{ x: 40, y: 0 }] }, kerf: 1 },
       /^kerf: 1 mm .*screwHoles/,
     ],
-    [
-      'hole in the teeth',
-      { screwHoles: { diameter: 6, positions: [{ x: 55, y: 0 }] } },
-      /positions\[0\].*the teeth/,
-    ],
-    [
-      'hole in the bore',
-      { screwHoles: { diameter: 6, positions: [{ x: 27, y: 0 }] } },
-      /positions\[0\].*the bore/,
-    ],
+    ['hole in the teeth', { screwHoles: { diameter: 6, positions: [{ x: 55, y: 0 }] } }, /positions\[0\].*the teeth/],
+    ['hole in the bore', { screwHoles: { diameter: 6, positions: [{ x: 27, y: 0 }] } }, /positions\[0\].*the bore/],
     [
       'hole twice',
       {

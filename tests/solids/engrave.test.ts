@@ -96,8 +96,7 @@ describe('where and how deep', () => {
   it('keeps its depth on faces and on the rim', async () => {
     const top = await engrave(plain(), [text({ text: 'O', surface: 'top', z: 20, radius: 30 })]);
     const floors = new Set<number>();
-    for (let i = 2; i < top.positions.length; i += 3)
-      floors.add(Math.round((top.positions[i] as number) * 1e4) / 1e4);
+    for (let i = 2; i < top.positions.length; i += 3) floors.add(Math.round((top.positions[i] as number) * 1e4) / 1e4);
     expect([...floors].sort((a, b) => a - b)).toEqual([0, 19.2, 20]);
     const rim = await engrave(plain(), [text({ text: 'HEE', height: 8 })]);
     const { positions } = rim;

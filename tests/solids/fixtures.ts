@@ -63,17 +63,7 @@ export function adapter(): TurnedPart {
   const tip = 23 - 15 - 4.25 / Math.tan((59 * Math.PI) / 180);
   return turned(
     'adapter',
-    profile(
-      [-3, 27.7],
-      [-2.2, 28.5],
-      [-0.8, 28.5],
-      [-0.8, 28],
-      [0, 28],
-      [0, 59],
-      [1, 60],
-      [22, 60],
-      [23, 59],
-    ),
+    profile([-3, 27.7], [-2.2, 28.5], [-0.8, 28.5], [-0.8, 28], [0, 28], [0, 59], [1, 60], [22, 60], [23, 59]),
     [
       drilling('bore', 0, 0, [-3, 20], [23, 20]),
       drilling('recess', 0, 0, [19, 30], [22.5, 30], [23, 30.5]),
@@ -100,12 +90,7 @@ export function wheel(): SheetPart {
     });
     // Half a pitch of tip arc, a flank inwards, half a pitch of root arc, a flank outwards.
     const quarter = Math.tan(pitch / 8);
-    return [
-      at(80, a, quarter),
-      at(80, a + pitch / 2, 0),
-      at(74, a + pitch / 2, quarter),
-      at(74, a + pitch, 0),
-    ];
+    return [at(80, a, quarter), at(80, a + pitch / 2, 0), at(74, a + pitch / 2, quarter), at(74, a + pitch, 0)];
   }).flat();
   const holes: Contour[] = Array.from({ length: 6 }, (_, i) => {
     const a = (i * Math.PI) / 3;

@@ -48,9 +48,7 @@ describe('sums over a mesh', () => {
   });
 
   it('an empty mesh has no box', () => {
-    expect(() => meshBox({ positions: new Float64Array(0), triangles: new Uint32Array(0) })).toThrow(
-      RangeError,
-    );
+    expect(() => meshBox({ positions: new Float64Array(0), triangles: new Uint32Array(0) })).toThrow(RangeError);
   });
 });
 

@@ -13,10 +13,7 @@ describe('which outlines cross', () => {
   it.each([
     ['holes side by side', [drilling('a', 20, 0, [0, 5], [20, 5]), drilling('b', 31, 0, [0, 5], [20, 5])]],
     ['holes that just touch', [drilling('a', 20, 0, [0, 5], [20, 5]), drilling('b', 30, 0, [0, 5], [20, 5])]],
-    [
-      'a hole within a recess',
-      [drilling('a', 0, 0, [10, 30], [20, 30]), drilling('b', 20, 0, [0, 5], [20, 5])],
-    ],
+    ['a hole within a recess', [drilling('a', 0, 0, [10, 30], [20, 30]), drilling('b', 20, 0, [0, 5], [20, 5])]],
     [
       'overlapping in plan, at different heights',
       [drilling('a', 20, 0, [0, 5], [8, 5]), drilling('b', 24, 0, [12, 5], [20, 5])],
@@ -29,14 +26,8 @@ describe('which outlines cross', () => {
         drilling('c', 0, 0, [0, 25], [20, 25]),
       ],
     ],
-    [
-      'crossing outside the part',
-      [drilling('a', 60, 0, [0, 5], [20, 5]), drilling('b', 64, 0, [0, 5], [20, 5])],
-    ],
-    [
-      'one bore inside another',
-      [drilling('a', 0, 0, [0, 5], [20, 15]), drilling('b', 0, 0, [0, 15], [20, 5])],
-    ],
+    ['crossing outside the part', [drilling('a', 60, 0, [0, 5], [20, 5]), drilling('b', 64, 0, [0, 5], [20, 5])]],
+    ['one bore inside another', [drilling('a', 0, 0, [0, 5], [20, 15]), drilling('b', 0, 0, [0, 15], [20, 5])]],
   ])('%s: laminar', (_, drillings) => {
     expect(isLaminar(turned('p', disc, drillings))).toBe(true);
   });

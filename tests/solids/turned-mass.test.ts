@@ -22,9 +22,7 @@ describe('closed forms of textbook mechanics', () => {
   });
 
   it('annulus: m (R2 + r2) / 2 about its axis', () => {
-    const { mass, inertia } = turnedMass(
-      turned('a', disc(60, 23), [drilling('bore', 0, 0, [0, 20], [23, 20])]),
-    );
+    const { mass, inertia } = turnedMass(turned('a', disc(60, 23), [drilling('bore', 0, 0, [0, 20], [23, 20])]));
     const m = rho * Math.PI * (60 ** 2 - 20 ** 2) * 23;
     near(mass, m);
     near(inertia.zz, (m * (60 ** 2 + 20 ** 2)) / 2);
@@ -47,9 +45,7 @@ describe('closed forms of textbook mechanics', () => {
 
   it('a hole off the axis obeys the parallel axis theorem', () => {
     const [R, r, h, x, y] = [60, 8, 20, 30, -21];
-    const { mass, centre, inertia } = turnedMass(
-      turned('p', disc(R, h), [drilling('hole', x, y, [0, r], [h, r])]),
-    );
+    const { mass, centre, inertia } = turnedMass(turned('p', disc(R, h), [drilling('hole', x, y, [0, r], [h, r])]));
     const body = rho * Math.PI * R * R * h;
     const plug = rho * Math.PI * r * r * h;
     near(mass, body - plug);
@@ -75,11 +71,7 @@ describe('closed forms of textbook mechanics', () => {
 });
 
 describe('worked examples of the balance reference (recomputed there from textbook formulas)', () => {
-  const unbalanceOf = (
-    density: number,
-    corners: readonly (readonly [number, number])[],
-    at: number,
-  ): number => {
+  const unbalanceOf = (density: number, corners: readonly (readonly [number, number])[], at: number): number => {
     const part = turned('b', disc(70, 20), [drilling('h', at, 0, ...corners)], {
       material: { id: 'm', name: 'm', density },
     });
@@ -150,9 +142,7 @@ describe('what holes take away, and what they do not', () => {
       turned('r', disc(60, 20), ringOf('h', 5, 45, 12, [3, 0], [6, 4], [20, 4])),
     );
     expect(mass * Math.hypot(centre[0], centre[1])).toBeLessThan(1e-9);
-    expect(
-      Math.max(Math.abs(inertia.xy), Math.abs(inertia.xz), Math.abs(inertia.yz)) / inertia.zz,
-    ).toBeLessThan(1e-14);
+    expect(Math.max(Math.abs(inertia.xy), Math.abs(inertia.xz), Math.abs(inertia.yz)) / inertia.zz).toBeLessThan(1e-14);
   });
 
   it('engravings never count', () => {

@@ -30,9 +30,7 @@ function chordBound(part: TurnedPart, chordError: number): number {
       const q = corners[i] as { readonly z: number; readonly r: number };
       return sum + Math.PI * (p.r + q.r) * (p.z - q.z);
     }, 0);
-  return (
-    chordError * [part.outer, ...part.drillings.map((d) => d.profile)].reduce((sum, p) => sum + wall(p), 0)
-  );
+  return chordError * [part.outer, ...part.drillings.map((d) => d.profile)].reduce((sum, p) => sum + wall(p), 0);
 }
 
 describe('an adapter', () => {
@@ -66,8 +64,7 @@ describe('an adapter', () => {
   it('keeps every wall within the chord error, the outside not larger and the holes not smaller', () => {
     const { positions, triangles } = direct(part, 0.01);
     let [insideRim, outsideBore] = [Infinity, -Infinity];
-    const radius = (i: number): number =>
-      Math.hypot(positions[3 * i] as number, positions[3 * i + 1] as number);
+    const radius = (i: number): number => Math.hypot(positions[3 * i] as number, positions[3 * i + 1] as number);
     const z = (i: number): number => positions[3 * i + 2] as number;
     for (let t = 0; t < triangles.length; t++) {
       const [a, b] = [triangles[t] as number, triangles[t % 3 === 2 ? t - 2 : t + 1] as number];
@@ -160,11 +157,7 @@ describe('shapes at the edge', () => {
       turned('p', profile([0, 30], [5, 30], [9, 22]), [bore], flats(50, 90)),
       { genus: 1 },
     ],
-    [
-      'a cone of which the flats leave a blade',
-      turned('p', profile([0, 30], [20, 5]), [], flats(4, 45)),
-      { genus: 0 },
-    ],
+    ['a cone of which the flats leave a blade', turned('p', profile([0, 30], [20, 5]), [], flats(4, 45)), { genus: 0 }],
     [
       'a hole that opens in a recess and in a shoulder',
       turned('p', profile([0, 30], [5, 30], [5, 15], [9, 15]), [
@@ -228,9 +221,7 @@ describe('outlines that cross', () => {
     // Lens of circles of radius 40 and 6 a distance 40 apart (textbook).
     const half = 36 / 80;
     const a = 36 * Math.acos(3 / 40) + 1600 * Math.acos(1 - half / 40) - 0.5 * Math.sqrt(6 * 74 * 6 * 86);
-    expect(Math.abs(meshMass(mesh, 1).volume - 10 * (Math.PI * 1600 - a))).toBeLessThan(
-      chordBound(part, 0.01),
-    );
+    expect(Math.abs(meshMass(mesh, 1).volume - 10 * (Math.PI * 1600 - a))).toBeLessThan(chordBound(part, 0.01));
   });
 
   it('a step that all but touches the flats is left to booleans too', async () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { parseZone, standardTolerance, toleranceLimits } from '../../src/standards/iso286.ts';
 import { shaftDeviations } from '../../src/standards/iso286-deviations.ts';
 import { holeDeltas, standardTolerances } from '../../src/standards/iso286-grades.ts';
-import { parseZone, standardTolerance, toleranceLimits } from '../../src/standards/iso286.ts';
 import { must } from '../../src/standards/table.ts';
 
 /** One size inside each step of the deviation table, and both its ends. */

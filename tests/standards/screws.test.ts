@@ -4,7 +4,7 @@ import { counterboreFor } from '../../src/standards/counterbores.ts';
 import { countersinkFor } from '../../src/standards/countersinks.ts';
 import { readDesignation } from '../../src/standards/designation.ts';
 import { nutFor } from '../../src/standards/hex-nuts.ts';
-import { propertyClass, propertyClasses, proofLoad, proofLoads } from '../../src/standards/property-classes.ts';
+import { proofLoad, proofLoads, propertyClass, propertyClasses } from '../../src/standards/property-classes.ts';
 import { headKinds, screwHead } from '../../src/standards/screw-heads.ts';
 import { longestUpTo, standardLengths } from '../../src/standards/screw-lengths.ts';
 import { must } from '../../src/standards/table.ts';

@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { allTables } from '../../src/standards/all.ts';
-import { gradeNames } from '../../src/standards/iso286-grades.ts';
-import { lookUp, lookUpStep, meant, must } from '../../src/standards/table.ts';
 import { clearanceHoles } from '../../src/standards/clearance-holes.ts';
-import { standardTolerances } from '../../src/standards/iso286-grades.ts';
+import { gradeNames, standardTolerances } from '../../src/standards/iso286-grades.ts';
+import { lookUp, lookUpStep, meant, must } from '../../src/standards/table.ts';
 
 const signedFields = new Set(['deviation']);
 

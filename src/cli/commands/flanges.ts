@@ -1,5 +1,5 @@
 /** `flanges`: known patterns, one by its id, or the nearest to what was measured. */
-import { findPattern, type FlangePreset, type PatternList, searchPresets } from '../../core.ts';
+import { type FlangePreset, findPattern, type PatternList, searchPresets } from '../../core.ts';
 import { exit, type Io, UsageError } from '../io.ts';
 import { loadPatterns } from '../presets.ts';
 
@@ -40,11 +40,18 @@ function card(preset: FlangePreset, { nearMisses }: PatternList): string {
     `  outside    ${preset.outside ?? 'not known'}${preset.thickness === undefined ? '' : `, ${preset.thickness} thick`}`,
     `  register   ${registerWords(preset)}`,
     `  holes      ${holesWords(preset)}`,
-    ...(preset.runout ? [`  run-out    rim ${preset.runout.rim ?? '?'}, face ${preset.runout.face ?? '?'} total indicator reading`] : []),
+    ...(preset.runout
+      ? [`  run-out    rim ${preset.runout.rim ?? '?'}, face ${preset.runout.face ?? '?'} total indicator reading`]
+      : []),
     ...(preset.note ? [`  note       ${preset.note}`] : []),
     `  source     ${preset.source}`,
-    preset.memory.length > 0 ? `  FROM MEMORY, measure these: ${preset.memory.join(', ')}` : '  every value here was read in a source',
-    ...alike.map(({ a, b, circles, mismatch }) => `  looks like ${a === stem ? b : a} and is not: circles ${circles[0]} and ${circles[1]}, holes ${mismatch} mm out each`),
+    preset.memory.length > 0
+      ? `  FROM MEMORY, measure these: ${preset.memory.join(', ')}`
+      : '  every value here was read in a source',
+    ...alike.map(
+      ({ a, b, circles, mismatch }) =>
+        `  looks like ${a === stem ? b : a} and is not: circles ${circles[0]} and ${circles[1]}, holes ${mismatch} mm out each`,
+    ),
     '',
     '  In a job:',
     `    driving:          # or driven:`,
@@ -78,7 +85,13 @@ export async function flanges(io: Io, args: FlangesArguments): Promise<number> {
   }
   const matches = searchPresets(patterns.flanges, search, 8);
   if (args.json) {
-    io.out(`${JSON.stringify(matches.map(({ preset, distance, differences }) => ({ id: preset.id, distance, differences, preset })), null, 2)}\n`);
+    io.out(
+      `${JSON.stringify(
+        matches.map(({ preset, distance, differences }) => ({ id: preset.id, distance, differences, preset })),
+        null,
+        2,
+      )}\n`,
+    );
     return exit.clean;
   }
   io.out('Nearest first. A pattern is a guess for your flange, never a measurement.\n');

@@ -24,9 +24,13 @@ export function baseName(job: string): string {
 }
 
 function checkKinds(only: readonly string[]): string[] {
-  const kinds = only.flatMap((entry) => entry.split(',')).map((kind) => kind.trim()).filter((kind) => kind !== '');
+  const kinds = only
+    .flatMap((entry) => entry.split(','))
+    .map((kind) => kind.trim())
+    .filter((kind) => kind !== '');
   const unknown = kinds.find((kind) => !productKinds.includes(kind));
-  if (unknown !== undefined) throw new UsageError(`--only ${unknown}: there is no such kind. Known: ${productKinds.join(', ')}.`);
+  if (unknown !== undefined)
+    throw new UsageError(`--only ${unknown}: there is no such kind. Known: ${productKinds.join(', ')}.`);
   return kinds;
 }
 
@@ -47,7 +51,12 @@ export async function make(io: Io, args: MakeArguments): Promise<number> {
   const judged = judgeJob(text, basename(args.job), await loadPatterns());
   if (!judged.ok) return reportErrors(io, judged.errors, text, args.json);
   const { joint, findings } = judged;
-  const made = await makeFiles(joint, findings, { base: baseName(args.job), jobName: args.job, only, force: args.force });
+  const made = await makeFiles(joint, findings, {
+    base: baseName(args.job),
+    jobName: args.job,
+    only,
+    force: args.force,
+  });
 
   // An outline from an earlier, passing version of this job must not lie about under its good name.
   const stale = made.held.flatMap((held) => [...held.names]);
@@ -62,6 +71,7 @@ export async function make(io: Io, args: MakeArguments): Promise<number> {
     };
     io.out(reportText(reportData(joint, findings, list), { paint: io.paint, passes: false }));
   }
-  for (const name of retired) io.err(`${join(args.out, name)} came from an earlier version of this job: it is now ${name}.old.\n`);
+  for (const name of retired)
+    io.err(`${join(args.out, name)} came from an earlier version of this job: it is now ${name}.old.\n`);
   return made.verdict === 'fail' ? exit.checkFailed : exit.clean;
 }

@@ -1,7 +1,15 @@
 /** `new`: a commented starter job. At a terminal it asks; otherwise it writes the example as it is. */
 import { access } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
-import { formatErrors, jobJsonSchema, readJob, schemaFileName, type StarterAnswers, type StarterFlange, starterJob } from '../../core.ts';
+import {
+  formatErrors,
+  jobJsonSchema,
+  readJob,
+  type StarterAnswers,
+  type StarterFlange,
+  schemaFileName,
+  starterJob,
+} from '../../core.ts';
 import { exit, type Io, UsageError } from '../io.ts';
 import { writeAll } from '../write-all.ts';
 
