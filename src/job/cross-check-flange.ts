@@ -15,6 +15,7 @@ export function checkFlangeInput(flange: FlangeInput, path: string, report: Repo
     checkHoleKeys(flange.holes, `${path}.holes`, report);
     checkChords(flange, flange.holes, `${path}.holes`, report);
     checkHoleSizes(flange, flange.holes, path, report);
+    checkThreadDepth(flange.holes, path, report);
   }
   const outside = flange.outside?.value;
   if (outside !== undefined && flange.bore !== undefined && flange.bore >= outside) {
@@ -128,6 +129,19 @@ function checkChords(flange: FlangeInput, holes: HolesInput, path: string, repor
       ? ' For a reading over bolts write their measured diameter as pin.'
       : '';
   report(`${path}.chords${set.reading === null ? '' : `[${set.reading}].reading`}`, `${set.why}${tapped}`);
+}
+
+/** A thread deeper than this many diameters is a slip: nobody taps that deep. Common practice: 2 to 3 d is already long. */
+const deepestThread = 6;
+
+function checkThreadDepth({ thread, depth, through }: HolesInput, path: string, report: Report): void {
+  const major = majorOf(thread);
+  if (major === undefined || depth === undefined || through === true || depth <= deepestThread * major) return;
+  const slip = depth / 10 <= deepestThread * major ? ` Was ${size(depth / 10)} meant?` : '';
+  report(
+    `${path}.holes.depth`,
+    `A ${thread} thread ${size(depth)} deep is ${(depth / major).toFixed(0)} diameters: more than anybody taps (up to ${size(deepestThread * major)} is taken here).${slip}`,
+  );
 }
 
 function checkHoleSizes(flange: FlangeInput, holes: HolesInput, path: string, report: Report): void {

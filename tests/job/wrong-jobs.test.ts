@@ -228,6 +228,7 @@ const slips: readonly (readonly [string, string, string, RegExp])[] = [
   ],
   ['material: S355', 'material: ‸unobtainium', 'adapter.material', /There is no material "unobtainium"/],
   ['adapter: {', '‸adaptor: {', 'adaptor', /Did you mean adapter\?/],
+  ['thread: M10, depth: 14', 'thread: M10, depth: ‸140', 'driven.holes.depth', /14 diameters.*Was 14 mm meant/],
   // Wheel.
   ['teeth: 36', 'teeth: ‸10000', 'wheel.teeth', /3 to 3600; got 10000/],
   ['teeth: 36', 'teeth: ‸2000', 'wheel.teeth', /stand 0\.267 mm apart/],
