@@ -82,7 +82,7 @@ describe('the plan of the house', () => {
       files.map((path) => [
         path,
         importsOf(path)
-          .filter(({ from, typeOnly }) => from.startsWith('.') && !typeOnly)
+          .filter(({ from }) => from.startsWith('.'))
           .map(({ from }) => resolve(dirname(path), from)),
       ]),
     );

@@ -1,7 +1,7 @@
 /** Questions of `measure` at a terminal: the same texts as behind the flags, one by one. */
 import { chordAdvice } from '../../core.ts';
 import type { Io } from '../io.ts';
-import type { Typed } from './measure.ts';
+import type { Typed } from './measure-typed.ts';
 
 /** Ask; an empty answer means: not measured. */
 type Ask = (question: string) => Promise<string | undefined>;

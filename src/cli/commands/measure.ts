@@ -18,6 +18,7 @@ import { exit, type Io, UsageError } from '../io.ts';
 import { loadPatterns } from '../presets.ts';
 import { readText } from '../read-text.ts';
 import { measureQuestions } from './measure-questions.ts';
+import type { Typed } from './measure-typed.ts';
 
 export const subjects = ['circle', 'pattern', 'register', 'runout', 'thread'] as const;
 export type Subject = (typeof subjects)[number];
@@ -77,13 +78,6 @@ export const measureExamples = `Examples:
 With no flags at a terminal it asks.`;
 
 export type MeasureArguments = Readonly<Record<string, unknown>>;
-
-/** What was typed: each flag (and subject and file) as one text; chords and points as lists. */
-export interface Typed {
-  readonly texts: Readonly<Record<string, string | undefined>>;
-  readonly chords: readonly string[];
-  readonly at: readonly string[];
-}
 
 export async function measure(io: Io, args: MeasureArguments): Promise<number> {
   const flags = typedFlags(args);
