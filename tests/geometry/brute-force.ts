@@ -41,24 +41,28 @@ function between(a: Patch, b: Patch): number {
       return { along, angle, p: patch(along, angle) };
     });
   const others = on(b);
-  let best = Infinity;
-  let at = [0, 0, 0, 0];
+  // The best start for every pair of places along the two stretches: angles mean nothing at a point on the axis.
+  const starts = new Map<string, { d: number; at: number[] }>();
   for (const p of on(a)) {
     for (const q of others) {
       const d = apart(p.p, q.p);
-      if (d < best) [best, at] = [d, [p.along, p.angle, q.along, q.angle]];
+      const places = `${p.along} ${q.along}`;
+      if (d < (starts.get(places)?.d ?? Infinity)) starts.set(places, { d, at: [p.along, p.angle, q.along, q.angle] });
     }
   }
+  const best = [...starts.values()].sort((s, t) => s.d - t.d).slice(0, 6);
+  return Math.min(...best.map(({ d, at }) => settled(a, b, d, at)));
+}
+
+function settled(a: Patch, b: Patch, start: number, from: readonly number[]): number {
+  let [best, at] = [start, from];
   for (let size = 1; size > 1e-5; ) {
     let better = false;
     for (const move of moves) {
-      const next = at.map(
-        (value, k) => value + (move[k] as number) * size * (k % 2 === 0 ? 1 / strewn.along : turn / strewn.round),
-      );
+      const next = at.map((value, k) => value + (move[k] as number) * size * (k % 2 === 0 ? 1 / strewn.along : turn / strewn.round));
       const d = apart(a(next[0] as number, next[1] as number), b(next[2] as number, next[3] as number));
       // Only a step that pays is taken, or the search would creep along flat valleys.
-      if (d < best - 1e-4 * size)
-        [best, at, better] = [d, next.map((value, k) => (k % 2 ? value : Math.min(1, Math.max(0, value)))), true];
+      if (d < best - 1e-4 * size) [best, at, better] = [d, next.map((value, k) => (k % 2 ? value : Math.min(1, Math.max(0, value)))), true];
     }
     if (!better) size /= 2;
   }
