@@ -4,6 +4,7 @@ export type { Answer, Asked } from './answer.ts';
 export { answerCircle, type CircleTyped } from './answer-circle.ts';
 export { answerPattern, type PatternTyped } from './answer-pattern.ts';
 export { answerRegister, type RegisterTyped } from './answer-register.ts';
+export { answerRing, type RingTyped } from './answer-ring.ts';
 export { answerRunout, type RunoutTyped } from './answer-runout.ts';
 export { answerThread, type ThreadTyped } from './answer-thread.ts';
 export {

@@ -14,7 +14,9 @@ export async function measureQuestions(io: Io, flags: Typed): Promise<Typed> {
   };
   io.out('Several readings of one size: part them with commas. An empty answer means not measured.\n');
   const subject =
-    flags.texts.subject ?? (await ask('What was measured: circle, pattern, register, runout or thread')) ?? 'circle';
+    flags.texts.subject ??
+    (await ask('What was measured: circle, pattern, register, ring, runout or thread')) ??
+    'circle';
   const side = (await ask('Which flange, driving or driven')) ?? flags.texts.side;
   const word = subject.toLowerCase();
   const answers = await (questions[word] ?? none)(ask, io);
@@ -63,6 +65,14 @@ const questions: Readonly<Record<string, (ask: Ask, io: Io) => Promise<Answers>>
       outside: await ask("The flange's outside diameter"),
     };
     return { texts };
+  },
+  ring: async (ask) => {
+    const ring = await ask('Marked size of the smallest ring that went on (empty: it was a plug)');
+    const plug = ring === undefined ? await ask('Marked size of the largest plug that went in') : undefined;
+    const step = await ask('From one marked size to the next');
+    const trusted = await ask("A size trusted more than the printer, such as a micrometer's (empty: none)");
+    const allowance = trusted === undefined ? undefined : await ask('print.registers the gauges were made with');
+    return { texts: { ring, plug, step, trusted, allowance } };
   },
   runout: async (ask) => {
     const rim = await ask('Dial around the rim or register, at equal steps, counter-clockwise from the x axis');

@@ -7,6 +7,7 @@ import {
   answerCircle,
   answerPattern,
   answerRegister,
+  answerRing,
   answerRunout,
   answerThread,
   type Instrument,
@@ -20,7 +21,7 @@ import { readText } from '../read-text.ts';
 import { measureQuestions } from './measure-questions.ts';
 import type { Typed } from './measure-typed.ts';
 
-export const subjects = ['circle', 'pattern', 'register', 'runout', 'thread'] as const;
+export const subjects = ['circle', 'pattern', 'register', 'ring', 'runout', 'thread'] as const;
 export type Subject = (typeof subjects)[number];
 
 const text = { type: 'string', requiresArg: true } as const;
@@ -59,6 +60,11 @@ export const measureFlags = {
   pitch: { ...text, describe: 'thread: pitch' },
   tpi: { ...text, describe: 'thread: threads per inch' },
   ten: { ...text, describe: 'thread: length over ten pitches' },
+  ring: { ...text, describe: 'ring: marked size of the smallest printed ring that went on' },
+  plug: { ...text, describe: 'ring: marked size of the largest printed plug that went in' },
+  step: { ...text, describe: 'ring: from one marked size to the next (0.1 mm)' },
+  trusted: { ...text, describe: 'ring: a size trusted more than the printer; learns the printer instead' },
+  allowance: { ...text, describe: 'ring: print.registers the gauges were made with (0.3 mm)' },
   tapped: { type: 'boolean', describe: 'thread: --diameter was read across the crests inside a tapped hole' },
   outside: { ...text, describe: "any: the flange's outside diameter; goes into the section and checks the rest" },
   instrument: { ...text, default: 'caliper', describe: `any: ${instruments.join(', ')}` },
@@ -73,6 +79,7 @@ export const measureExamples = `Examples:
   flangewright measure pattern holes.csv --hole 8.1        (x,y a line; or a DXF with circles or points)
   flangewright measure pattern --holes 6 --chord "1-2 centres 42" --chord "1-3 centres 72.75" ...
   flangewright measure register --bore 57.02,57.03,57.02 --directions 0,60,120 --depth 2.5
+  flangewright measure ring --ring 62.1 --step 0.1         (add --trusted 62.03 to learn the printer)
   flangewright measure runout --rim 0,0.03,0.05,0.04,0.01,-0.01 --face 0,0.01,0.02,0.01 --radius 45
   flangewright measure thread --diameter 9.85 --ten 15.0
 With no flags at a terminal it asks.`;
@@ -135,6 +142,7 @@ function subjectOf({ texts, chords, at }: Typed): Subject {
   const named = subjects.find((word) => word === texts.subject);
   if (named !== undefined) return named;
   if (texts.bore !== undefined || texts.spigot !== undefined) return 'register';
+  if (texts.ring !== undefined || texts.plug !== undefined) return 'ring';
   if (texts.rim !== undefined || texts.face !== undefined) return 'runout';
   if (texts.diameter !== undefined) return 'thread';
   if (texts.file !== undefined || texts.rectangle !== undefined || at.length > 0) return 'pattern';
@@ -147,6 +155,7 @@ const belongs: Readonly<Record<Subject, readonly string[]>> = {
   circle: ['holes', 'span', 'over', 'between', 'centres', 'hole'],
   pattern: ['holes', 'hole', 'rectangle', 'diagonal', 'centre', 'doubt'],
   register: ['bore', 'spigot', 'directions', 'depth', 'jaw'],
+  ring: ['ring', 'plug', 'step', 'trusted', 'allowance'],
   runout: ['rim', 'face', 'angles', 'radius'],
   thread: ['diameter', 'pitch', 'tpi', 'ten'],
 };
@@ -169,6 +178,7 @@ async function answerOf(io: Io, subject: Subject, typed: Typed): Promise<Answer>
       return answerPattern({ ...all, file, at, chords });
     },
     register: async () => answerRegister(all),
+    ring: async () => answerRing(all),
     runout: async () => answerRunout(all),
     thread: async () => {
       if (texts.diameter === undefined)
