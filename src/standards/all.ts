@@ -20,6 +20,7 @@ import { inchGrades, proofLoads, propertyClasses } from './property-classes.ts';
 import { buttonLengths, flatLengths, hexLengths, inchLengthRanges, socketLengths } from './screw-lengths.ts';
 import { cutTolerances, kerfs, sheetRules } from './sheet-cutting.ts';
 import { inchSocketCapScrews, socketCapScrews } from './socket-cap-screws.ts';
+import { processRoughness, roughnessGrades } from './surface-roughness.ts';
 import type { StandardTable } from './table.ts';
 import { tapRunouts } from './tap-depth.ts';
 import { threadEngagement } from './thread-engagement.ts';
@@ -72,6 +73,8 @@ export const allTables: readonly StandardTable[] = [
   sheetRules,
   cutTolerances,
   kerfs,
+  roughnessGrades,
+  processRoughness,
   toothRules,
   setups,
   machiningRules,
