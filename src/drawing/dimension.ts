@@ -1,5 +1,6 @@
 /** Dimension lines, arrows and centre marks. All sizes in mm, in drawing coordinates. */
 import type { Point, Shape } from '../model/drawing.ts';
+import { textWidth } from './text-size.ts';
 
 /** An open arrow head with its tip at `tip`, pointing in `direction` degrees (ISO 129-1 allows open ones; they need no fill). */
 export function arrowHead(tip: Point, direction: number, size: number): Shape {
@@ -17,7 +18,15 @@ export function arrowHead(tip: Point, direction: number, size: number): Shape {
   };
 }
 
-/** An upright dimension between two heights at `x`, with extension lines from `from`; its text is turned and stands on the part's side. */
+/** Whether an upright dimension's text is longer than the dimension, so that it has to lie flat beside it. */
+const liesFlat = (height: number, text: string, size: number): boolean =>
+  textWidth(text, size, true) > height - 0.6 * size;
+
+/** Room that an upright dimension takes beside the part, mm, from the part's outside to its line. */
+export const dimensionWidth = (height: number, text: string, size: number): number =>
+  liesFlat(height, text, size) ? textWidth(text, size, true) + 1.6 * size : 3.2 * size;
+
+/** An upright dimension between two heights at `x`, with extension lines from `from`; its text stands on the part's side, turned when there is height for it. */
 export function uprightDimension(
   heights: { readonly low: number; readonly high: number },
   x: number,
@@ -49,15 +58,23 @@ export function uprightDimension(
       arrowHead(high, 90, size),
     );
   }
-  lines.push({
-    kind: 'text',
-    at: { x: x > from ? x - 0.6 * size : x + 1.5 * size, y: (low.y + high.y) / 2 },
-    text,
-    size,
+  const middle = (low.y + high.y) / 2;
+  const flat = {
+    // Where not even a line of text fits between the extension lines, it stands above them.
+    at: {
+      x: x > from ? x - 0.7 * size : x + 0.7 * size,
+      y: high.y - low.y < 1.9 * size ? high.y + 0.6 * size : middle - size / 2,
+    },
+    align: x > from ? 'end' : 'start',
+    angle: 0,
+  } as const;
+  const turned = {
+    at: { x: x > from ? x - 0.6 * size : x + 1.5 * size, y: middle },
     align: 'middle',
     angle: 90,
-    bold: true,
-  });
+  } as const;
+  const place = liesFlat(high.y - low.y, text, size) ? flat : turned;
+  lines.push({ kind: 'text', text, size, bold: true, ...place });
   return lines;
 }
 

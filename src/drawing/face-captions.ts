@@ -1,10 +1,11 @@
-/** Labels of a face: sizes, fits, hole groups, clocking and the flange that bolts on. */
+/** Labels of a face: sizes, fits, hole groups and the flange that bolts on. */
 import type { Feature } from '../model/part.ts';
 import { anchorsOnCircle, type Caption } from './captions.ts';
-import { holeGroups, onAxis, polar, type Scene, widest } from './face-scene.ts';
+import { holeGroups, polar, type Scene, surfaceOver, unturned, widest } from './face-scene.ts';
 import { holeGroupLines } from './hole-text.ts';
-import { angleText, diameterText, lengthText, limitsText } from './length-text.ts';
-import { drillingEdges, outerEdges, upperSurface } from './round-edges.ts';
+import { diameterText, lengthText, limitsText } from './length-text.ts';
+import { featureText } from './register-text.ts';
+import { drillingEdges, outerEdges } from './round-edges.ts';
 
 /** A label that may touch a circle about the axis anywhere on its right. */
 function circleCaption(feature: Feature, lines: string[], r: number): Caption {
@@ -19,7 +20,7 @@ const shows = (scene: Scene, r: number): boolean =>
 
 /** All labels of a face, in the order of the part's features. */
 export function faceCaptions(scene: Scene): Caption[] {
-  const { input, rim, size } = scene;
+  const { input, rim } = scene;
   const { units, adapter, from } = input;
   const out: Caption[] = [];
   for (const feature of adapter.features) {
@@ -44,8 +45,8 @@ export function faceCaptions(scene: Scene): Caption[] {
       out.push(circleCaption(feature, [`${diameterText(diameter, units)} outside`], diameter / 2));
     } else if (isFit(feature) && (feature.side === from || (feature.side === 'wheel' && shows(scene, diameter / 2)))) {
       const zone = limits ? ` ${limits.zone}` : '';
-      const lines = [`${diameterText(diameter, units)}${zone.length <= 8 ? zone : ''}`, feature.label];
-      if (limits) lines.push(limitsText(limits.lower, limits.upper));
+      const lines = [`${diameterText(diameter, units)}${zone.length <= 8 ? zone : ''}`, featureText(adapter, feature)];
+      if (limits) lines.push(limitsText(limits.lower, limits.upper, units));
       out.push(circleCaption(feature, lines, diameter / 2));
     } else if (feature.purpose === 'bore') {
       out.push(circleCaption(feature, [`${diameterText(diameter, units)} bore`], diameter / 2));
@@ -53,21 +54,16 @@ export function faceCaptions(scene: Scene): Caption[] {
   }
   for (const { feature, holes } of holeGroups(scene)) {
     const edges = holes.flatMap((h) => {
-      const open = drillingEdges(h, upperSurface(scene.outer, scene.drillings.filter(onAxis), Math.hypot(h.x, h.y)));
+      const open = drillingEdges(h, surfaceOver(scene, h));
       const r = open[0]?.r ?? widest(h);
       return [0, 25, -25, 50, -50].map((a) => ({ x: h.x + polar(r, a).x, y: h.y + polar(r, a).y }));
     });
     const right = edges.filter((p) => p.x > -0.2 * rim);
     out.push({
-      lines: holeGroupLines(feature, holes, units),
+      lines: holeGroupLines(feature, unturned(scene, holes), units),
       anchors: right.length > 0 ? right : edges,
       feature: feature.id,
     });
-  }
-  const turn = ((input.clocking % 360) + 360) % 360;
-  if (turn >= 0.05 && turn <= 359.95 && Math.cos((scene.seen(turn / 2) * Math.PI) / 180) >= 0) {
-    const anchors = [0.5, 0.35, 0.65, 0.2, 0.8].map((k) => polar(rim + 2 * size, scene.seen(turn * k)));
-    out.push({ lines: [`${angleText(turn)} clocking`, 'driven pattern against driving'], anchors });
   }
   if (input.mate !== null) {
     const r = input.mate / 2;

@@ -2,6 +2,8 @@
 import type { Point } from '../model/drawing.ts';
 import type { Drilling, Feature, TurnedPart } from '../model/part.ts';
 import type { LabelUnits } from './length-text.ts';
+import { boltsAreShared } from './register-text.ts';
+import { upperSurface } from './round-edges.ts';
 import { partTurnedOver } from './turned-profile.ts';
 
 export interface FaceViewInput {
@@ -60,4 +62,20 @@ export function holeGroups(scene: Scene): { feature: Feature; holes: Drilling[] 
     const holes = scene.drillings.filter((d) => d.feature === feature.id && !onAxis(d));
     return holes.length > 0 ? [{ feature, holes }] : [];
   });
+}
+
+/** The same drillings as they stand in the joint, not turned over. */
+export const unturned = ({ input }: Scene, holes: readonly Drilling[]): Drilling[] =>
+  input.adapter.drillings.filter((d) => holes.some((h) => h.id === d.id));
+
+/** Height of the surface over a drilling's axis: the drilling is open to the eye when it reaches it. */
+export function surfaceOver({ outer, drillings }: Scene, drilling: Drilling): number {
+  const others = drillings.filter((d) => onAxis(d) && d !== drilling);
+  return upperSurface(outer, others, onAxis(drilling) ? 0 : Math.hypot(drilling.x, drilling.y));
+}
+
+/** Angle of the driven pattern from the clocking zero, 0 to 360 degrees; null when there is none to show, or no hole that it would point at. */
+export function shownClocking({ input }: Scene): number | null {
+  const turn = ((input.clocking % 360) + 360) % 360;
+  return turn < 0.05 || turn > 359.95 || boltsAreShared(input.adapter) ? null : turn;
 }

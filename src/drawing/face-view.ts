@@ -6,15 +6,29 @@
  */
 import type { Drawing, Shape } from '../model/drawing.ts';
 import type { Drilling } from '../model/part.ts';
-import { drawCaptions } from './captions.ts';
+import { drawCaptions, type Obstacle, obstaclesOver } from './captions.ts';
 import { angleArc, arrowHead, centreCross, holeCentre } from './dimension.ts';
 import { faceCaptions } from './face-captions.ts';
-import { type FaceViewInput, featureOf, holeGroups, onAxis, polar, type Scene, sceneOf, widest } from './face-scene.ts';
+import {
+  type FaceViewInput,
+  featureOf,
+  holeGroups,
+  onAxis,
+  polar,
+  type Scene,
+  sceneOf,
+  shownClocking,
+  surfaceOver,
+  widest,
+} from './face-scene.ts';
 import { flatOutline } from './flat-outline.ts';
 import { frame } from './frame.ts';
-import { boltCircle, holeGroupLines, majorOfThread } from './hole-text.ts';
-import { angleText } from './length-text.ts';
-import { drillingEdges, outerEdges, type RoundEdge, upperSurface } from './round-edges.ts';
+import { holeGroupLines, majorOfThread } from './hole-text.ts';
+import { angleText, sizesText } from './length-text.ts';
+import { boltsAreShared } from './register-text.ts';
+import { drillingEdges, outerEdges, type RoundEdge } from './round-edges.ts';
+import { boltCircle } from './spacing-text.ts';
+import { textBox } from './text-size.ts';
 
 export type { FaceViewInput } from './face-scene.ts';
 
@@ -41,10 +55,7 @@ function outsideShapes({ input, outer, seen }: Scene): Shape[] {
 }
 
 function drillingShapes(scene: Scene, drilling: Drilling): Shape[] {
-  const axis = onAxis(drilling);
-  const others = scene.drillings.filter((d) => onAxis(d) && d !== drilling);
-  const surface = upperSurface(scene.outer, others, axis ? 0 : Math.hypot(drilling.x, drilling.y));
-  const edges = drillingEdges(drilling, axis ? Math.min(surface, drilling.profile.at(-1)?.z ?? surface) : surface);
+  const edges = drillingEdges(drilling, surfaceOver(scene, drilling));
   const centre = { x: drilling.x, y: drilling.y };
   const feature = featureOf(scene.input.adapter, drilling.feature);
   const major = feature?.thread === undefined ? null : majorOfThread(feature.thread);
@@ -89,6 +100,9 @@ function centreLines(scene: Scene): Shape[] {
   return [...centreCross({ x: 0, y: 0 }, scene.rim + 1.2 * scene.size), ...circles];
 }
 
+/** Room of a text that a leader should keep out of. */
+const textRoom = (shape: Shape): Obstacle[] => (shape.kind === 'text' ? obstaclesOver(textBox(shape)) : []);
+
 /** The index mark on the rim and the arrow that shows the clocking zero. */
 function zeroShapes({ input, rim, size, seen }: Scene): Shape[] {
   const mark = input.adapter.engravings.find((e) => e.kind === 'index');
@@ -100,7 +114,7 @@ function zeroShapes({ input, rim, size, seen }: Scene): Shape[] {
     {
       kind: 'line',
       pen: 'mark',
-      from: polar(rim - 1.1 * size, zero),
+      from: polar(rim - 0.8 * size, zero),
       to: polar(rim, zero),
       feature: 'index-mark',
     },
@@ -119,31 +133,27 @@ function zeroShapes({ input, rim, size, seen }: Scene): Shape[] {
 }
 
 /** The arc from the clocking zero to the driven pattern, and the line on which that pattern starts. */
-function clockingShapes({ input, rim, size, seen }: Scene): Shape[] {
-  const turn = ((input.clocking % 360) + 360) % 360;
-  if (turn < 0.05 || turn > 359.95) return [];
+function clockingShapes(scene: Scene): Shape[] {
+  const { input, rim, size, seen } = scene;
+  const turn = shownClocking(scene);
+  if (turn === null) return [];
   const r = rim + 2 * size;
   const zero = seen(0);
   const start = seen(turn);
-  const middle = polar(r + 0.7 * size, seen(turn / 2));
-  // On the far side from the labels the angle is written beside its arc, not led right across the part.
-  const beside: Shape[] =
-    middle.x >= 0
-      ? []
-      : [
-          {
-            kind: 'text',
-            at: { x: middle.x, y: middle.y - size / 2 },
-            text: angleText(turn),
-            size,
-            align: 'end',
-            angle: 0,
-            bold: true,
-          },
-        ];
+  // The angle stands past the end of the line, on the side away from the zero's own figure.
+  const end = polar(r + size, start);
+  const text: Shape = {
+    kind: 'text',
+    at: { x: end.x + Math.sign(end.x) * 0.4 * size, y: end.y + (end.y >= 0 ? 0.5 : -1.5) * size },
+    text: angleText(turn),
+    size,
+    align: end.x >= 0 ? 'start' : 'end',
+    angle: 0,
+    bold: true,
+  };
   return [
-    ...beside,
-    { kind: 'line', pen: 'centre', from: { x: 0, y: 0 }, to: polar(r + size, start) },
+    text,
+    { kind: 'line', pen: 'centre', from: { x: 0, y: 0 }, to: end },
     ...(input.from === 'driven' ? angleArc(zero, start, r, size) : angleArc(start, zero, r, size)),
   ];
 }
@@ -164,38 +174,43 @@ export function faceView(input: FaceViewInput): Drawing {
       ? []
       : [{ kind: 'circle', pen: 'centre', fill: 'none', centre: { x: 0, y: 0 }, r: input.mate / 2 }];
   const reach = Math.max(rim, (input.mate ?? 0) / 2);
-  const zero = scene.seen(0);
-  const zeroAt = polar(rim + 3 * size, zero);
+  const marks = [...clockingShapes(scene), ...zeroShapes(scene)];
   const labels = drawCaptions(faceCaptions(scene), {
-    x: reach + 8 * size,
+    x: Math.max(reach + 8 * size, ...marks.map((s) => (s.kind === 'text' ? textBox(s).xMax + 2.2 * size : 0))),
     side: 'right',
     yMin: -reach,
     yMax: reach,
     size,
     obstacles: [
       ...scene.drillings.filter((d) => !onAxis(d)).map((d) => ({ centre: { x: d.x, y: d.y }, r: widest(d) })),
-      { centre: zeroAt, r: 2.6 * size },
+      ...marks.flatMap(textRoom),
     ],
   });
   const side = `seen from the ${input.from} side`;
-  const caption: Shape[] = [
-    {
+  const turn = shownClocking(scene);
+  const notes = [
+    ...(turn === null ? [] : [`clocking ${angleText(turn)}: driven pattern against driving`]),
+    sizesText(input.units),
+  ];
+  const lowest = Math.min(-reach, ...marks.map((s) => (s.kind === 'text' ? s.at.y : 0)));
+  const caption = [side, ...notes].map(
+    (text, i): Shape => ({
       kind: 'text',
-      at: { x: 0, y: -reach - 4.2 * size },
-      text: side,
-      size: 1.1 * size,
+      at: { x: 0, y: lowest - (4.2 + 1.7 * i) * size },
+      text,
+      size: i === 0 ? 1.1 * size : 0.86 * size,
       align: 'middle',
       angle: 0,
-      bold: true,
-    },
-  ];
+      bold: i === 0,
+    }),
+  );
   return frame(
     {
       id: `${input.id}-${input.from}-face`,
       title: `${input.adapter.name}, ${side}`,
       description: describe(input),
     },
-    [...mate, ...centreLines(scene), ...edges, ...clockingShapes(scene), ...zeroShapes(scene), ...labels, ...caption],
+    [...mate, ...centreLines(scene), ...edges, ...marks, ...labels, ...caption],
     size,
   );
 }
@@ -205,5 +220,5 @@ function describe({ adapter, from, clocking, units }: FaceViewInput): string {
     const holes = adapter.drillings.filter((d) => d.feature === f.id && !onAxis(d));
     return holes.length > 0 ? [holeGroupLines(f, holes, units).join(', ')] : [];
   });
-  return `Face of the adapter ${from === 'driven' ? 'looking along the shaft against z' : 'looking along the shaft with z, so that angles run clockwise'}. ${groups.join('; ')}. Clocking ${angleText(clocking)}.`;
+  return `Face of the adapter ${from === 'driven' ? 'looking along the shaft against z' : 'looking along the shaft with z, so that angles run clockwise'}. ${groups.join('; ')}. ${boltsAreShared(adapter) ? 'Both flanges share the bolt holes' : `Clocking ${angleText(clocking)}`}.`;
 }

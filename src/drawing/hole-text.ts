@@ -1,6 +1,7 @@
 /** Hole groups in words, as a fabricator reads them off a drawing. */
 import type { Drilling, Feature, Profile } from '../model/part.ts';
 import { diameterText, type LabelUnits, lengthText } from './length-text.ts';
+import { onCircleText, spacingLines } from './spacing-text.ts';
 import { slopes } from './turned-profile.ts';
 
 /** Major diameter of a thread designation in mm: "M10x1.5", "7/16-20 UNF", "0.375-24"; null when it cannot be read. */
@@ -11,14 +12,6 @@ export function majorOfThread(thread: string): number | null {
   if (fraction) return (Number(fraction[1] ?? 0) + Number(fraction[2]) / Number(fraction[3])) * 25.4;
   const decimal = /^(\d*\.\d+)/.exec(thread);
   return decimal ? Number(decimal[1]) * 25.4 : null;
-}
-
-/** Bolt circle of a group: its diameter when all holes lie on one about the axis, else null. */
-export function boltCircle(holes: readonly { readonly x: number; readonly y: number }[]): number | null {
-  const radii = holes.map((h) => Math.hypot(h.x, h.y));
-  const r = radii[0];
-  if (r === undefined || holes.length < 2 || r < 1e-6) return null;
-  return radii.every((other) => Math.abs(other - r) < 2e-3) ? 2 * r : null;
 }
 
 /** Pocket at one end of a through hole: its diameter and how deep it is, and whether it is a cone. */
@@ -50,11 +43,10 @@ function blindDepth(profile: Profile): number | null {
   return floors.length > 0 ? Math.max(...floors.map((z) => Math.abs(open - z))) : null;
 }
 
-/** Two or three short lines: how many of what on which circle; how it is made; whose screws use it. */
+/** A few short lines: how many of what on which circle; how they stand; how they are made; whose screws use them. Holes as in the joint. */
 export function holeGroupLines(feature: Feature, holes: readonly Drilling[], units: LabelUnits): string[] {
   const first = holes[0];
   if (first === undefined) return [feature.label];
-  const circle = boltCircle(holes);
   const narrowest =
     Math.min(
       ...slopes(first.profile)
@@ -62,8 +54,7 @@ export function holeGroupLines(feature: Feature, holes: readonly Drilling[], uni
         .filter((r) => r > 1e-6),
     ) * 2;
   const size = feature.thread ?? diameterText(narrowest, units, 1);
-  const on = circle === null ? '' : ` on ${diameterText(circle, units)}`;
-  const lines = [`${holes.length} x ${size}${on}`];
+  const lines = [`${holes.length} x ${size}${onCircleText(holes, units)}`, ...spacingLines(holes, units)];
   const depth = blindDepth(first.profile);
   const head = pocket(first.profile);
   if (feature.thread !== undefined) {

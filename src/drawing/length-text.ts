@@ -19,12 +19,14 @@ export function lengthText(mm: number, units: LabelUnits, decimals = 2): string 
 export const diameterText = (mm: number, units: LabelUnits, decimals = 2): string =>
   `\u00d8${lengthText(mm, units, decimals)}`;
 
-/** The two limits of a size. */
-export const limitsText = (lower: number, upper: number): string => `${fixed(lower, 3)} to ${fixed(upper, 3)}`;
+/** The two limits of a size in mm, to a micrometre; inches beside them when the job is in inches. */
+export const limitsText = (lower: number, upper: number, units: LabelUnits): string =>
+  `${fixed(lower, 3)} to ${fixed(upper, 3)}${
+    units === 'in' ? ` [${fixed(lower / 25.4, 4)} to ${fixed(upper / 25.4, 4)} in]` : ''
+  }`;
+
+/** What the plain numbers of a picture are in. */
+export const sizesText = (units: LabelUnits): string => (units === 'in' ? 'sizes in mm [inches]' : 'sizes in mm');
 
 /** An angle in degrees as a label. */
 export const angleText = (degrees: number): string => `${fixed(degrees, 2)}\u00b0`;
-
-/** A screw's length as it is asked for in a shop: mm for metric threads, inches for the others. */
-export const screwLengthText = (thread: string, mm: number): string =>
-  /^M\s*\d/i.test(thread) ? String(Number(mm.toFixed(2))) : `${Number((mm / 25.4).toFixed(4))} in`;

@@ -5,13 +5,25 @@
  */
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
 import type { Drilling, TurnedPart } from '../model/part.ts';
+import { shortLines } from './captions.ts';
 import { centreCross, holeCentre } from './dimension.ts';
-import { featureOf, holeGroups, onAxis, polar, type Scene, sceneOf, widest } from './face-scene.ts';
+import {
+  featureOf,
+  holeGroups,
+  onAxis,
+  polar,
+  type Scene,
+  sceneOf,
+  surfaceOver,
+  unturned,
+  widest,
+} from './face-scene.ts';
 import { flatOutline } from './flat-outline.ts';
 import { frame } from './frame.ts';
-import { boltCircle, holeGroupLines, majorOfThread } from './hole-text.ts';
+import { holeGroupLines, majorOfThread } from './hole-text.ts';
 import { diameterText, type LabelUnits } from './length-text.ts';
-import { drillingEdges, outerEdges, upperSurface } from './round-edges.ts';
+import { drillingEdges, outerEdges } from './round-edges.ts';
+import { boltCircle } from './spacing-text.ts';
 
 /** A pattern and the words that stand beside it. */
 export interface PaperPattern {
@@ -44,6 +56,8 @@ const origin: Point = { x: 0, y: 0 };
 const figure = 3;
 /** How far centre strokes reach past a hole. */
 const past = 3;
+/** Characters in a line beside the pattern; longer ones would be printed too small to read. */
+const factWidth = 112;
 /** Room round a pattern. */
 const margin = 1;
 
@@ -126,11 +140,8 @@ export function flangePattern(flange: FlangeOnPaper, units: LabelUnits): PaperPa
 }
 
 function drillingOnPaper(scene: Scene, drilling: Drilling): Shape[] {
-  const others = scene.drillings.filter((d) => onAxis(d) && d !== drilling);
   const axis = onAxis(drilling);
-  const surface = upperSurface(scene.outer, others, axis ? 0 : Math.hypot(drilling.x, drilling.y));
-  const top = axis ? Math.min(surface, drilling.profile.at(-1)?.z ?? surface) : surface;
-  const seen = drillingEdges(drilling, top).filter((edge) => edge.seen);
+  const seen = drillingEdges(drilling, surfaceOver(scene, drilling)).filter((edge) => edge.seen);
   if (seen.length === 0) return [];
   const centre = { x: drilling.x, y: drilling.y };
   const thread = featureOf(scene.input.adapter, drilling.feature)?.thread;
@@ -193,7 +204,9 @@ export function adapterPattern(
   ];
   const view = `${adapter.name}: seen looking at the adapter's ${from} face, where the ${from} flange lies.`;
   const facts = [
-    ...open.map(({ feature, holes }) => holeGroupLines(feature, holes, units).join(', ')),
+    ...open.flatMap(({ feature, holes }) =>
+      shortLines(holeGroupLines(feature, unturned(scene, holes), units).join(', '), factWidth),
+    ),
     `outside ${diameterText(2 * scene.rim, units)}`,
     '0\u00b0: the index mark on the rim',
   ];

@@ -33,8 +33,12 @@ export function outerEdges(outer: Profile, keepHidden: (feature: string | undefi
     if (s.r0 > widest + least) seen.push({ r: s.r0, seen: true, fine: false, of: s.of });
     widest = Math.max(widest, s.r0);
   }
-  return withoutDoubles([...seen, ...hidden]);
+  return withoutDoubles([...seen, ...widestOfEach(hidden)]);
 }
+
+/** Hidden edges without the ones that run just inside another of the same feature: the groove at a spigot's foot. */
+const widestOfEach = (hidden: readonly RoundEdge[]): RoundEdge[] =>
+  hidden.filter((e) => !hidden.some((f) => f.of === e.of && f.r > e.r && f.r < 1.05 * e.r));
 
 /** Edges of one drilling. It is open to the eye when it reaches the surface above it, at height `surface`. */
 export function drillingEdges(drilling: Drilling, surface: number): RoundEdge[] {

@@ -31,7 +31,8 @@ export interface CutAngles {
 /** Height of a broken edge: the body goes on beyond it, nobody knows how far. */
 export type BrokenAt = number | null;
 
-function reachOfFlats(flats: Flats | undefined, angle: number): number {
+/** How far flats let a body reach at an angle, mm; infinite without flats. */
+export function reachOfFlats(flats: Flats | undefined, angle: number): number {
   if (!flats) return Infinity;
   const c = Math.abs(Math.cos(((angle - flats.angle) * Math.PI) / 180));
   return c < 1e-9 ? Infinity : flats.across / 2 / c;

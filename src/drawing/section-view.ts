@@ -4,16 +4,17 @@
  */
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
 import type { Contour } from '../model/sheet.ts';
-import { columnHeight, drawCaptions } from './captions.ts';
-import { uprightDimension } from './dimension.ts';
+import { columnHeight, drawCaptions, obstaclesOver } from './captions.ts';
+import { dimensionWidth, uprightDimension } from './dimension.ts';
 import { frame, shapeBox } from './frame.ts';
 import type { FlangeToDraw, JointToDraw, ScrewsToDraw } from './joint-to-draw.ts';
-import { angleText, lengthText } from './length-text.ts';
-import { type CutAngles, rayIntervals, roundSection } from './section-body.ts';
+import { angleText, lengthText, sizesText } from './length-text.ts';
+import { boltsAreShared } from './register-text.ts';
+import { type CutAngles, rayIntervals, reachOfFlats, roundSection } from './section-body.ts';
 import { type CaptionRoom, leftCaptions, registerNote, rightCaptions, type ShownScrew } from './section-captions.ts';
 import { flangeInJoint } from './section-flange.ts';
 import { screwSection } from './section-screw.ts';
-import { grown, overlap, textBox } from './text-size.ts';
+import { type Box, grown, overlap, passesThrough, textBox } from './text-size.ts';
 
 const turnOf = (p: Point): number => ((Math.atan2(p.y, p.x) * 180) / Math.PI + 360) % 360;
 
@@ -39,7 +40,8 @@ function cutAngles(joint: JointToDraw): Cut {
   const half = (side: 'driving' | 'driven', other: 'driving' | 'driven', wanted: number) => {
     const own = nearestHole(of(side), wanted);
     const angle = own ?? nearestHole(of(other), wanted) ?? wanted;
-    const what = own !== null ? `through a ${side} hole ` : of(other).length > 0 ? 'through a bolt hole ' : '';
+    const shared = boltsAreShared(joint.adapter) ? 'through a bolt hole ' : `through a ${side} hole `;
+    const what = own === null && of(other).length === 0 ? '' : shared;
     return { angle, said: `${what}at ${angleText(angle)}` };
   };
   const right = half('driving', 'driven', 0);
@@ -112,7 +114,7 @@ function threadLines(flange: FlangeToDraw, cut: CutAngles, face: number, up: 1 |
   });
 }
 
-/** A register's note above or below the joint, moved further out until it stands clear of the other labels. */
+/** A register's note above or below the joint, moved further out until it stands clear of the other labels and their leaders. */
 function clearNote(
   joint: JointToDraw,
   side: 'driving' | 'driven',
@@ -120,6 +122,7 @@ function clearNote(
   others: readonly Shape[],
 ): Shape[] {
   const taken = others.flatMap((s) => (s.kind === 'text' ? [textBox(s)] : []));
+  const lines = others.flatMap((s) => (s.kind === 'line' ? [s] : []));
   for (let out = 3.4; ; out += 1) {
     const note = registerNote(
       joint,
@@ -128,7 +131,9 @@ function clearNote(
       room.size,
     );
     const boxes = note.flatMap((s) => (s.kind === 'text' ? [grown(textBox(s), 0.7 * room.size)] : []));
-    if (out > 40 || !boxes.some((a) => taken.some((b) => overlap(a, b)))) return note;
+    const clear = (box: Box): boolean =>
+      !taken.some((b) => overlap(box, b)) && !lines.some(({ from, to }) => passesThrough(from, to, box));
+    if (out > 40 || boxes.every(clear)) return note;
   }
 }
 
@@ -145,10 +150,15 @@ export function sectionView(joint: JointToDraw, id: string): Drawing {
   const driving = flangeInJoint(joint.driving, 'driving', joint.thickness);
   const driven = flangeInJoint(joint.driven, 'driven', joint.thickness);
   const rim = Math.max(...joint.adapter.outer.map((p) => p.r));
-  const wheelReach = joint.wheel
-    ? Math.max(...[cut.right, cut.left].flatMap((a) => rayIntervals([joint.wheel?.part.outside as Contour], a).flat()))
-    : 0;
-  const reach = Math.max(rim, joint.driving.outside / 2, joint.driven.outside / 2, wheelReach);
+  const wheelReach = (angle: number): number =>
+    joint.wheel ? Math.max(0, ...rayIntervals([joint.wheel.part.outside], angle).flat()) : 0;
+  const reach = Math.max(
+    rim,
+    joint.driving.outside / 2,
+    joint.driven.outside / 2,
+    wheelReach(cut.right),
+    wheelReach(cut.left),
+  );
   const size = Math.max(1, reach / 16);
   const { thickness, units } = joint;
 
@@ -189,24 +199,28 @@ export function sectionView(joint: JointToDraw, id: string): Drawing {
     to: { x: 0, y: top + 2 * size },
   };
 
-  const dimensionX = -(reach + 3.2 * size);
-  const thick = uprightDimension({ low: 0, high: thickness }, dimensionX, -rim, lengthText(thickness, 'mm'), size);
+  const thickText = lengthText(thickness, 'mm');
+  const dimensionX = -(reach + dimensionWidth(thickness, thickText, size));
+  const thick = uprightDimension({ low: 0, high: thickness }, dimensionX, -rim, thickText, size);
   const faceEnd = dimensionX - 0.8 * size;
 
-  const room: CaptionRoom = { shown, faceEnd, rim, wheelReach, drivingFar: driving.far, drivenFar: driven.far };
+  const room: CaptionRoom = {
+    shown,
+    faceEnd,
+    rim: Math.min(rim, reachOfFlats(joint.adapter.flats, cut.right)),
+    wheelReach: wheelReach(cut.right),
+    drivingFar: driving.far,
+    drivenFar: driven.far,
+  };
   const column = { yMin: bottom - size, yMax: top + size, size, obstacles: [] };
   // Leaders go round the dimension, and round screws that are not their own.
-  const dimensionRoom = {
-    centre: { x: dimensionX + 0.7 * size, y: thickness / 2 },
-    r: thickness / 2 + 2.6 * size,
-  };
-  const headsOf = (sign: 1 | -1) =>
-    shown
-      .filter((s) => Math.sign(s.x) === sign)
-      .map(({ screws: g, x }) => ({
-        centre: { x, y: g.headZ - (g.head.kind === 'flat' ? 0 : (g.points * g.head.height) / 2) },
-        r: 0.45 * g.head.diameter,
-      }));
+  const dimensionRoom = thick.flatMap((s) => (s.kind === 'text' ? obstaclesOver(textBox(s)) : []));
+  const screwsOf = (sign: 1 | -1) =>
+    screws.flatMap((s) => {
+      if (s.kind !== 'path' || s.fill !== 'screw') return [];
+      const box = shapeBox(s);
+      return Math.sign(box.xMin) === sign ? obstaclesOver(grown(box, -0.04 * (box.xMax - box.xMin))) : [];
+    });
   // What lies above the driven face is labelled above it, so that no leader runs through the dimension.
   const left = leftCaptions(joint, room);
   const above = left.filter((c) => (c.anchors[0]?.y ?? 0) > thickness + 1e-6);
@@ -215,7 +229,7 @@ export function sectionView(joint: JointToDraw, id: string): Drawing {
     ...column,
     x: faceEnd - 4 * size,
     side: 'left',
-    obstacles: [dimensionRoom, ...headsOf(-1)],
+    obstacles: [...dimensionRoom, ...screwsOf(-1)],
   } as const;
   const floor = thickness + 0.8 * size;
   const columns: Shape[] = [
@@ -225,7 +239,7 @@ export function sectionView(joint: JointToDraw, id: string): Drawing {
       ...column,
       x: reach + 5 * size,
       side: 'right',
-      obstacles: headsOf(1),
+      obstacles: screwsOf(1),
     }),
   ];
   for (const side of ['driven', 'driving'] as const)
@@ -237,7 +251,7 @@ export function sectionView(joint: JointToDraw, id: string): Drawing {
   const note: Shape = {
     kind: 'text',
     at: { x: 0, y: under },
-    text: said,
+    text: `${said}; ${sizesText(units)}`,
     size: 0.9 * size,
     align: 'middle',
     angle: 0,

@@ -1,5 +1,5 @@
 /** How much room a text takes, guessed from the widest of the fonts that the writers name. */
-import type { Shape } from '../model/drawing.ts';
+import type { Point, Shape } from '../model/drawing.ts';
 
 export type TextShape = Extract<Shape, { kind: 'text' }>;
 
@@ -48,6 +48,23 @@ export function textBox(text: TextShape): Box {
 /** Whether two boxes share any room; touching edges do not count. */
 export const overlap = (a: Box, b: Box): boolean =>
   a.xMin < b.xMax && b.xMin < a.xMax && a.yMin < b.yMax && b.yMin < a.yMax;
+
+/** Whether a line from `a` to `b` passes through a box; touching its edge does not count. */
+export function passesThrough(a: Point, b: Point, box: Box): boolean {
+  let from = 0;
+  let to = 1;
+  const spans = [
+    [a.x, b.x, box.xMin, box.xMax],
+    [a.y, b.y, box.yMin, box.yMax],
+  ] as const;
+  for (const [p, q, low, high] of spans) {
+    if (p === q && (p <= low || p >= high)) return false;
+    if (p === q) continue;
+    from = Math.max(from, Math.min((low - p) / (q - p), (high - p) / (q - p)));
+    to = Math.min(to, Math.max((low - p) / (q - p), (high - p) / (q - p)));
+  }
+  return to - from > 1e-9;
+}
 
 /** A box with `by` mm more room on each side. */
 export const grown = (b: Box, by: number): Box => ({

@@ -4,8 +4,8 @@ import type { Contour, SheetPart } from '../model/sheet.ts';
 import { anchorsOnCircle, type Caption, drawCaptions } from './captions.ts';
 import { arrowHead, centreCross, holeCentre } from './dimension.ts';
 import { frame } from './frame.ts';
-import { boltCircle } from './hole-text.ts';
-import { angleText, diameterText, type LabelUnits, lengthText } from './length-text.ts';
+import { angleText, diameterText, type LabelUnits, lengthText, sizesText } from './length-text.ts';
+import { boltCircle, onCircleText, spacingLines } from './spacing-text.ts';
 
 export interface WheelViewInput {
   readonly id: string;
@@ -131,14 +131,13 @@ function captionsFor(input: WheelViewInput, size: number): Caption[] {
     });
   const first = holes[0];
   if (first !== undefined) {
-    const circle = boltCircle(holes);
     const anchors = holes.flatMap((h) =>
       [0, 30, -30].map((a) => ({ x: h.x + polar(h.r, a).x, y: h.y + polar(h.r, a).y })),
     );
     const right = anchors.filter((p) => p.x > -0.1 * outside);
-    const on = circle === null ? '' : ` on ${diameterText(circle, units)}`;
+    const size = diameterText(2 * first.r, units);
     out.push({
-      lines: [`${holes.length} x ${diameterText(2 * first.r, units)}${on}`, 'screw holes'],
+      lines: [`${holes.length} x ${size}${onCircleText(holes, units)}`, ...spacingLines(holes, units), 'screw holes'],
       anchors: right.length > 0 ? right : anchors,
       feature: first.feature,
     });
@@ -191,15 +190,17 @@ export function wheelView(input: WheelViewInput): Drawing {
         { centre: polar(reach + 5 * size, toothAngle), r: 3.4 * size },
       ],
     }),
-    {
-      kind: 'text',
-      at: { x: 0, y: -reach - 4.2 * size },
-      text: 'as cut, seen from the driven side',
-      size: 1.1 * size,
-      align: 'middle',
-      angle: 0,
-      bold: true,
-    },
+    ...['as cut, seen from the driven side', sizesText(units)].map(
+      (text, i): Shape => ({
+        kind: 'text',
+        at: { x: 0, y: -reach - (4.2 + 1.7 * i) * size },
+        text,
+        size: i === 0 ? 1.1 * size : 0.86 * size,
+        align: 'middle',
+        angle: 0,
+        bold: i === 0,
+      }),
+    ),
   ];
   const gap = missing === 0 ? '' : `, ${missing} left out before tooth 1`;
   return frame(

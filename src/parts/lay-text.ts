@@ -69,11 +69,13 @@ function layAll(
     if (roomiest.room + ends < -1e-9) return null;
   }
   return shares.flatMap(({ arc, texts: here }) => {
-    const spare = (arc.to - arc.from - here.reduce((sum, { width }) => sum + width, 0)) / here.length;
-    let at = arc.from;
+    const spare = arc.to - arc.from - here.reduce((sum, { width }) => sum + width, 0);
+    // Half a gap at each end of the arc, less where whole gaps between the texts leave no room for that.
+    const apart = Math.max(spare / here.length, Math.min(gap, spare / Math.max(1, here.length - 1)));
+    let at = arc.from + (spare - (here.length - 1) * apart) / 2;
     return here.map(({ text, width }) => {
-      const angle = at + spare / 2 + width / 2;
-      at += spare + width;
+      const angle = at + width / 2;
+      at += width + apart;
       return { text, angle: ((angle % 360) + 360) % 360, height };
     });
   });

@@ -30,6 +30,16 @@ export interface MockUpMarks {
   readonly measure: MeasureText;
 }
 
+/** A name as it is engraved: plain capitals, digits and signs, which the engraving font knows best, at most 28 of them. */
+export function plainName(name: string): string {
+  return name
+    .normalize('NFKD')
+    .replace(/[^\x20-\x7e]/g, '')
+    .trim()
+    .toUpperCase()
+    .slice(0, 28);
+}
+
 /** Depth of engraved letters, radius of the index groove, mm: plain to see in a filament print. */
 const letterDepth = 0.6;
 const grooveRadius = 0.8;

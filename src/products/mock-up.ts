@@ -1,7 +1,7 @@
 /** Printable mock-ups: binary STL, seated on z = 0. */
 import type { Joint } from '../job/joint.ts';
 import type { AdapterSpec } from '../parts/adapter-spec.ts';
-import { adapterMockUp, type MockUpMarks, type PrintAllowances, wheelMockUp } from '../parts/mock-up.ts';
+import { adapterMockUp, type MockUpMarks, type PrintAllowances, plainName, wheelMockUp } from '../parts/mock-up.ts';
 import { engrave, textWidth } from '../solids/engrave.ts';
 import { seat } from '../solids/seat.ts';
 import { meshSheet } from '../solids/sheet-mesh.ts';
@@ -15,15 +15,6 @@ const allowances = ({ job }: Joint): PrintAllowances => ({ holes: job.print.hole
 function marks({ joint, verdict }: Making, name: string): MockUpMarks {
   const words = [verdict === 'fail' ? 'CHECKS FAILED' : '', joint.job.print.text ? plainName(name) : ''];
   return { words: words.filter((word) => word !== ''), measure: textWidth };
-}
-
-/** The engraving font knows plain capitals and digits best. */
-function plainName(name: string): string {
-  return name
-    .normalize('NFKD')
-    .replace(/[^\x20-\x7e]/g, '')
-    .toUpperCase()
-    .slice(0, 28);
 }
 
 /** The STL's header line, at most 80 plain characters. */

@@ -5,6 +5,7 @@ import type { Mesh } from '../model/mesh.ts';
 import { type FitGauge, fitGauges, type GaugedRegister } from '../parts/fit-ring.ts';
 import { platePlaces, usualBed } from '../parts/fit-ring-plate.ts';
 import { buildHoleDisc, type HoleDiscSpec } from '../parts/hole-disc.ts';
+import { plainName } from '../parts/mock-up.ts';
 import { engrave, textWidth } from '../solids/engrave.ts';
 import { seat } from '../solids/seat.ts';
 import { meshTurned } from '../solids/turned-mesh.ts';
@@ -17,17 +18,8 @@ const sides: readonly Side[] = ['driving', 'driven'];
 /** A gauge's facets must not eat into its steps, mm. */
 const gaugeChordError = 0.001;
 
-/** The engraving font knows plain capitals and digits best. */
-const engravable = (name: string): string =>
-  name
-    .normalize('NFKD')
-    .replace(/[^\x20-\x7e]/g, '')
-    .trim()
-    .toUpperCase()
-    .slice(0, 28);
-
 function wordsFor(joint: Joint, side: Side): string[] {
-  const name = joint.job.print.text ? engravable(joint[side].name) : '';
+  const name = joint.job.print.text ? plainName(joint[side].name) : '';
   return name === '' ? [side.toUpperCase()] : [name];
 }
 

@@ -18,6 +18,15 @@ export function formatTorque(newtonMetres: number, units: LengthUnits = 'mm'): s
     : `${fixed(newtonMetres / newtonMetresPerPoundFoot, 1)} lbf.ft`;
 }
 
+/**
+ * A screw's, washer's or nut's size as it is asked for in a shop: '25' (mm) beside a metric thread, '0.875 in' beside the others.
+ * @param thread designation: "M10", "3/8-24 UNF"
+ * @param mm size, mm; three decimals at most (inches: four), without trailing zeros
+ */
+export function formatShopSize(thread: string, mm: number): string {
+  return /^M\s*\d/i.test(thread) ? String(Number(mm.toFixed(3))) : `${Number((mm / 25.4).toFixed(4))} in`;
+}
+
 /** A speed in rpm as text: '4200 rpm'. */
 export function formatSpeed(rpm: number): string {
   return `${fixed(rpm, Math.abs(rpm) < 10 ? 1 : 0)} rpm`;

@@ -161,7 +161,7 @@ describe('sectionView', () => {
 
   it('says which holes it is cut through, and the thickness', () => {
     expect(texts).toContain(
-      'left half: cut through a driven hole at 150.00\u00b0; right half: cut through a driving hole at 0.00\u00b0',
+      'left half: cut through a driven hole at 150.00\u00b0; right half: cut through a driving hole at 0.00\u00b0; sizes in mm',
     );
     expect(texts).toContain('26.00');
     expect(texts).toContain('z = 0');

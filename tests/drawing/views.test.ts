@@ -72,7 +72,9 @@ describe('faceView', () => {
       '6 x \u00d811.0 on \u00d894.00',
       '\u00d857.00 H7',
       '\u00d830.00 bore',
-      '30.00\u00b0 clocking',
+      '30.00\u00b0',
+      'clocking 30.00\u00b0: driven pattern against driving',
+      'sizes in mm',
       'seen from the driven side',
     ])
       expect(texts).toContain(label);

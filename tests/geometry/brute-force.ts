@@ -59,10 +59,13 @@ function settled(a: Patch, b: Patch, start: number, from: readonly number[]): nu
   for (let size = 1; size > 1e-5; ) {
     let better = false;
     for (const move of moves) {
-      const next = at.map((value, k) => value + (move[k] as number) * size * (k % 2 === 0 ? 1 / strewn.along : turn / strewn.round));
+      const next = at.map(
+        (value, k) => value + (move[k] as number) * size * (k % 2 === 0 ? 1 / strewn.along : turn / strewn.round),
+      );
       const d = apart(a(next[0] as number, next[1] as number), b(next[2] as number, next[3] as number));
       // Only a step that pays is taken, or the search would creep along flat valleys.
-      if (d < best - 1e-4 * size) [best, at, better] = [d, next.map((value, k) => (k % 2 ? value : Math.min(1, Math.max(0, value)))), true];
+      if (d < best - 1e-4 * size)
+        [best, at, better] = [d, next.map((value, k) => (k % 2 ? value : Math.min(1, Math.max(0, value)))), true];
     }
     if (!better) size /= 2;
   }

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { formatAngle, formatLength, formatMass, formatSpeed, formatTorque } from '../../src/units/format.ts';
+import {
+  formatAngle,
+  formatLength,
+  formatMass,
+  formatShopSize,
+  formatSpeed,
+  formatTorque,
+} from '../../src/units/format.ts';
 
 describe('numbers as reports show them', () => {
   it('shows lengths in mm, or in inches when asked (1 in = 25.4 mm exactly)', () => {
@@ -7,6 +14,13 @@ describe('numbers as reports show them', () => {
     expect(formatLength(57.15, 'in')).toBe('2.2500 in');
     expect(formatLength(57.26, 'mm', 1)).toBe('57.3 mm');
     expect(formatLength(-0.0001)).toBe('0.000 mm');
+  });
+
+  it('shows sizes of screws as a shop asks for them (1 in = 25.4 mm exactly)', () => {
+    expect(formatShopSize('M10', 25)).toBe('25');
+    expect(formatShopSize('M10x1.5', 17.5)).toBe('17.5');
+    expect(formatShopSize('5/16-24 UNF', 22.225)).toBe('0.875 in');
+    expect(formatShopSize('3/8-24 UNF', 50.8)).toBe('2 in');
   });
 
   it('shows the other quantities with their units', () => {
