@@ -5,7 +5,7 @@
  * browser's worker. Everything that does touch the world stands in src/cli.
  */
 import { assumedDefaults } from './design/assumed-defaults.ts';
-import { designJoint } from './design/design-joint.ts';
+import { searchDesign, usualDesign } from './design/search.ts';
 import {
   type FlangePreset,
   findPreset,
@@ -58,13 +58,23 @@ export type JudgedJob =
   | { readonly ok: true; readonly joint: Joint; readonly findings: readonly Finding[] }
   | { readonly ok: false; readonly errors: readonly JobError[] };
 
+export interface JudgeOptions {
+  /** Try every way that the job leaves open and take the best; false: the usual way, whatever comes of it. By default true. */
+  readonly search?: boolean;
+}
+
 /**
  * Read, resolve, design and judge a job.
  * @param text the job file
  * @param fileName how errors name it
  * @param patterns known flange patterns
  */
-export function judgeJob(text: string, fileName: string, patterns: PatternList): JudgedJob {
+export function judgeJob(
+  text: string,
+  fileName: string,
+  patterns: PatternList,
+  { search = true }: JudgeOptions = {},
+): JudgedJob {
   const read = readJob(text, fileName);
   if (!read.ok) return read;
   const { job, given, errorAt } = read;
@@ -74,7 +84,8 @@ export function judgeJob(text: string, fileName: string, patterns: PatternList):
     return { ok: false, errors: [driving, driven].flatMap((flange) => (flange.ok ? [] : [...flange.errors])) };
   }
   const assumptions = [...driving.assumptions, ...driven.assumptions, ...assumedDefaults(job, given)];
-  const joint = designJoint({ job, driving: driving.flange, driven: driven.flange, assumptions });
-  if (!joint.ok) return { ok: false, errors: joint.troubles.map(({ path, message }) => errorAt(path, message)) };
-  return { ok: true, joint: joint.value, findings: validate(joint.value) };
+  const input = { job, driving: driving.flange, driven: driven.flange, assumptions, given };
+  const found = search ? searchDesign(input, validate) : usualDesign(input, validate);
+  if (!found.ok) return { ok: false, errors: found.troubles.map(({ path, message }) => errorAt(path, message)) };
+  return { ok: true, ...found.value };
 }

@@ -7,7 +7,7 @@ import { clearanceHole } from '../standards/clearance-holes.ts';
 import { counterboreFor } from '../standards/counterbores.ts';
 import { countersinkFor } from '../standards/countersinks.ts';
 import { type HexNut, nutFor } from '../standards/hex-nuts.ts';
-import type { Material } from '../standards/materials.ts';
+import { findMaterial, type Material } from '../standards/materials.ts';
 import { type HeadKind, type ScrewHead, screwHead } from '../standards/screw-heads.ts';
 import type { Lookup } from '../standards/table.ts';
 import { type LeastEngagement, leastEngagement } from '../standards/thread-engagement.ts';
@@ -33,6 +33,8 @@ export interface Fixing {
   readonly washer: Washer | null;
   readonly nut: HexNut | null;
   /** Engagement needed in whatever holds the thread. */
+  /** What heads, nuts and threads bear on. */
+  readonly seats: readonly Material[];
   readonly engagement: LeastEngagement;
   /** What holds the thread. */
   readonly threadIn: 'flange' | 'adapter' | 'nut';
@@ -158,6 +160,12 @@ function headTroubles(
 /** A nut carries its own thread: nothing has to be cut. */
 const inNut: LeastEngagement = { length: 0, factor: 0, row: 'its nut', source: 'nut of the same class', memory: false };
 
+/** Material of the flange at the far end of shared bolts, where the job names a known one. */
+function materialOf(flange: ResolvedFlange): Material[] {
+  const named = flange.material === null ? null : findMaterial(flange.material);
+  return named?.ok ? [named.value] : [];
+}
+
 /** Choose a side's screws and holes. */
 export function fixingFor(input: FixingInput): Designed<Fixing> {
   const { flange, other, job, shared } = input;
@@ -209,6 +217,7 @@ export function fixingFor(input: FixingInput): Designed<Fixing> {
     clearance: clearance.diameter,
     washer,
     nut,
+    seats: [input.adapterMaterial, input.flangeMaterial, ...(shared ? materialOf(other) : [])],
     engagement,
     threadIn: fastening === 'through' ? 'nut' : fastening === 'into_flange' ? 'flange' : 'adapter',
     length: wish.length === 'auto' ? null : wish.length,

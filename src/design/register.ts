@@ -1,8 +1,12 @@
 /** The adapter's own register on one face: opposite gender, a stated fit, and room so that the faces meet first. */
+import { clearanceRange } from '../formulas/fit.ts';
+import { howMade, makeToFit } from '../formulas/made-to-fit.ts';
+import type { Joint, RegisterFit } from '../job/joint.ts';
 import type { ResolvedFlange, ResolvedRegister } from '../job/resolve-flange.ts';
 import type { JobInput } from '../job/schema.ts';
+import type { MadeToMateInput } from '../job/schema-adapter.ts';
 import type { RegisterSpec } from '../parts/adapter-spec.ts';
-import { toleranceLimits } from '../standards/iso286.ts';
+import { standardTolerance, toleranceLimits } from '../standards/iso286.ts';
 import { found, type Lookup } from '../standards/table.ts';
 import { outermost } from './layout.ts';
 import { type Designed, designed, trouble } from './trouble.ts';
@@ -15,6 +19,10 @@ const leastSeatingRoom = 0.1;
 const leastSpigotShare = 0.6;
 /** Usual fits of the adapter's own register: a recess H7, a spigot h6 (ISO 286). Common practice for a locating fit. */
 const usualFit = { female: 'H7', male: 'h6' } as const;
+/** Grade of the tolerance of a register made to its mate, when none is asked for. */
+const usualGrade = 6;
+/** What stands in place of a tolerance zone where the limits were made to the mate. */
+export const madeToFit = 'to fit';
 /** Lead chamfer of a spigot, and undercut of its foot, mm. Common practice; on a low spigot they take at most these shares of its height. */
 const lead = { size: 0.5, share: 0.2 };
 const undercut = { width: 0.8, depth: 0.3, share: 0.25 };
@@ -39,20 +47,20 @@ function diameterFor(mate: ResolvedRegister, gender: 'male' | 'female', zone: st
   return found((isRecess ? Math.ceil(micrometres - 1e-6) : Math.floor(micrometres + 1e-6)) / 1000);
 }
 
-/**
- * Register for one side, or null when the flange has none or the job wants none.
- * @returns troubles when the fit zone is unknown or of the wrong kind
- */
-export function registerFor(flange: ResolvedFlange, job: JobInput): Designed<RegisterSpec | null> {
-  const wanted = job.adapter[flange.side].register;
-  const mate = flange.register;
-  if (wanted === 'none' || !mate) return designed(null);
+/** Nominal diameter and limits of the adapter's register. */
+interface Sized {
+  readonly diameter: number;
+  readonly limits: RegisterSpec['limits'];
+}
 
-  const own = wanted === 'auto' ? {} : wanted;
-  const gender = mate.gender === 'male' ? 'female' : 'male';
-  const given = own.fit ?? job.adapter[flange.side].fit;
-  const path = `adapter.${flange.side}${own.fit === undefined ? '' : '.register'}.fit`;
-  const zone = given === 'auto' ? usualFit[gender] : given;
+/** Limits of a tolerance zone on a diameter that is given, or suits the mate. */
+function sizedByZone(
+  mate: ResolvedRegister,
+  gender: 'male' | 'female',
+  zone: string,
+  given: number | undefined,
+  path: string,
+): Designed<Sized> {
   const isHole = /^[A-Z]/.test(zone);
   if (isHole !== (gender === 'female')) {
     return trouble(
@@ -62,17 +70,76 @@ export function registerFor(flange: ResolvedFlange, job: JobInput): Designed<Reg
         : `The adapter has a spigot here, so its fit is a small-letter shaft zone such as h6, not "${zone}".`,
     );
   }
-  const chosen = own.diameter === undefined ? diameterFor(mate, gender, zone) : found(own.diameter);
+  const chosen = given === undefined ? diameterFor(mate, gender, zone) : found(given);
   if (!chosen.ok) return trouble(path, chosen.why);
   const diameter = chosen.value;
   const limits = toleranceLimits(diameter, zone);
   if (!limits.ok) return trouble(path, limits.why);
+  const { lower, upper } = limits.value;
+  return designed({ diameter, limits: { lower: tidy(diameter + lower), upper: tidy(diameter + upper), zone } });
+}
+
+/**
+ * Limits made to the mate as it was measured, its doubt counted. The nominal is the limit nearest to the mate, as with H and h.
+ * @param given diameter asked for beside it: the mate and a diameter cannot both decide
+ */
+function sizedToMate(
+  mate: ResolvedRegister,
+  gender: 'male' | 'female',
+  wanted: MadeToMateInput,
+  given: number | undefined,
+  side: string,
+): Designed<Sized> {
+  const path = `adapter.${side}.fit`;
+  if (given !== undefined) {
+    return trouble(
+      `adapter.${side}.register.diameter`,
+      `A register made to the measured mate (${path}) takes its diameter from the mate: leave out one of the two.`,
+    );
+  }
+  const usual = standardTolerance(mate.diameter.value, usualGrade);
+  if (wanted.tolerance === undefined && !usual.ok) return trouble(path, usual.why);
+  const { limits } = makeToFit({
+    make: gender === 'female' ? 'recess' : 'spigot',
+    mate: mate.limits,
+    wanted:
+      wanted.interference === undefined
+        ? { leastClearance: wanted.clearance ?? 0 }
+        : { greatestInterference: wanted.interference },
+    tolerance: wanted.tolerance ?? (usual.ok ? usual.value : 0),
+  });
+  return designed({
+    diameter: gender === 'female' ? limits.lower : limits.upper,
+    limits: { ...limits, zone: madeToFit },
+  });
+}
+
+/**
+ * Register for one side, or null when the flange has none or the job wants none.
+ * @returns troubles when the fit zone is unknown or of the wrong kind, or a diameter is asked for beside a fit made to the mate
+ */
+export function registerFor(flange: ResolvedFlange, job: JobInput): Designed<RegisterSpec | null> {
+  const { side } = flange;
+  const wanted = job.adapter[side].register;
+  const mate = flange.register;
+  if (wanted === 'none' || !mate) return designed(null);
+
+  const own = wanted === 'auto' ? {} : wanted;
+  const gender = mate.gender === 'male' ? 'female' : 'male';
+  const given = own.fit ?? job.adapter[side].fit;
+  const path = `adapter.${side}${own.fit === undefined ? '' : '.register'}.fit`;
+  const sized =
+    typeof given === 'object'
+      ? sizedToMate(mate, gender, given, own.diameter, side)
+      : sizedByZone(mate, gender, given === 'auto' ? usualFit[gender] : given, own.diameter, path);
+  if (!sized.ok) return sized;
+  const { diameter, limits } = sized.value;
 
   const at = diameter / 2 > outermost(flange) ? ('rim' as const) : ('inner' as const);
   const common = {
     diameter,
     depth: own.depth ?? depthFor(mate, (gender === 'female') === (at === 'inner')),
-    limits: { lower: tidy(diameter + limits.value.lower), upper: tidy(diameter + limits.value.upper), zone },
+    limits,
     at,
   };
   if (gender === 'female') {
@@ -97,6 +164,39 @@ function depthFor({ depth }: ResolvedRegister, isDeeper: boolean): number {
   if (isDeeper) return Math.ceil((depth.value + room) * 100 - 1e-6) / 100;
   // A shallow recess still gets a spigot that can be turned and measured.
   return Math.floor(Math.max(depth.value - room, depth.value * leastSpigotShare) * 100 + 1e-6) / 100;
+}
+
+/**
+ * What a side's register comes to: least and greatest clearance (mm, diametral; the doubt of the mate counted), and how a shop
+ * reaches the adapter's limits. Null where either half has none, or both have one gender.
+ */
+export function registerFit(own: RegisterSpec | null, mate: ResolvedRegister | null): RegisterFit | null {
+  if (!own || !mate || own.gender === mate.gender) return null;
+  const isRecess = own.gender === 'female';
+  const { least, greatest } = isRecess
+    ? clearanceRange(own.limits, mate.limits)
+    : clearanceRange(mate.limits, own.limits);
+  const { method, gauge, source } = howMade(
+    isRecess ? 'hole' : 'shaft',
+    tidy(own.limits.upper - own.limits.lower),
+    (grade) => {
+      const tolerance = standardTolerance(own.diameter, grade);
+      return tolerance.ok ? tolerance.value : Number.POSITIVE_INFINITY;
+    },
+  );
+  return { least: tidy(least), greatest: tidy(greatest), method, gauge, source };
+}
+
+/** The joint with what both of its registers come to. */
+export function fitted(joint: Joint): Joint {
+  const { driving, driven } = joint.adapterSpec.registers;
+  return {
+    ...joint,
+    fits: {
+      driving: registerFit(driving, joint.driving.register),
+      driven: registerFit(driven, joint.driven.register),
+    },
+  };
 }
 
 /** Drops binary noise: limits are whole micrometres of an exact nominal. */

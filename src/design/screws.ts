@@ -4,6 +4,7 @@ import { blindPitches, mouthOf, tipInside } from './adapter-thread.ts';
 import type { Fixing } from './fixing.ts';
 import { pocketDepth } from './fixing.ts';
 import { flatHeadSink, type LengthSpan, lengthSpan, type Surroundings, standardLengthIn } from './screw-length.ts';
+import { tightened } from './tightening.ts';
 import type { WheelPlace } from './wheel.ts';
 
 type Side = Fixing['side'];
@@ -85,6 +86,13 @@ export function screwGroup(
       rule: ruleOf(fixing.engagement),
       memory: fixing.engagement.memory,
     },
+    tightening: tightened({
+      thread: fixing.thread,
+      head: fixing.head,
+      hole: fixing.clearance,
+      class: fixing.class,
+      seats: fixing.seats,
+    }),
     lengths: {
       least: span?.least ?? 0,
       most: span?.most ?? null,
@@ -136,6 +144,7 @@ export function wheelScrews(
       rule: ruleOf(engagement),
       memory: engagement.memory,
     },
+    tightening: tightened({ thread, head, hole: place.hole, class: '8.8', seats: place.seats }),
     lengths: { least: span.least, most: span.most, mostWhy: span.mostWhy },
   };
 }

@@ -40,6 +40,8 @@ export interface WheelPlace {
   readonly thread: Thread;
   readonly head: ScrewHead;
   readonly hole: number;
+  /** What the screws hold in. */
+  readonly seats: readonly Material[];
   readonly engagement: LeastEngagement;
   readonly circle: number;
   readonly count: number;
@@ -117,6 +119,7 @@ export function placeWheel(
     thread: thread.value,
     head: head.value,
     hole: hole.value.diameter,
+    seats: [adapterMaterial],
     engagement: engagement.value,
     circle,
     count: wheel.screws.count,

@@ -31,6 +31,27 @@ export interface ThicknessStudy {
 
 export type Fastening = 'into_flange' | 'into_adapter' | 'through';
 
+/** How hard a screw is tightened. Null numbers: none is given, and the note says why. */
+export interface Tightened {
+  /** N.m */
+  readonly torque: number | null;
+  /** Greatest preload, kN, and what is left of it after the scatter of a torque wrench. */
+  readonly preload: number | null;
+  readonly leastPreload: number | null;
+  /** Friction in thread and under the head that the torque is for. */
+  readonly friction: number;
+  readonly note: string;
+}
+
+/** Clearance of a register, mm on the diameter (negative: interference), and how a shop reaches the adapter's half. */
+export interface RegisterFit {
+  readonly least: number;
+  readonly greatest: number;
+  readonly method: string;
+  readonly gauge: string;
+  readonly source: string;
+}
+
 /** One set of equal screws, placed. z values in adapter coordinates. */
 export interface ScrewGroup {
   readonly id: string;
@@ -68,8 +89,56 @@ export interface ScrewGroup {
     readonly rule: string;
     readonly memory: boolean;
   };
+  readonly tightening: Tightened;
   /** Longest screw that neither bottoms nor pokes out, and the shortest that engages enough, mm. */
   readonly lengths: { readonly least: number; readonly most: number | null; readonly mostWhy: string };
+}
+
+/** Another way of making the same joint that passes every check, and what it trades against the one chosen. */
+export interface Alternative {
+  /** How each side is held, in words. */
+  readonly what: string;
+  /** What to write in the job to have it: "adapter: { driven: { fastening: through } }". */
+  readonly keys: string;
+  /** Adapter thickness, mm, mass, g, and inertia about the axis, g.mm2. */
+  readonly thickness: number;
+  readonly mass: number;
+  readonly inertia: number;
+  /** The same less those of the chosen design; and pockets, threads and worked faces more or less than it has. */
+  readonly than: {
+    readonly thickness: number;
+    readonly mass: number;
+    readonly inertia: number;
+    readonly pockets: number;
+    readonly threads: number;
+    readonly faces: number;
+  };
+  /** Codes of the cautions that it has and the chosen one has not, and the other way round. */
+  readonly cautions: readonly string[];
+  readonly spares: readonly string[];
+}
+
+/** Why no way of making a joint passes. */
+export interface Impossible {
+  /** Facts, each a sentence. Each of them fails every way by itself, unless they only do so together. */
+  readonly facts: readonly string[];
+  readonly together: boolean;
+  /** The smallest change that was found to make a joint possible, a sentence; null when none of those tried does. */
+  readonly nearest: string | null;
+}
+
+/** What came of trying every way that the job leaves open. */
+export interface Alternatives {
+  /** Ways that were looked at. */
+  readonly tried: number;
+  /** The chosen one, in words. */
+  readonly chosen: string;
+  /** Why it is not the usual way; empty when it is. */
+  readonly because: string;
+  /** Up to four others that pass, each of another kind, best first. */
+  readonly others: readonly Alternative[];
+  /** Null when the chosen one passes. */
+  readonly impossible: Impossible | null;
 }
 
 export interface Joint {
@@ -94,9 +163,13 @@ export interface Joint {
     readonly what: string;
   } | null;
   readonly screws: readonly ScrewGroup[];
+  /** What the registers come to; null where a side has none, left out where nothing was worked out. */
+  readonly fits?: { readonly driving: RegisterFit | null; readonly driven: RegisterFit | null };
   readonly clocking: ClockingStudy;
   readonly thickness: ThicknessStudy;
   /** Total indicator reading between the two registers after the part is turned over, mm. */
   readonly turnOver: { readonly tir: number; readonly from: string };
   readonly assumptions: readonly Assumption[];
+  /** Other ways that were tried; left out when nothing was searched. */
+  readonly alternatives?: Alternatives;
 }

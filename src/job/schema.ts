@@ -86,6 +86,17 @@ function dutySchema(fields: Fields) {
       torque: fields.quantity('torque', { above: 0, most: 200_000 }, 'Peak torque at this shaft.').optional(),
       speed: fields.quantity('speed', { above: 0, most: 100_000 }, 'Highest speed this shaft ever turns.').optional(),
       grade: balanceGrade('How finely the joint is to be balanced.').prefault('G16'),
+      temperature: z
+        .strictObject({
+          cold: fields.quantity(
+            'temperature',
+            { least: -80, most: 60 },
+            'Coldest the joint gets when it must still go round.',
+          ),
+          hot: fields.quantity('temperature', { least: -20, most: 250 }, 'Hottest the joint gets at work.'),
+        })
+        .describe('Coldest and hottest the joint gets: registers of unlike materials open or bind.')
+        .optional(),
     })
     .describe('What the joint must carry.');
 }

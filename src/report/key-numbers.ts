@@ -1,6 +1,6 @@
 /** The few sizes of a joint that a fabricator asks for first. */
 import type { Joint } from '../job/joint.ts';
-import { formatAngle, formatMass, type LengthUnits } from '../units/format.ts';
+import { formatAngle, formatLength, formatMass, type LengthUnits } from '../units/format.ts';
 import { sizeText } from './numbers.ts';
 
 export interface KeyNumber {
@@ -14,7 +14,8 @@ export interface KeyNumber {
 export type JointWithNumbers = Pick<
   Joint,
   'adapterSpec' | 'adapterMaterial' | 'adapterMass' | 'wheel' | 'wheelMass' | 'clocking' | 'thickness' | 'turnOver'
->;
+> &
+  Pick<Joint, 'fits'>;
 
 /** A demand may belong to one side or to the part as a whole. */
 const sideText = (side: string): string => (['driving', 'driven', 'wheel'].includes(side) ? `, ${side} side` : '');
@@ -43,16 +44,34 @@ function clockingLine({ clocking }: JointWithNumbers, units: LengthUnits): KeyNu
   };
 }
 
+/** Limits in inches are rounded inwards, to what a micrometer shows, unless that would shut them. */
+function limitsText(lower: number, upper: number, units: LengthUnits): string {
+  const metric = `${lower.toFixed(3)} to ${upper.toFixed(3)} mm`;
+  if (units === 'mm') return metric;
+  const step = 25.4 / 10_000;
+  const from = Math.ceil(lower / step - 1e-6) * step;
+  const to = Math.floor(upper / step + 1e-6) * step;
+  const isWide = to - from > step / 2;
+  const inches = (mm: number): string => formatLength(mm, 'in', isWide ? 4 : 5).replace(' in', '');
+  return `${metric} (${isWide ? inches(from) : inches(lower)} to ${isWide ? inches(to) : inches(upper)} in)`;
+}
+
 function registerLine(joint: JointWithNumbers, side: 'driving' | 'driven', units: LengthUnits): KeyNumber[] {
   const register = joint.adapterSpec.registers[side];
   if (register === null) return [];
   const { lower, upper, zone } = register.limits;
   const shape = register.gender === 'male' ? 'spigot' : 'recess';
+  const fit = joint.fits?.[side];
+  const size = (mm: number) => sizeText(mm, units, 3);
+  const play = fit
+    ? `; clearance ${size(fit.least)} to ${size(fit.greatest)}${fit.least < 0 ? ' (negative: interference)' : ''}`
+    : '';
+  const made = fit ? `; ${fit.method}; gauge: ${fit.gauge} (${fit.source})` : '';
   return [
     {
       label: `Register, ${side} side`,
       value: `${shape} ${sizeText(register.diameter, units)}`,
-      note: `turn to ${lower.toFixed(3)} to ${upper.toFixed(3)} mm (${zone}), ${sizeText(register.depth, units)} ${register.gender === 'male' ? 'high' : 'deep'}`,
+      note: `turn to ${limitsText(lower, upper, units)} (${zone}), ${sizeText(register.depth, units)} ${register.gender === 'male' ? 'high' : 'deep'}${play}${made}`,
     },
   ];
 }

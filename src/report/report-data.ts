@@ -3,6 +3,7 @@ import type { Joint } from '../job/joint.ts';
 import type { JobInput } from '../job/schema.ts';
 import type { Assumption, Finding, Verdict } from '../model/finding.ts';
 import type { LengthUnits } from '../units/format.ts';
+import { type OtherWays, otherWays } from './alternatives.ts';
 import { type JointWithNumbers, type KeyNumber, keyNumbers } from './key-numbers.ts';
 import { quantityText } from './numbers.ts';
 import { leading, overallVerdict, worstFirst } from './rank.ts';
@@ -11,7 +12,7 @@ import { type BuyLine, screwsToBuy } from './screw-list.ts';
 
 /** The part of a joint that a report reads. */
 export type JointToReport = JointWithNumbers &
-  Pick<Joint, 'screws' | 'assumptions'> & { readonly job: Pick<JobInput, 'title' | 'units'> };
+  Pick<Joint, 'screws' | 'assumptions' | 'alternatives'> & { readonly job: Pick<JobInput, 'title' | 'units'> };
 
 /** What was written, and what was held back and why; unknown for a mere check. */
 export interface FilesReport {
@@ -41,6 +42,8 @@ export interface ReportData {
   readonly assumptions: readonly Assumption[];
   readonly keyNumbers: readonly KeyNumber[];
   readonly screws: readonly BuyLine[];
+  /** Other ways of making the joint, and why nothing passes; null when nothing was searched. */
+  readonly alternatives: OtherWays | null;
   readonly files: FilesReport | null;
   readonly safety: readonly string[];
   readonly limits: readonly string[];
@@ -150,6 +153,7 @@ export function reportData(
     findings: ranked,
     assumptions: joint.assumptions,
     keyNumbers: keyNumbers(joint, units),
+    alternatives: otherWays(joint, units),
     screws: screwsToBuy(joint.screws),
     files,
     safety: safetyNote,

@@ -1,5 +1,6 @@
 /** The report as one self-contained page: no script, nothing loaded from outside, ready to print on A4 or Letter. */
 import type { Finding } from '../model/finding.ts';
+import { otherWaysSection, whyNothingPasses } from './alternatives-html.ts';
 import { html } from './html-text.ts';
 import { quantityText } from './numbers.ts';
 import { marginText, type ReportData } from './report-data.ts';
@@ -69,12 +70,13 @@ function screws(data: ReportData): string {
   if (data.screws.length === 0) return '';
   const rows = data.screws.map(
     (s) =>
-      `<tr><td class="number">${s.count}</td><th scope="row">${html(s.what)}</th><td>${html(s.detail)}</td><td>${html(s.where)}</td></tr>`,
+      `<tr><td class="number">${s.count}</td><th scope="row">${html(s.what)}</th><td>${html(s.detail)}</td><td>${html(s.tighten)}</td><td>${html(s.where)}</td></tr>`,
   );
   const columns = [
-    { title: 'Count', width: '9%', number: true },
-    { title: 'What', width: '37%' },
-    { title: 'Standard and class', width: '24%' },
+    { title: 'Count', width: '8%', number: true },
+    { title: 'What', width: '26%' },
+    { title: 'Standard and class', width: '16%' },
+    { title: 'Tighten', width: '32%' },
     { title: 'Where' },
   ];
   return `<section class="together"><h2>Screws to buy</h2>${table('screws', 'Screws to buy', columns, rows)}</section>`;
@@ -185,9 +187,11 @@ export function reportHtml(data: ReportData, list: readonly ReportPicture[] = []
     '<main>',
     banner(data),
     nextSteps(data),
+    whyNothingPasses(data.alternatives),
     safety(data),
     keyNumbers(data),
     screws(data),
+    otherWaysSection(data.alternatives),
     pictures(list),
     findings(data),
     assumptions(data),

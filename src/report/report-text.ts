@@ -1,5 +1,6 @@
 /** The report for a terminal: at most 100 columns, plain ASCII, colour only through `paint`. */
 import type { Finding, Verdict } from '../model/finding.ts';
+import { waysAsText } from './alternatives-text.ts';
 import { quantityText } from './numbers.ts';
 import { plain, wrap } from './plain-text.ts';
 import { marginText, type ReportData } from './report-data.ts';
@@ -118,7 +119,16 @@ export function reportText(data: ReportData, options: TextOptions = {}): string 
   if (data.screws.length > 0) {
     heading(page, 'Screws to buy');
     for (const s of data.screws)
-      put(page, `${String(s.count).padStart(4)} x `, [s.what, s.detail, s.where].filter((t) => t !== '').join('; '), 7);
+      put(
+        page,
+        `${String(s.count).padStart(4)} x `,
+        [s.what, s.detail, s.where, s.tighten].filter((t) => t !== '').join('; '),
+        7,
+      );
+  }
+  for (const { title, paragraphs } of waysAsText(data.alternatives)) {
+    heading(page, title);
+    for (const text of paragraphs) put(page, '  ', text, 4);
   }
   if (data.assumptions.length > 0) {
     heading(page, 'Assumed');

@@ -1,5 +1,6 @@
 /** Screws, washers and nuts to buy for a joint. */
 import type { ScrewGroup } from '../job/joint.ts';
+import { formatShopSize } from '../units/format.ts';
 
 export interface BuyLine {
   readonly count: number;
@@ -7,6 +8,8 @@ export interface BuyLine {
   readonly what: string;
   /** Standard and strength class; empty where none is known. */
   readonly detail: string;
+  /** How hard, and on what it rests; empty for what is not tightened. */
+  readonly tighten: string;
   /** Where they go. */
   readonly where: string;
 }
@@ -18,17 +21,22 @@ const headNames: Readonly<Record<ScrewGroup['head']['kind'], string>> = {
   hex: 'hexagon head screw',
 };
 
-/** A size as it is asked for in a shop: mm beside metric threads, inches beside the others. */
-const short = (thread: string, mm: number): string =>
-  /^M\s*\d/i.test(thread) ? String(Number(mm.toFixed(3))) : `${Number((mm / 25.4).toFixed(4))} in`;
+/** "71 N.m (friction 0.12, 43 kN); ..." or why there is none. */
+function tightenText({ tightening }: ScrewGroup): string {
+  const { torque, preload, friction, note } = tightening;
+  if (torque === null || preload === null) return note;
+  const size = torque < 20 ? torque.toFixed(1) : torque.toFixed(0);
+  return `${size} N.m at friction ${friction}, preload ${preload.toFixed(1)} kN; ${note}`;
+}
 
 function screwLine(group: ScrewGroup): BuyLine {
   const { count, thread, length, head, label } = group;
-  const size = length === null ? `${thread}, length to be chosen` : `${thread} x ${short(thread, length)}`;
+  const size = length === null ? `${thread}, length to be chosen` : `${thread} x ${formatShopSize(thread, length)}`;
   return {
     count,
     what: `${size} ${headNames[head.kind]}`,
     detail: [head.standard, `class ${group.class}`].filter((t) => t !== '').join(', '),
+    tighten: tightenText(group),
     where: label,
   };
 }
@@ -40,21 +48,22 @@ export function screwsToBuy(groups: readonly ScrewGroup[]): BuyLine[] {
     const out = [screwLine(group)];
     if (washer) {
       // A bolt with a nut has a washer at both ends.
-      const size = `${thread} washer, ${short(thread, washer.outside)} outside, ${short(thread, washer.thickness)} thick`;
-      out.push({ count: nut ? 2 * count : count, what: size, detail: '', where: label });
+      const size = `${thread} washer, ${formatShopSize(thread, washer.outside)} outside, ${formatShopSize(thread, washer.thickness)} thick`;
+      out.push({ count: nut ? 2 * count : count, what: size, detail: '', tighten: '', where: label });
     }
     if (nut)
       out.push({
         count,
-        what: `${thread} nut, ${short(thread, nut.acrossFlats)} across flats`,
+        what: `${thread} nut, ${formatShopSize(thread, nut.acrossFlats)} across flats`,
         detail: `for class ${group.class} screws`,
+        tighten: '',
         where: label,
       });
     return out;
   });
   const merged: BuyLine[] = [];
   for (const line of lines) {
-    const at = merged.findIndex((m) => m.what === line.what && m.detail === line.detail);
+    const at = merged.findIndex((m) => m.what === line.what && m.detail === line.detail && m.tighten === line.tighten);
     const same = merged[at];
     if (same === undefined) merged.push(line);
     else merged[at] = { ...same, count: same.count + line.count, where: `${same.where}; ${line.where}` };

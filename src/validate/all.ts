@@ -7,6 +7,7 @@ import { clocking } from './clocking.ts';
 import { concentricity } from './concentricity.ts';
 import { headRoom } from './head-room.ts';
 import { heads } from './heads.ts';
+import { heat } from './heat.ts';
 import { holes } from './holes-clear.ts';
 import { notCovered } from './not-covered.ts';
 import { print } from './print.ts';
@@ -17,6 +18,8 @@ import { seating } from './seating.ts';
 import { sheet } from './sheet.ts';
 import { teeth } from './teeth.ts';
 import { thickness } from './thickness.ts';
+import { tightening } from './tightening.ts';
+import { toolRoom } from './tightening-tools.ts';
 import { webs } from './webs.ts';
 import { wheel } from './wheel.ts';
 
@@ -27,8 +30,11 @@ export const checks: readonly Check[] = [
   heads,
   headRoom,
   registers,
+  heat,
   seating,
   screws,
+  tightening,
+  toolRoom,
   holes,
   concentricity,
   balance,

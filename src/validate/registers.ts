@@ -1,7 +1,10 @@
 /** Registers: is there one, do the genders match, does it go together, does it still centre? */
 import { clearanceRange, eccentricityOf } from '../formulas/fit.ts';
 import type { Joint } from '../job/joint.ts';
+import type { ResolvedRegister } from '../job/resolve-flange.ts';
+import type { MadeToMateInput } from '../job/schema-adapter.ts';
 import type { Finding } from '../model/finding.ts';
+import type { RegisterSpec } from '../parts/adapter-spec.ts';
 import { type Check, judged, stated } from './check.ts';
 import { mm } from './words.ts';
 
@@ -15,10 +18,24 @@ export function registerClearance(joint: Joint, side: Side): { least: number; gr
   return own.gender === 'female' ? clearanceRange(own.limits, mate.limits) : clearanceRange(mate.limits, own.limits);
 }
 
+/** Both halves of a side's register where they go into each other; else null. */
+export function registerPair(
+  joint: Joint,
+  side: Side,
+): { readonly own: RegisterSpec; readonly mate: ResolvedRegister } | null {
+  const own = joint.adapterSpec.registers[side];
+  const mate = joint[side].register;
+  return own && mate && own.gender !== mate.gender ? { own, mate } : null;
+}
+
 /** Greatest clearance that still centres, mm; beyond it a register only looks like one. Common practice. */
-const loose = 0.1;
+export const loose = 0.1;
+/** Expansion of steel to warm a part by when its metal does not matter, 1/K: aluminium needs half as much. */
+const steelExpansion = 12e-6;
+/** Play that a warmed part needs to go on before it grabs, mm. Common practice. */
+const assemblyPlay = 0.02;
 /** Interference that a light tap still overcomes, mm. Common practice. */
-const lightTap = 0.02;
+export const lightTap = 0.02;
 
 function missing(joint: Joint, side: Side): Finding {
   const mate = joint[side].register;
@@ -45,6 +62,26 @@ function missing(joint: Joint, side: Side): Finding {
 }
 
 const shape = (gender: 'male' | 'female') => (gender === 'male' ? 'spigot' : 'recess');
+
+/** Limits made to the mate, as the job asks for them; null for a tolerance zone. */
+export function madeToMate(joint: Joint, side: Side): MadeToMateInput | null {
+  const { register, fit } = joint.job.adapter[side];
+  const isByZone = typeof register === 'object' && register.fit !== undefined;
+  return typeof fit === 'object' && !isByZone ? fit : null;
+}
+
+/** How a shop reaches the adapter's limits, a sentence; empty where it was not worked out. */
+function wayOfMaking(joint: Joint, side: Side): string {
+  const fit = joint.fits?.[side];
+  const what = joint.adapterSpec.registers[side]?.gender === 'female' ? 'The recess' : 'The spigot';
+  return fit ? ` ${what}: ${fit.method}; measured with: ${fit.gauge} (${fit.source}).` : '';
+}
+
+/** How an interference that was asked for is put together: the outer half is warmed until there is a little play. */
+function warmBy(own: RegisterSpec, side: Side, least: number): string {
+  const degrees = Math.ceil((-least + assemblyPlay) / (own.diameter * steelExpansion) / 10) * 10;
+  return `Warm the ${own.gender === 'female' ? 'adapter' : `${side} flange`} by ${degrees} K to put it together, or ask for less (adapter.${side}.fit: { interference: ${lightTap} mm }).`;
+}
 
 function fitFindings(joint: Joint, side: Side): Finding[] {
   const own = joint.adapterSpec.registers[side];
@@ -77,6 +114,9 @@ function fitFindings(joint: Joint, side: Side): Finding[] {
     mate.zone === null
       ? `, or measure the flange with a micrometer: the doubt of ${mm(mate.diameter.doubt, 3)} counts here`
       : '';
+  const wanted = madeToMate(joint, side);
+  // An interference that was asked for is no fault; what goes beyond a light tap has to be warmed.
+  const asked = wanted?.interference ?? 0;
   return [
     gender,
     judged(
@@ -85,12 +125,15 @@ function fitFindings(joint: Joint, side: Side): Finding[] {
         feature,
         title: `least clearance of the ${side} register`,
         unit: 'mm',
-        why: `Fit at ${mm(diameter)}: ${span}.`,
-        cure: `${turn}${doubt}. A tap fit of ${mm(lightTap)} is possible, a tighter one jams.`,
-        source: 'ISO 286-1 limits; doubt of the reading where it was measured',
+        why: `Fit at ${mm(diameter)}: ${span}.${wayOfMaking(joint, side)}`,
+        cure:
+          wanted === null
+            ? `${turn}${doubt}. A tap fit of ${mm(lightTap)} is possible, a tighter one jams.`
+            : warmBy(own, side, play.least),
+        source: `${wanted === null ? 'ISO 286-1 limits' : 'limits made to the mate'}; doubt of the reading where it was measured`,
       },
       play.least,
-      { limit: 0, sense: 'at least', hard: -lightTap },
+      { limit: 0 - Math.min(asked, lightTap), sense: 'at least', hard: -Math.max(asked, lightTap) },
     ),
     judged(
       {
@@ -99,8 +142,9 @@ function fitFindings(joint: Joint, side: Side): Finding[] {
         title: `greatest clearance of the ${side} register`,
         unit: 'mm',
         why: `The part can sit ${mm(eccentricityOf(play.greatest), 3)} off centre here at worst.`,
-        cure:
-          play.least > 0.01
+        cure: wanted
+          ? `Ask for less clearance or a finer tolerance (adapter.${side}.fit: { clearance: 0 mm })${doubt}.`
+          : play.least > 0.01
             ? `${turn}${doubt}.`
             : `Choose a closer fit (adapter.${side}.fit: ${own.gender === 'female' ? 'H6' : 'h5'})${doubt}.`,
         source: 'ISO 286-1 limits; 0.1 mm as the most that still centres is common practice',

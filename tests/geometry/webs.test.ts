@@ -88,7 +88,7 @@ describe('two drillings', () => {
         expect(found).toBeGreaterThanOrEqual(web - 1e-9);
         expect(found - web).toBeLessThan(0.02);
       }),
-      { numRuns: 8000, seed: 99, endOnFailure: true },
+      { numRuns: 150, seed: 11, endOnFailure: true },
     );
     expect(apart).toBeGreaterThan(75);
   });

@@ -73,7 +73,7 @@ describe('any adapter', () => {
         const plain = (profile: Profile) => profile.map(({ z, r }) => [z, r]);
         const close = (a: number[][], b: number[][]) => {
           expect(b).toHaveLength(a.length);
-          a.flat().forEach((v, i) => expect(b.flat()[i]).toBeCloseTo(v, 9));
+          for (const [i, v] of a.flat().entries()) expect(b.flat()[i]).toBeCloseTo(v, 9);
         };
         close(turned(part.outer), plain(image.outer));
         expect(image.drillings).toHaveLength(part.drillings.length);

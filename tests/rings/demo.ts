@@ -20,7 +20,7 @@ driven:
 `;
 
 export async function makeDemo(only: readonly string[], text = demoJob): Promise<Made> {
-  const judged = judgeJob(text, 'demo.job.yaml', { flanges: [], nearMisses: [] });
+  const judged = judgeJob(text, 'demo.job.yaml', { flanges: [], nearMisses: [] }, { search: false });
   if (!judged.ok) throw new Error(judged.errors.map(({ message }) => message).join('\n'));
   return makeFiles(judged.joint, judged.findings, { base: 'demo', jobName: 'demo.job.yaml', only, force: false });
 }

@@ -68,14 +68,14 @@ export interface Judged {
 
 /** Judge the sound job with changes. Fails when the job has errors. */
 export function judge(...patches: readonly Patch[]): Judged {
-  const judged = judgeJob(JSON.stringify(patched(soundJob, ...patches)), 'test.job.yaml', patterns);
+  const judged = judgeJob(JSON.stringify(patched(soundJob, ...patches)), 'test.job.yaml', patterns, { search: false });
   if (!judged.ok) throw new Error(judged.errors.map(({ path, message }) => `${path}: ${message}`).join('\n'));
   return judged;
 }
 
 /** Errors of the sound job with changes. */
 export function errorsOf(...patches: readonly Patch[]): readonly { readonly path: string; readonly message: string }[] {
-  const judged = judgeJob(JSON.stringify(patched(soundJob, ...patches)), 'test.job.yaml', patterns);
+  const judged = judgeJob(JSON.stringify(patched(soundJob, ...patches)), 'test.job.yaml', patterns, { search: false });
   return judged.ok ? [] : judged.errors;
 }
 

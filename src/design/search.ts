@@ -1,0 +1,125 @@
+/**
+ * The adapter that designs itself: tries every way of holding it together that the job leaves open, has each judged, and takes the
+ * best. Deterministic: the ways stand in one order, and no two of them rank alike.
+ */
+import type { Alternative, Alternatives, Joint } from '../job/joint.ts';
+import type { Finding } from '../model/finding.ts';
+import { designJoint } from './design-joint.ts';
+import type { SearchInput } from './options.ts';
+import { byMerit, type Candidate, passes, saying, workOf } from './rank.ts';
+import { type Judge, kindOf, tryChoices } from './search-candidates.ts';
+import { keysFor, wayText } from './search-words.ts';
+import { type Designed, designed } from './trouble.ts';
+import { whyImpossible } from './why-impossible.ts';
+
+/** No more other ways than this are told of. */
+const mostOthers = 4;
+
+/** The best design and what the checks say of it. */
+export interface Found {
+  readonly joint: Joint;
+  readonly findings: readonly Finding[];
+}
+
+const codes = (candidate: Candidate, verdict: Finding['verdict']): string[] => [
+  ...new Set(saying(candidate, verdict).map(({ code }) => code)),
+];
+
+function alternativeTo(best: Candidate, other: Candidate): Alternative {
+  const sizes = ({ joint }: Candidate) => ({
+    thickness: joint.adapterSpec.thickness,
+    mass: joint.adapterMass.mass,
+    inertia: joint.adapterMass.inertia.zz,
+    ...workOf(joint),
+  });
+  const [own, chosen] = [sizes(other), sizes(best)];
+  const [cautions, known] = [codes(other, 'caution'), codes(best, 'caution')];
+  return {
+    what: wayText(other.joint),
+    keys: keysFor(other.joint),
+    thickness: own.thickness,
+    mass: own.mass,
+    inertia: own.inertia,
+    than: {
+      thickness: own.thickness - chosen.thickness,
+      mass: own.mass - chosen.mass,
+      inertia: own.inertia - chosen.inertia,
+      pockets: own.pockets - chosen.pockets,
+      threads: own.threads - chosen.threads,
+      faces: own.faces - chosen.faces,
+    },
+    cautions: cautions.filter((code) => !known.includes(code)),
+    spares: known.filter((code) => !cautions.includes(code)),
+  };
+}
+
+/** The others that pass, best first, one of each kind: screws of another size alone are not another kind. */
+function othersThan(best: Candidate, ranked: readonly Candidate[]): Alternative[] {
+  const kinds = new Set([kindOf(best.joint, false)]);
+  const others: Candidate[] = [];
+  for (const candidate of ranked) {
+    const kind = kindOf(candidate.joint, false);
+    if (kinds.has(kind) || !passes(candidate) || others.length === mostOthers) continue;
+    kinds.add(kind);
+    others.push(candidate);
+  }
+  return others.map((other) => alternativeTo(best, other));
+}
+
+/** Why the best is not the usual way; empty when it is. */
+function becauseOf(best: Candidate, usual: Candidate | undefined): string {
+  if (best.order === 0) return '';
+  if (!usual) return 'the usual way cannot be drawn';
+  const spared = (verdict: Finding['verdict']) =>
+    codes(usual, verdict).filter((code) => !codes(best, verdict).includes(code));
+  const fails = spared('fail');
+  if (fails.length > 0) return `the usual way fails ${fails.join(', ')}`;
+  const cautions = spared('caution');
+  return cautions.length > 0
+    ? `the usual way brings ${cautions.join(', ')}`
+    : 'the usual way brings more findings that fail or caution';
+}
+
+/**
+ * Search the ways that the job leaves open.
+ * @param input the job and its flanges
+ * @param judge the checks
+ * @returns the best design, or the troubles of the usual way when no way can be drawn at all
+ */
+export function searchDesign(input: SearchInput, judge: Judge): Designed<Found> {
+  const { candidates, tried, troubles } = tryChoices(input, judge);
+  const ranked = [...candidates].sort(byMerit);
+  const [best] = ranked;
+  if (!best) return { ok: false, troubles };
+  const because = becauseOf(
+    best,
+    candidates.find(({ order }) => order === 0),
+  );
+  const isSound = passes(best);
+  const alternatives: Alternatives = {
+    tried: candidates.length,
+    chosen: wayText(best.joint),
+    because,
+    others: isSound ? othersThan(best, ranked) : [],
+    impossible: isSound ? null : whyImpossible(input, judge, ranked),
+  };
+  const filled = (['driving', 'driven'] as const).flatMap((side) =>
+    Object.entries(best.choice[side].set).map(([key, value]) => ({
+      path: `adapter.${side}.${key}`,
+      value: String(value),
+      from: `chosen among ${candidates.length} ways: ${because}`,
+      memory: false,
+    })),
+  );
+  const assumptions = [...best.joint.assumptions, ...filled];
+  // Nothing was open and nothing is wrong: there is nothing to tell.
+  const isPlain = tried === 1 && isSound;
+  const joint: Joint = { ...best.joint, assumptions, ...(isPlain ? {} : { alternatives }) };
+  return designed({ joint, findings: best.findings });
+}
+
+/** The usual way and what the checks say of it, without a search. */
+export function usualDesign(input: SearchInput, judge: Judge): Designed<Found> {
+  const made = designJoint(input);
+  return made.ok ? designed({ joint: made.value, findings: judge(made.value) }) : made;
+}

@@ -1,0 +1,68 @@
+/** The nearest change that lets a joint pass, found by trying: first one thing at a time, then the best few together. */
+import { choicesFor, type SearchInput } from './options.ts';
+import { byMerit, type Candidate, saying } from './rank.ts';
+import { type Judge, tryChoices } from './search-candidates.ts';
+import { wayText } from './search-words.ts';
+import { type Change, givingWay, helpful, loosened, roomiest } from './why-impossible-changes.ts';
+
+/** Ways that are tried under each change: the best of those that fail, the one that leaves most metal... */
+const waysKept = 2;
+/** ...or the first of those that the change opens. */
+const waysOpened = 8;
+/** No more changes than this are put together... */
+const mostTogether = 3;
+/** ...and no more sets of changes than this are tried: an answer must come while one waits for it. */
+const mostTrials = 12;
+
+const failsOf = (candidate: Candidate | undefined) =>
+  candidate ? saying(candidate, 'fail').length : Number.POSITIVE_INFINITY;
+
+/** The best way under some changes; undefined when none can be drawn. */
+function bestUnder(
+  changes: readonly Change[],
+  input: SearchInput,
+  judge: Judge,
+  ranked: readonly Candidate[],
+): Candidate | undefined {
+  const changed = changes.reduce((known, { apply }) => apply(known), input);
+  const all = choicesFor(changed);
+  const isWider = all.length > choicesFor(input).length;
+  const kept = [...ranked.slice(0, waysKept), roomiest(ranked, input.job.adapter.web)];
+  const known = new Set(kept.flatMap((candidate) => (candidate ? [candidate.choice] : [])));
+  const choices = isWider ? all.slice(0, waysOpened) : [...known];
+  const thickestFirst = [...choices].sort((a, b) => a.thinner - b.thinner);
+  return [...tryChoices(changed, judge, thickestFirst).candidates].sort(byMerit)[0];
+}
+
+function sentence(changes: readonly Change[], works: Candidate, before: Candidate): string {
+  const way = wayText(works.joint);
+  const what = [...(way === wayText(before.joint) ? [] : [way]), ...changes.map(({ words }) => words)].join(', with ');
+  return `The nearest that works is ${what} (${changes.map(({ key }) => key).join('; ')}).`;
+}
+
+/**
+ * The nearest change that works, as a sentence; null when nothing that was tried does.
+ * @param ranked every way that was tried without a change, best first
+ */
+export function nearestCure(input: SearchInput, judge: Judge, ranked: readonly Candidate[]): string | null {
+  const [before] = ranked;
+  if (!before) return null;
+  const changes = [...loosened(input), ...givingWay(input, ranked)];
+  const taken: Change[] = [];
+  let reached = before;
+  let trials = 0;
+  while (taken.length < mostTogether) {
+    let next: { readonly change: Change; readonly best: Candidate } | null = null;
+    for (const change of helpful(changes, reached).filter((one) => !taken.includes(one))) {
+      if (++trials > mostTrials) return null;
+      const best = bestUnder([...taken, change], input, judge, ranked);
+      if (!best) continue;
+      if (failsOf(best) === 0) return sentence([...taken, change], best, before);
+      if (failsOf(best) < failsOf(next?.best ?? reached)) next = { change, best };
+    }
+    if (!next) return null;
+    taken.push(next.change);
+    reached = next.best;
+  }
+  return null;
+}

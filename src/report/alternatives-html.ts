@@ -1,0 +1,22 @@
+/** Other ways, and why nothing passes, as sections of the page. */
+import type { OtherWays } from './alternatives.ts';
+import { html } from './html-text.ts';
+
+/** "Why nothing passes"; empty when something does. */
+export function whyNothingPasses(ways: OtherWays | null): string {
+  if (ways === null || ways.impossible.length === 0) return '';
+  const [lead = '', ...rest] = ways.impossible;
+  const cure = rest.pop() ?? '';
+  const facts = rest.map((fact) => `<li>${html(fact)}</li>`).join('');
+  return `<section class="together"><h2>Why nothing passes</h2><p>${html(lead)}</p><ul>${facts}</ul><p>${html(cure)}</p></section>`;
+}
+
+/** "Other ways"; empty when none was found. */
+export function otherWaysSection(ways: OtherWays | null): string {
+  if (ways === null || ways.others.length === 0) return '';
+  const items = ways.others.map(({ what, trades, sizes, keys }) => {
+    const write = keys === '' ? '' : ` To have it, write <code>${html(keys)}</code>.`;
+    return `<li><strong>${html(what)}</strong>: ${html(trades)} (${html(sizes)}).${write}</li>`;
+  });
+  return `<section><h2>Other ways</h2><p>${html(ways.chosen)} These pass too; what each trades against it:</p><ol>${items.join('\n')}</ol></section>`;
+}

@@ -1,0 +1,95 @@
+/** Registers cold and hot: unlike materials expand unlike, so a register opens or binds. */
+import { type ColdAndHot, coldAndHot } from '../formulas/thermal-fit.ts';
+import type { Joint } from '../job/joint.ts';
+import type { Finding } from '../model/finding.ts';
+import { findMaterial, type Material } from '../standards/materials.ts';
+import { must } from '../standards/table.ts';
+import { type Check, judged, notAssessed } from './check.ts';
+import { loose } from './registers.ts';
+import { mm, sourced } from './words.ts';
+
+/** What a flange is taken to be made of when the job does not say. */
+const usualFlange = 'S355';
+/** Materials whose expansion differs by less than this are alike for a register, 1/K: 0.01 mm on 100 mm over 50 K. */
+const alike = 2e-6;
+
+type Side = 'driving' | 'driven';
+
+const flangeMaterial = (joint: Joint, side: Side): Material => must(findMaterial(joint[side].material ?? usualFlange));
+
+/** Which half is in the recess, and the clearances over the stated temperatures; null where a side has no register. */
+function overTemperatures(joint: Joint, side: Side, cold: number, hot: number): ColdAndHot | null {
+  const own = joint.adapterSpec.registers[side];
+  const mate = joint[side].register;
+  if (!own || !mate || own.gender === mate.gender) return null;
+  const adapter = { limits: own.limits, alpha: joint.adapterMaterial.thermalExpansion };
+  const flange = { limits: mate.limits, alpha: flangeMaterial(joint, side).thermalExpansion };
+  const [recess, spigot] = own.gender === 'female' ? [adapter, flange] : [flange, adapter];
+  const register = {
+    recess: recess.limits,
+    spigot: spigot.limits,
+    alphaRecess: recess.alpha,
+    alphaSpigot: spigot.alpha,
+  };
+  return coldAndHot(register, cold, hot);
+}
+
+function judgeSide(joint: Joint, side: Side): Finding[] {
+  const own = joint.adapterSpec.registers[side];
+  if (!own || !joint[side].register) return [];
+  const flange = flangeMaterial(joint, side);
+  const pair = `${joint.adapterMaterial.name} on ${flange.name}${joint[side].material === null ? ' (taken: the flange material is not given)' : ''}`;
+  const common = { feature: `${side}-register` };
+  const memory = joint.adapterMaterial.memory || flange.memory;
+  const source = sourced('thermal expansion of both materials; limits as for the register at 20 degrees', memory);
+  const temperature = joint.job.duty?.temperature;
+  if (!temperature) {
+    const differ = Math.abs(joint.adapterMaterial.thermalExpansion - flange.thermalExpansion) > alike;
+    if (!differ) return [];
+    return [
+      notAssessed({
+        ...common,
+        code: 'register-cold-and-hot',
+        title: `${side} register cold and hot`,
+        why: `${pair}: they expand differently, so the fit changes with heat.`,
+        missing: 'Give duty.temperature: { cold: -20 degC, hot: 80 degC }, the coldest and hottest the joint gets.',
+        source,
+      }),
+    ];
+  }
+  const { cold, hot } = temperature;
+  const play = overTemperatures(joint, side, cold, hot);
+  if (!play) return [];
+  const span = (at: { least: number; greatest: number }) => `${mm(at.least, 3)} to ${mm(at.greatest, 3)}`;
+  const why = `${pair}. Clearance at ${cold} degC ${span(play.cold)}, at 20 degC ${span(play.at20)}, at ${hot} degC ${span(play.hot)}.`;
+  const statement = { ...common, unit: 'mm', why, source };
+  return [
+    judged(
+      {
+        ...statement,
+        code: 'register-binds',
+        title: `least clearance of the ${side} register, cold or hot`,
+        cure: 'Choose a looser fit, or an adapter of the same kind of metal as the flange.',
+      },
+      play.worst.least,
+      { limit: 0, sense: 'at least', hard: -0.02 },
+    ),
+    judged(
+      {
+        ...statement,
+        code: 'register-opens',
+        title: `greatest clearance of the ${side} register, cold or hot`,
+        cure: 'Choose a closer fit, or an adapter of the same kind of metal as the flange (steel on steel).',
+      },
+      play.worst.greatest,
+      { limit: loose, sense: 'at most', hard: 3 * loose },
+    ),
+  ];
+}
+
+export const heat: Check = {
+  id: 'heat',
+  title: 'Registers cold and hot',
+  source: 'thermal expansion; ISO 286-1',
+  run: (joint) => (['driving', 'driven'] as const).flatMap((side) => judgeSide(joint, side)),
+};
