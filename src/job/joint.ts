@@ -41,6 +41,21 @@ export interface Tightened {
   /** Friction in thread and under the head that the torque is for. */
   readonly friction: number;
   readonly note: string;
+  /** What the same torque pulls at both ends of the friction class that this friction lies in, kN; left out without a torque. */
+  readonly spread?: {
+    readonly class: string;
+    readonly from: number;
+    readonly to: number;
+    readonly most: number;
+    readonly least: number;
+  };
+}
+
+/** Drills by their shop names for a group's holes in the adapter, empty where no drill lies within the hole's limits. */
+export interface DrillNames {
+  /** Of the thread's own system: "8.5 mm", "letter I, 6.91 mm"; and of the other one. */
+  readonly drill: string;
+  readonly orDrill: string;
 }
 
 /** Clearance of a register, mm on the diameter (negative: interference), and how a shop reaches the adapter's half. */
@@ -90,6 +105,8 @@ export interface ScrewGroup {
     readonly memory: boolean;
   };
   readonly tightening: Tightened;
+  /** Drills for the holes in the adapter; left out where none were looked up. */
+  readonly drills?: DrillNames;
   /** Longest screw that neither bottoms nor pokes out, and the shortest that engages enough, mm. */
   readonly lengths: { readonly least: number; readonly most: number | null; readonly mostWhy: string };
 }

@@ -95,6 +95,11 @@ function dutySchema(fields: Fields) {
           ),
           hot: fields.quantity('temperature', { least: -20, most: 250 }, 'Hottest the joint gets at work.'),
         })
+        .superRefine(({ cold, hot }, context) => {
+          if (cold <= hot) return;
+          const message = `The coldest (${Number(cold.toFixed(2))} degC) is warmer than the hottest (${Number(hot.toFixed(2))} degC).`;
+          context.addIssue({ code: 'custom', path: ['cold'], message, params: { allowed: 'cold at most hot' } });
+        })
         .describe('Coldest and hottest the joint gets: registers of unlike materials open or bind.')
         .optional(),
     })

@@ -13,7 +13,15 @@ export interface KeyNumber {
 /** The part of a joint that key numbers are read from. */
 export type JointWithNumbers = Pick<
   Joint,
-  'adapterSpec' | 'adapterMaterial' | 'adapterMass' | 'wheel' | 'wheelMass' | 'clocking' | 'thickness' | 'turnOver'
+  | 'adapterSpec'
+  | 'adapterMaterial'
+  | 'adapterMass'
+  | 'wheel'
+  | 'wheelMass'
+  | 'clocking'
+  | 'thickness'
+  | 'turnOver'
+  | 'screws'
 > &
   Pick<Joint, 'fits'>;
 
@@ -76,6 +84,33 @@ function registerLine(joint: JointWithNumbers, side: 'driving' | 'driven', units
   ];
 }
 
+type HoleGroup = Joint['adapterSpec']['groups'][number];
+
+/** Drill, tap and depths of a group of holes in the adapter. Shop names of drills are said where they were looked up. */
+function holesLine(joint: JointWithNumbers, group: HoleGroup, units: LengthUnits): KeyNumber {
+  const { shape, positions, side, id } = group;
+  const { thread = '', drills } = joint.screws.find((screws) => screws.id === id) ?? {};
+  const size = shape.kind === 'tapped' ? shape.tapDrill : shape.diameter;
+  const or = drills === undefined || drills.orDrill === '' ? '' : ` (or ${drills.orDrill})`;
+  const drill = `drill ${drills === undefined || drills.drill === '' ? sizeText(size, units) : drills.drill}${or}`;
+  return {
+    label: `${shape.kind === 'tapped' ? 'Tapped' : 'Clear'} holes, ${side}`,
+    value: `${positions.length} x ${shape.kind === 'tapped' ? shape.thread : sizeText(size, units)}`,
+    note:
+      shape.kind === 'tapped'
+        ? `${drill} ${depthText(shape, units)}`
+        : `${drill}${thread === '' ? '' : `, for ${thread}`}`,
+  };
+}
+
+function depthText(
+  { threadDepth, drillDepth }: { threadDepth: number; drillDepth: number | null },
+  units: LengthUnits,
+): string {
+  if (drillDepth === null) return 'right through, thread right through';
+  return `${sizeText(drillDepth, units)} deep at full diameter, full thread ${sizeText(threadDepth, units)} deep`;
+}
+
 /** Key numbers in the order in which they are wanted at the bench. */
 export function keyNumbers(joint: JointWithNumbers, units: LengthUnits): KeyNumber[] {
   const { adapterSpec, adapterMaterial, adapterMass, wheel, wheelMass, turnOver } = joint;
@@ -93,6 +128,7 @@ export function keyNumbers(joint: JointWithNumbers, units: LengthUnits): KeyNumb
         },
     ...registerLine(joint, 'driving', units),
     ...registerLine(joint, 'driven', units),
+    ...adapterSpec.groups.map((group) => holesLine(joint, group, units)),
     ...(flats === null
       ? []
       : [

@@ -1,6 +1,6 @@
 /** Screws, washers and nuts to buy for a joint. */
 import type { ScrewGroup } from '../job/joint.ts';
-import { formatShopSize } from '../units/format.ts';
+import { formatShopSize, formatTorque } from '../units/format.ts';
 
 export interface BuyLine {
   readonly count: number;
@@ -21,12 +21,32 @@ const headNames: Readonly<Record<ScrewGroup['head']['kind'], string>> = {
   hex: 'hexagon head screw',
 };
 
-/** "71 N.m (friction 0.12, 43 kN); ..." or why there is none. */
-function tightenText({ tightening }: ScrewGroup): string {
-  const { torque, preload, friction, note } = tightening;
-  if (torque === null || preload === null) return note;
+/** How a group is kept from turning loose. Common practice. */
+function lockingText({ nut, class: name }: ScrewGroup): string {
+  const how = nut
+    ? "all-metal self-locking nuts (add the nut's own running torque), or medium thread lock"
+    : 'medium thread lock on clean threads';
+  const springs = name === '8.8' ? 'no spring washers' : `no spring washers under class ${name}`;
+  return `${how}; ${springs} (common practice); thread lock changes the friction, and so the torque`;
+}
+
+/** "71 N.m at friction 0.12, preload 43.4 kN; ..." or why there is none; then how it is locked. */
+function tightenText(group: ScrewGroup): string {
+  const { torque, preload, leastPreload, friction, note, spread } = group.tightening;
+  if (torque === null || preload === null) return `${note}; ${lockingText(group)}`;
   const size = torque < 20 ? torque.toFixed(1) : torque.toFixed(0);
-  return `${size} N.m at friction ${friction}, preload ${preload.toFixed(1)} kN; ${note}`;
+  return [
+    `${size} N.m at friction ${friction}, preload ${preload.toFixed(1)} kN`,
+    note,
+    `the same is ${formatTorque(torque, 'in')}`,
+    ...(leastPreload === null ? [] : [`count on ${leastPreload.toFixed(1)} kN`]),
+    ...(spread
+      ? [
+          `friction decides: at ${spread.from} it pulls ${spread.most.toFixed(1)} kN, at ${spread.to} ${spread.least.toFixed(1)} kN`,
+        ]
+      : []),
+    lockingText(group),
+  ].join('; ');
 }
 
 function screwLine(group: ScrewGroup): BuyLine {

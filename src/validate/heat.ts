@@ -1,11 +1,12 @@
 /** Registers cold and hot: unlike materials expand unlike, so a register opens or binds. */
+import { eccentricityOf } from '../formulas/fit.ts';
 import { type ColdAndHot, coldAndHot } from '../formulas/thermal-fit.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import { findMaterial, type Material } from '../standards/materials.ts';
 import { must } from '../standards/table.ts';
 import { type Check, judged, notAssessed } from './check.ts';
-import { loose } from './registers.ts';
+import { lightTap, loose, madeToMate } from './registers.ts';
 import { mm, sourced } from './words.ts';
 
 /** What a flange is taken to be made of when the job does not say. */
@@ -32,6 +33,14 @@ function overTemperatures(joint: Joint, side: Side, cold: number, hot: number): 
     alphaSpigot: spigot.alpha,
   };
   return coldAndHot(register, cold, hot);
+}
+
+/** Another least clearance at 20 degrees C (mm; negative: interference), as the job asks for it; empty where it is out of reach. */
+function askFor(joint: Joint, side: Side, least: number, most: number): string {
+  if (least < -lightTap || least > most) return '';
+  const size = `${least < 0 ? 'interference' : 'clearance'}: ${Math.abs(least).toFixed(3)} mm`;
+  const tolerance = madeToMate(joint, side)?.tolerance;
+  return ` Or choose another fit at 20 degC: adapter.${side}.fit: { ${size}${tolerance === undefined ? '' : `, tolerance: ${tolerance.toFixed(3)} mm`} }.`;
 }
 
 function judgeSide(joint: Joint, side: Side): Finding[] {
@@ -63,13 +72,16 @@ function judgeSide(joint: Joint, side: Side): Finding[] {
   const span = (at: { least: number; greatest: number }) => `${mm(at.least, 3)} to ${mm(at.greatest, 3)}`;
   const why = `${pair}. Clearance at ${cold} degC ${span(play.cold)}, at 20 degC ${span(play.at20)}, at ${hot} degC ${span(play.hot)}.`;
   const statement = { ...common, unit: 'mm', why, source };
+  const alikeMetals = `Make the adapter of the flange's metal (adapter.material: ${flange.id}), so that both grow alike.`;
+  const looser = Math.ceil((play.at20.least - play.worst.least) * 1000 - 1e-6) / 1000;
+  const closer = Math.floor((play.at20.least - (play.worst.greatest - loose)) * 1000 + 1e-6) / 1000;
   return [
     judged(
       {
         ...statement,
         code: 'register-binds',
         title: `least clearance of the ${side} register, cold or hot`,
-        cure: 'Choose a looser fit, or an adapter of the same kind of metal as the flange.',
+        cure: `${alikeMetals}${askFor(joint, side, looser, loose)}`,
       },
       play.worst.least,
       { limit: 0, sense: 'at least', hard: -0.02 },
@@ -77,9 +89,10 @@ function judgeSide(joint: Joint, side: Side): Finding[] {
     judged(
       {
         ...statement,
+        why: `${why} The part can sit ${mm(eccentricityOf(play.worst.greatest), 3)} off centre.`,
         code: 'register-opens',
         title: `greatest clearance of the ${side} register, cold or hot`,
-        cure: 'Choose a closer fit, or an adapter of the same kind of metal as the flange (steel on steel).',
+        cure: `${alikeMetals}${askFor(joint, side, closer, loose)}`,
       },
       play.worst.greatest,
       { limit: loose, sense: 'at most', hard: 3 * loose },

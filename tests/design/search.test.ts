@@ -101,7 +101,7 @@ describe('the search against trying everything', () => {
         expect(found.findings).toEqual(plain.findings);
         expect(found.joint.alternatives?.because ?? '').toBe('');
       }),
-      { numRuns: 60 },
+      { numRuns: 100 },
     );
     expect(kept).toBeGreaterThan(5);
   });
@@ -144,12 +144,15 @@ describe('same job, same answer', () => {
 });
 
 describe('what the job says', () => {
+  /** Mostly left open: a wish on every key seldom fits a flange. */
+  const seldom = <T>(...words: T[]) =>
+    fc.oneof({ weight: 4, arbitrary: fc.constant('auto') }, { weight: 1, arbitrary: fc.constantFrom(...words) });
   const typed = fc.record({
-    fastening: fc.constantFrom('auto', 'into_flange', 'into_adapter', 'through'),
-    head: fc.constantFrom('auto', 'socket', 'flat', 'hex'),
-    seat: fc.constantFrom('auto', 'sunk', 'surface'),
-    screw: fc.constantFrom('auto', 'M6', 'M8'),
-    washer: fc.constantFrom(undefined, false, true),
+    fastening: seldom('into_flange', 'into_adapter', 'through'),
+    head: seldom('socket', 'flat', 'hex'),
+    seat: seldom('sunk', 'surface'),
+    screw: seldom('M6', 'M8'),
+    washer: fc.constantFrom(undefined, undefined, false, true),
   });
 
   it('is never overridden', { timeout: 300_000 }, () => {
@@ -176,7 +179,7 @@ describe('what the job says', () => {
       }),
       { numRuns: 80 },
     );
-    expect(kept).toBeGreaterThan(5);
+    expect(kept).toBeGreaterThan(15);
   });
 
   it('leaves nothing to search where every key is typed', () => {

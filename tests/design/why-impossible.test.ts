@@ -117,7 +117,9 @@ describe('the report', () => {
   it('tells the other ways with what they trade, in the units of the job', () => {
     const metric = shippedJob('orchard-truck');
     const data = reportData(metric.joint, metric.findings);
-    expect(reportText(data)).toMatch(/Other ways\n[^]*M8 screws with flat heads into the driving flange[^]*g heavier/);
+    expect(reportText(data)).toMatch(
+      /Other ways\n[\s\S]*M8 screws with flat heads into the driving flange[\s\S]*g heavier/,
+    );
     expect(reportHtml(data)).toContain('<h2>Other ways</h2>');
     const inches = reportData({ ...metric.joint, job: { ...metric.joint.job, units: 'in' } }, metric.findings);
     expect(inches.alternatives?.others[0]?.trades).toMatch(/oz heavier/);

@@ -41,7 +41,9 @@ describe('an aluminium recess on a steel spigot', () => {
     const binds = only(findings('6061-T6', ', temperature: { cold: -20 degC, hot: 60 degC }'), 'register-binds');
     expect(binds).toMatchObject({ verdict: 'fail', limit: 0 });
     expect(binds?.value).toBeCloseTo(-62 * 11.6e-6 * 40, 3);
-    // The cure it names: the same kind of metal.
+    // Its cures: the other metal, or 0.029 of clearance on the bench.
+    expect(binds?.remedy).toContain('adapter.material: S355');
+    expect(binds?.remedy).toContain('adapter.driving.fit: { clearance: 0.029 mm }');
     const steel = only(findings('S355', ', temperature: { cold: -20 degC, hot: 60 degC }'), 'register-binds');
     expect(steel).toMatchObject({ verdict: 'pass' });
     expect(steel?.value).toBeCloseTo(0, 5);
@@ -59,6 +61,23 @@ describe('an aluminium recess on a steel spigot', () => {
 
   it('fails far beyond: 0.31 at 400 degrees is out of range and refused', () => {
     expect(() => findings('6061-T6', ', temperature: { cold: 20 degC, hot: 400 degC }')).toThrow(/250/);
+  });
+
+  it('names temperatures that stand the wrong way round', () => {
+    expect(() => findings('6061-T6', ', temperature: { cold: 50 degC, hot: 0 degC }')).toThrow(
+      /warmer than the hottest/,
+    );
+  });
+
+  it('is cured by the fit that its remedy names', () => {
+    const cured = only(
+      findings(
+        '6061-T6", driving: { fit: { clearance: 0.029 mm } }, name: "A',
+        ', temperature: { cold: -20 degC, hot: 60 degC }',
+      ),
+      'register-binds',
+    );
+    expect(cured).toMatchObject({ verdict: 'pass' });
   });
 
   it('is not assessed without temperatures, and says what to give', () => {

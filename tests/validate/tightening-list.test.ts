@@ -1,0 +1,62 @@
+/** What the buy list and the key numbers say of torque, locking and drills. */
+import { describe, expect, it } from 'vitest';
+
+import type { Joint } from '../../src/job/joint.ts';
+import { keyNumbers } from '../../src/report/key-numbers.ts';
+import { screwsToBuy } from '../../src/report/screw-list.ts';
+import { judge, type Patch } from './help.ts';
+
+const made = (...patches: readonly Patch[]): Joint => judge(...patches).joint;
+const tighten = (joint: Joint, what: RegExp) => screwsToBuy(joint.screws).find((line) => what.test(line.what))?.tighten;
+const note = (joint: Joint, label: string, units: 'mm' | 'in' = 'mm') =>
+  keyNumbers(joint, units).find((line) => line.label === label);
+
+describe('the buy list', () => {
+  it('gives the torque with what it rests on', () => {
+    const text = tighten(made({ driven: { holes: { diameter: 11 } } }), /^M10 x 25/);
+    // 71 N.m and 43.4 kN by the published tables; 71 / 1.3558 = 52.4 lbf.ft.
+    expect(text).toMatch(
+      /^71 N\.m at friction 0\.12, preload 43\.\d kN; .*; the same is 52\.\d lbf\.ft; count on 21\.\d kN;/,
+    );
+    for (const part of [
+      'friction decides: at 0.08',
+      'lightly oiled',
+      'medium thread lock on clean threads',
+      'no spring washers under class 10.9',
+    ])
+      expect(text).toContain(part);
+  });
+
+  it('says why there is none, and still how to lock', () => {
+    const text = tighten(made({ adapter: { material: '6061-T6' } }), /^M10 x/);
+    expect(text).toMatch(/^no torque given: .*thread lock/);
+  });
+});
+
+describe('holes in the adapter, among the key numbers', () => {
+  it('name drill and thread of every group', () => {
+    // ISO 2306: M10 is drilled 8.5, M5 4.2. ISO 273 medium for M8: 9.
+    expect(note(made(), 'Tapped holes, driven')).toMatchObject({
+      value: '4 x M10',
+      note: expect.stringMatching(/^drill 8\.5/),
+    });
+    expect(note(made(), 'Tapped holes, wheel')).toMatchObject({
+      value: '6 x M5',
+      note: expect.stringMatching(/^drill 4\.2/),
+    });
+    expect(note(made(), 'Clear holes, driving')).toMatchObject({
+      value: '6 x 9.00 mm',
+      note: expect.stringMatching(/^drill 9.*, for M8$/),
+    });
+    expect(keyNumbers(made(), 'mm').filter(({ label }) => label.includes('holes'))).toHaveLength(3);
+  });
+
+  it('say how deep to drill and to tap: a blind M10 runs out by 7.3 (DIN 76-1, from memory)', () => {
+    const text = note(made({ adapter: { thickness: 45 } }), 'Tapped holes, driven')?.note ?? '';
+    const [, drill = '', thread = ''] =
+      /([\d.]+) mm deep at full diameter, full thread ([\d.]+) mm deep$/.exec(text) ?? [];
+    expect(Number(drill) - Number(thread)).toBeCloseTo(7.3, 6);
+    const through = made({ adapter: { thickness: 16.5 } });
+    expect(note(through, 'Tapped holes, driven')?.note).toMatch(/right through, thread right through$/);
+  });
+});
