@@ -3,6 +3,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
+    setupFiles: ['tests/seed.ts'],
     // Outside readers (slicers above all) take their time on two cores.
     testTimeout: 120_000,
     hookTimeout: 120_000,
