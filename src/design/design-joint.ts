@@ -23,10 +23,11 @@ import { flatsAcross, flatsFor } from './flats.ts';
 import { sideGroups, threadOf, wheelGroup } from './hole-groups.ts';
 import { impossibleSizes } from './impossible.ts';
 import { boreFor, outsideFor } from './layout.ts';
-import { registerFor } from './register.ts';
+import { fitted, registerFor } from './register.ts';
 import { screwGroup, wheelScrews } from './screws.ts';
 import { sharedPattern, sharedTroubles } from './shared-pattern.ts';
 import { studyThickness, surroundings, type ThicknessInput } from './thickness.ts';
+import { withDrills } from './tightening-drills.ts';
 import { type Designed, designed, type Trouble } from './trouble.ts';
 import { liftedMass, placeWheel, type WheelPlace, wheelHeight, wheelSpec, wheelThread } from './wheel.ts';
 import { wheelTroubles } from './wheel-troubles.ts';
@@ -220,7 +221,7 @@ export function designJoint(input: DesignInput): Designed<Joint> {
   );
   const wheel = outline && made.wheel ? buildWheel(outline, made.wheel, spec) : null;
   const method = setupRunout(job.adapter.setup);
-  return designed({
+  const joint: Joint = {
     job,
     driving,
     driven,
@@ -242,7 +243,8 @@ export function designJoint(input: DesignInput): Designed<Joint> {
         ? { tir: job.adapter.runout, from: 'given in the job' }
         : { tir: method.tir, from: `usual for "${job.adapter.setup}" (${method.source})` },
     assumptions: [...input.assumptions, ...ledger.assumptions],
-  });
+  };
+  return designed(withDrills(fitted(joint)));
 }
 
 /** The wheel's screws go where they leave the adapter most metal, or where the job puts them. */

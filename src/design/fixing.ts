@@ -32,9 +32,13 @@ export interface Fixing {
   readonly clearance: number;
   readonly washer: Washer | null;
   readonly nut: HexNut | null;
-  /** Engagement needed in whatever holds the thread. */
   /** What heads, nuts and threads bear on. */
   readonly seats: readonly Material[];
+  /** Holes that heads and nuts bear round, mm: as measured in a flange, as drilled in the adapter, or a washer's. */
+  readonly bearingHoles: { readonly head: number; readonly nut: number | null };
+  /** Friction in thread and under the head; null when the job does not say. */
+  readonly friction: number | null;
+  /** Engagement needed in whatever holds the thread. */
   readonly engagement: LeastEngagement;
   /** What holds the thread. */
   readonly threadIn: 'flange' | 'adapter' | 'nut';
@@ -166,6 +170,21 @@ function materialOf(flange: ResolvedFlange): Material[] {
   return named?.ok ? [named.value] : [];
 }
 
+/** Holes that heads and nuts bear round. Bolts through both flanges go in from behind the driven one. */
+function bearingHoles(
+  { flange, other, shared }: FixingInput,
+  outside: boolean,
+  drilled: number,
+  washer: Washer | null,
+  nut: HexNut | null,
+): Fixing['bearingHoles'] {
+  if (washer) return { head: washer.hole, nut: nut ? washer.hole : null };
+  const driven = flange.side === 'driven' ? flange : other;
+  const driving = flange.side === 'driven' ? other : flange;
+  const head = shared ? driven.holes.diameter.value : outside ? flange.holes.diameter.value : drilled;
+  return { head, nut: nut ? (shared ? driving : flange).holes.diameter.value : null };
+}
+
 /** Choose a side's screws and holes. */
 export function fixingFor(input: FixingInput): Designed<Fixing> {
   const { flange, other, job, shared } = input;
@@ -217,6 +236,8 @@ export function fixingFor(input: FixingInput): Designed<Fixing> {
     clearance: clearance.diameter,
     washer,
     nut,
+    bearingHoles: bearingHoles(input, headsOutside, clearance.diameter, washer, nut),
+    friction: wish.friction ?? null,
     seats: [input.adapterMaterial, input.flangeMaterial, ...(shared ? materialOf(other) : [])],
     engagement,
     threadIn: fastening === 'through' ? 'nut' : fastening === 'into_flange' ? 'flange' : 'adapter',

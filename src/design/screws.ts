@@ -89,7 +89,9 @@ export function screwGroup(
     tightening: tightened({
       thread: fixing.thread,
       head: fixing.head,
-      hole: fixing.clearance,
+      hole: fixing.bearingHoles.head,
+      nut: fixing.nut && fixing.bearingHoles.nut !== null ? { ...fixing.nut, hole: fixing.bearingHoles.nut } : null,
+      friction: fixing.friction,
       class: fixing.class,
       seats: fixing.seats,
     }),
@@ -144,7 +146,15 @@ export function wheelScrews(
       rule: ruleOf(engagement),
       memory: engagement.memory,
     },
-    tightening: tightened({ thread, head, hole: place.hole, class: '8.8', seats: place.seats }),
+    tightening: tightened({
+      thread,
+      head,
+      hole: place.hole,
+      nut: null,
+      friction: null,
+      class: '8.8',
+      seats: place.seats,
+    }),
     lengths: { least: span.least, most: span.most, mostWhy: span.mostWhy },
   };
 }

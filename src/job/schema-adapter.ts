@@ -94,6 +94,13 @@ function sideSchema(fields: Fields, side: string) {
         "The adapter's own register on this face: auto is the opposite of the flange's.",
       ).prefault('auto'),
       fit: fitSchema(fields).prefault('auto'),
+      friction: fields
+        .quantity(
+          'ratio',
+          { least: 0.04, most: 0.35 },
+          'Friction in the thread and under the head; it decides the torque. Left out: 0.12, lightly oiled (VDI 2230 class B, 0.08 to 0.16).',
+        )
+        .optional(),
     })
     .describe(`The ${side} side: how it is fastened and centred.`);
 }

@@ -10,7 +10,7 @@ export const safetyNote: readonly string[] = [
 
 /** What this version does not look at, whatever the job says. */
 export const standingLimits: readonly string[] = [
-  'The strength of the joint is not assessed: clamp load, slip under torque, thread stripping under load and fatigue.',
+  'The strength of the joint is not assessed: slip under torque, shear, pressure under the heads, fatigue and burst. Threads are held against the strength of the screw only.',
   'Every size is taken from the job as typed. A wrong reading gives a wrong part with a good report.',
   'Pictures are drawn from the same numbers as the parts, but they are not shop drawings.',
 ];

@@ -1,6 +1,5 @@
 /** Registers made to the measured mate, by hand. ISO 286 grade 6 over 50 up to 80 mm is 19 um (Machine Drawing, chapter 15). */
 import { describe, expect, it } from 'vitest';
-import { fitted } from '../../src/design/register.ts';
 import type { Joint } from '../../src/job/joint.ts';
 import { keyNumbers } from '../../src/report/key-numbers.ts';
 import { validate } from '../../src/validate/all.ts';
@@ -9,7 +8,7 @@ import { errorsOf, expectSaid, findingOf, judge, type Patch } from '../validate/
 const driving = (fit: unknown, register?: unknown): Patch => ({
   adapter: { driving: register === undefined ? { fit } : { fit, register } },
 });
-const made = (...patches: readonly Patch[]): Joint => fitted(judge(...patches).joint);
+const made = (...patches: readonly Patch[]): Joint => judge(...patches).joint;
 const limits = (patch: Patch, side: 'driving' | 'driven' = 'driving') => made(patch).adapterSpec.registers[side];
 
 describe('a register made to its mate', () => {

@@ -60,3 +60,26 @@ describe('holes in the adapter, among the key numbers', () => {
     expect(note(through, 'Tapped holes, driven')?.note).toMatch(/right through, thread right through$/);
   });
 });
+
+describe('drills by their shop names', () => {
+  it('M10 takes 8.5 (ISO 2306), or letter Q, 0.332 in; both within 8.376 to 8.676', () => {
+    expect(note(made(), 'Tapped holes, driven')?.note).toMatch(/^drill 8\.5 mm \(or letter Q, 8\.43 mm\) /);
+    expect(note(made(), 'Clear holes, driving')?.note).toMatch(/^drill 9 mm \(or .*\), for M8$/);
+  });
+
+  it('inch threads by fraction and letter, a metric drill beside it', () => {
+    // ASME tap drill of 5/16-24: letter I, 0.272 in = 6.909 mm; 13/32 clears 3/8.
+    const joint = made({
+      driven: { holes: { diameter: '0.3281 in' } },
+      adapter: { driven: { screw: '5/16-24 UNF', class: '8.8' } },
+    });
+    expect(note(joint, 'Tapped holes, driven', 'in')?.note).toMatch(/^drill letter I, 6\.91 mm \(or 6\.9 mm\) /);
+    const bolts = made({
+      driven: { holes: { diameter: '0.4062 in' } },
+      adapter: { driven: { fastening: 'through', screw: '3/8-24 UNF', class: '8.8' } },
+    });
+    expect(note(bolts, 'Clear holes, driven', 'in')?.note).toMatch(
+      /^drill 13\/32, 10\.32 mm \(or 10\.4 mm\), for 3\/8-24/,
+    );
+  });
+});

@@ -9,7 +9,7 @@ import { screwHead } from '../../src/standards/screw-heads.ts';
 import { must } from '../../src/standards/table.ts';
 import { findThread } from '../../src/standards/threads.ts';
 import { moreFineRows, vdiRows } from '../truth/preload.truth.ts';
-import { judge, type Patch } from './help.ts';
+import { errorsOf, judge, type Patch } from './help.ts';
 
 /** Tightening of a group, with numbers. */
 function tightening(patch: Patch, id = 'driven-screws'): Tightened & { torque: number; preload: number } {
@@ -122,7 +122,21 @@ describe('torque from the job file to the screws', () => {
     // 0.0878 in2 x 640 MPa x 0.9 = 32.6 kN of pure tension; torsion at 0.12 leaves 0.8 to 0.92 of it.
     expect(inch.preload).toBeGreaterThan(32.6 * 0.8);
     expect(inch.preload).toBeLessThan(32.6 * 0.92);
-    // ASME B18.2.1 prints no bearing face: 0.88 of 9/16 in; a hole of 13/32 is 10.317.
+    // ASME B18.2.1 prints no bearing face: 0.88 of 9/16 in; the flange's hole is 10.317.
     expect(rubbing(inch, 25.4 / 24, 25.4 * 0.3479)).toBeCloseTo((0.88 * 0.5625 * 25.4 + 10.317) / 2, 1);
+  });
+
+  it('counts with the hole that was measured in the flange, with the washer, and with the friction of the job', () => {
+    // The flange of the sound job is drilled 10.4; ISO 7089 M10: 10.5.
+    expect(rubbing(tightening({}), 1.5, 9.026)).toBeCloseTo((14.63 + 10.4) / 2, 3);
+    const washed = tightening({ adapter: { driven: { washer: true } } });
+    expect(rubbing(washed, 1.5, 9.026)).toBeCloseTo((14.63 + 10.5) / 2, 3);
+    const bolts = tightening({ adapter: { driven: { fastening: 'through', head: 'socket' } } });
+    expect(rubbing(bolts, 1.5, 9.026)).toBeCloseTo((14.63 + 10.4) / 2, 3);
+    const given = tightening({ adapter: { driven: { friction: 0.1 } } });
+    expect(given.friction).toBe(0.1);
+    expect(given.torque).toBeLessThan(tightening({}).torque);
+    expect(errorsOf({ adapter: { driven: { friction: 0.5 } } })).toMatchObject([{ path: 'adapter.driven.friction' }]);
+    expect(errorsOf({ adapter: { driven: { friction: 12 } } })).toMatchObject([{ path: 'adapter.driven.friction' }]);
   });
 });
