@@ -8,7 +8,7 @@ import { bestClocking, webAtClocking } from '../geometry/clocking.ts';
 import { sheetMass } from '../geometry/contour.ts';
 import { turnedMass } from '../geometry/turned-mass.ts';
 import type { Joint } from '../job/joint.ts';
-import type { ResolvedFlange } from '../job/resolve-flange.ts';
+import { materialOfFlange, type ResolvedFlange } from '../job/resolve-flange.ts';
 import type { JobInput } from '../job/schema.ts';
 import type { Assumption } from '../model/finding.ts';
 import type { PartMaterial } from '../model/part.ts';
@@ -31,9 +31,6 @@ import { withDrills } from './tightening-drills.ts';
 import { type Designed, designed, type Trouble } from './trouble.ts';
 import { liftedMass, placeWheel, type WheelPlace, wheelHeight, wheelSpec, wheelThread } from './wheel.ts';
 import { wheelTroubles } from './wheel-troubles.ts';
-
-/** What a flange is taken to be made of when the job does not say: ordinary structural steel, the weaker guess. */
-const usualFlangeMaterial = 'S355';
 
 const partMaterial = ({ id, name, density }: Material): PartMaterial => ({ id, name, density });
 
@@ -89,18 +86,15 @@ function decide(input: DesignInput, ledger: Ledger): Decided | null {
 
   const registers = { driving: ledger.take(registerFor(driving, job)), driven: ledger.take(registerFor(driven, job)) };
   if (!adapterMaterial) return null;
+  for (const flange of [driving, driven]) {
+    if (flange.material !== null) continue;
+    const from = 'default: decides thread engagement, torque and what heat does; give the real one if you know it';
+    ledger.assume(`${flange.side}.material`, materialOfFlange(flange), from);
+  }
   const fixings: Fixing[] = [];
   for (const flange of shared === null ? [driving, driven] : [driving]) {
-    const named = flange.material ?? usualFlangeMaterial;
-    const flangeMaterial = ledger.material(`${flange.side}.material`, named);
+    const flangeMaterial = ledger.material(`${flange.side}.material`, materialOfFlange(flange));
     if (!flangeMaterial) continue;
-    if (flange.material === null && flange.holes.kind === 'tapped') {
-      ledger.assume(
-        `${flange.side}.material`,
-        named,
-        'default: decides the thread engagement, give the real one if you know it',
-      );
-    }
     const other = flange.side === 'driving' ? driven : driving;
     const fixing = ledger.take(
       fixingFor({ flange, other, job, adapterMaterial, flangeMaterial, shared: shared !== null }),

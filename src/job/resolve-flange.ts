@@ -66,6 +66,12 @@ export interface ResolvedFlange {
   readonly source: string | null;
 }
 
+/** What a flange is taken to be made of when the job does not say: ordinary structural steel, the weaker guess. */
+const usualMaterial = 'S355';
+
+/** The material that a flange is reckoned with: the job's, or the usual one. */
+export const materialOfFlange = ({ material }: Pick<ResolvedFlange, 'material'>): string => material ?? usualMaterial;
+
 export type FlangeResolution =
   | { readonly ok: true; readonly flange: ResolvedFlange; readonly assumptions: readonly Assumption[] }
   | { readonly ok: false; readonly errors: readonly JobError[] };

@@ -7,6 +7,7 @@ import type { FilesReport } from '../report/report-data.ts';
 import { adapterMockUpFile, wheelMockUpFile } from './mock-up.ts';
 import { outlineFile } from './outline.ts';
 import { paperFiles } from './paper.ts';
+import { type Picture, pictures } from './pictures.ts';
 import { previewFiles } from './preview.ts';
 import type { MadeFile, Making, Product } from './product.ts';
 import { reportFiles, reportKind } from './report.ts';
@@ -57,7 +58,15 @@ function reasonToHold(findings: readonly Finding[]): string {
 export async function makeFiles(joint: Joint, findings: readonly Finding[], options: MakeOptions): Promise<Made> {
   const verdict = overallVerdict(findings);
   const failing = verdict === 'fail';
-  const making: Making = { joint, findings, verdict, base: options.base, forced: failing && options.force };
+  let drawn: readonly Picture[] | undefined;
+  const making: Making = {
+    joint,
+    findings,
+    verdict,
+    base: options.base,
+    pictures: () => (drawn ??= pictures(joint)),
+    forced: failing && options.force,
+  };
   const wanted = (kind: string) => options.only.length === 0 || options.only.includes(kind);
   const files: MadeFile[] = [];
   const held: Held[] = [];

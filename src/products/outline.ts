@@ -1,7 +1,7 @@
 /** The wheel's outline for the cutting service, in every flavour the job asks for. */
 import { buildToneWheel } from '../parts/tone-wheel.ts';
 import { dxfFlavour } from '../write/dxf.ts';
-import { type Product, utf8, verdictWords } from './product.ts';
+import { type MadeFile, type Product, utf8, verdictWords } from './product.ts';
 
 export const outlineFile: Product = {
   kind: 'outline',
@@ -14,15 +14,14 @@ export const outlineFile: Product = {
     const kerf = joint.job.sheet.kerf === 'service' ? 0 : joint.job.sheet.kerf;
     const part = buildToneWheel({ ...joint.wheelSpec, kerf });
     const failed = verdictWords(verdict, forced);
-    return joint.job.sheet.flavour.map((id) => {
+    const files: MadeFile[] = [];
+    for (const id of joint.job.sheet.flavour) {
       const flavour = dxfFlavour(id);
-      const text = flavour.write(part);
+      const text = await flavour.write(part);
       // Group 999 is a comment: readers of the drawing pass it over, people who open the file see it first.
-      return {
-        kind: 'outline',
-        name: `${base}-wheel${flavour.suffix}`,
-        bytes: utf8(failed ? `999\n${failed}\n${text}` : text),
-      };
-    });
+      const bytes = utf8(failed ? `999\n${failed}\n${text}` : text);
+      files.push({ kind: 'outline', name: `${base}-wheel${flavour.suffix}`, bytes });
+    }
+    return files;
   },
 };

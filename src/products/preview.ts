@@ -9,8 +9,8 @@ export const previewFiles: Product = {
   metal: false,
   applies: () => true,
   names: ({ joint, base }) => pictures(joint).map(({ name }) => `${base}-${name}.svg`),
-  async make({ joint, base }) {
-    return pictures(joint).map(({ name, drawing }) => ({
+  async make({ pictures: drawn, base }) {
+    return drawn().map(({ name, drawing }) => ({
       kind: 'preview',
       name: `${base}-${name}.svg`,
       bytes: utf8(writeSvg(drawing, { standalone: true })),

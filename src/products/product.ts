@@ -1,6 +1,7 @@
 /** A file that the program can make from a designed joint. */
 import type { Joint } from '../job/joint.ts';
 import type { Finding, Verdict } from '../model/finding.ts';
+import type { Picture } from './pictures.ts';
 
 /** Everything a product may use. */
 export interface Making {
@@ -9,6 +10,8 @@ export interface Making {
   readonly verdict: Verdict;
   /** Start of every file name: the job file's own name. */
   readonly base: string;
+  /** The joint's pictures, drawn once for all who show them. */
+  readonly pictures: () => readonly Picture[];
   /** True when checks fail and the user asked for the held files all the same. */
   readonly forced: boolean;
 }

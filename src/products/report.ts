@@ -4,7 +4,6 @@ import { reportHtml } from '../report/report-html.ts';
 import { reportJson } from '../report/report-json.ts';
 import { reportText } from '../report/report-text.ts';
 import { writeSvg } from '../write/svg.ts';
-import { pictures } from './pictures.ts';
 import { type MadeFile, type Making, utf8 } from './product.ts';
 
 export const reportKind = 'report';
@@ -15,9 +14,13 @@ export function reportNames(base: string): string[] {
 }
 
 /** The report's three files. `jobName` is the job file's name as it was given. */
-export function reportFiles({ joint, findings, base }: Making, jobName: string, files: FilesReport): MadeFile[] {
+export function reportFiles(
+  { joint, findings, base, pictures }: Making,
+  jobName: string,
+  files: FilesReport,
+): MadeFile[] {
   const data = reportData(joint, findings, files);
-  const shown = pictures(joint).map(({ caption, drawing }) => ({
+  const shown = pictures().map(({ caption, drawing }) => ({
     caption,
     svg: writeSvg(drawing, { standalone: false }),
   }));

@@ -62,7 +62,6 @@ export const machiningRules: StandardTable<MachiningRuleRow> = {
     { rule: 'tapped_wall_least', title: 'metal outside any tapped hole', value: 0.5, per: 'd', source: 'common practice', memory: true },
     { rule: 'edge_steel', title: 'hole centre to edge, steel', value: 1.5, per: 'd', source: 'common practice', memory: true },
     { rule: 'edge_aluminium', title: 'hole centre to edge, aluminium', value: 2, per: 'd', source: 'common practice', memory: true },
-    { rule: 'under_head', title: 'least metal under a sunk head', value: 0.5, per: 'd', source: 'common practice', memory: true },
     { rule: 'hole_depth', title: 'deepest drilled hole', value: 10, per: 'd', source: 'two machining guides' },
     { rule: 'thread_depth', title: 'longest useful thread', value: 2, per: 'd', source: 'a machining guide' },
     { rule: 'tolerance', title: 'general tolerance', value: 0.13, per: 'mm', source: 'a machining guide' },

@@ -88,9 +88,3 @@ export const printShrinkage: StandardTable<ShrinkageRow> = {
     { material: 'PA', least: 0.4, most: 0.6 },
   ],
 };
-
-/** What a mock-up register is printed under (spigot) or over (recess) its nominal diameter, so that it drops in; common practice. */
-export const registerAllowance = 0.25;
-
-/** Chamfer on the bed edge of a register against the first layer's bulge, mm x 45 degrees; common practice. */
-export const bedChamfer = 0.4;

@@ -2,27 +2,26 @@
 import { eccentricityOf } from '../formulas/fit.ts';
 import { type ColdAndHot, coldAndHot } from '../formulas/thermal-fit.ts';
 import type { Joint } from '../job/joint.ts';
+import { materialOfFlange } from '../job/resolve-flange.ts';
 import type { Finding } from '../model/finding.ts';
 import { findMaterial, type Material } from '../standards/materials.ts';
 import { must } from '../standards/table.ts';
 import { type Check, judged, notAssessed } from './check.ts';
-import { lightTap, loose, madeToMate } from './registers.ts';
+import { lightTap, loose, madeToMate, registerPair } from './registers.ts';
 import { mm, sourced } from './words.ts';
 
-/** What a flange is taken to be made of when the job does not say. */
-const usualFlange = 'S355';
 /** Materials whose expansion differs by less than this are alike for a register, 1/K: 0.01 mm on 100 mm over 50 K. */
 const alike = 2e-6;
 
 type Side = 'driving' | 'driven';
 
-const flangeMaterial = (joint: Joint, side: Side): Material => must(findMaterial(joint[side].material ?? usualFlange));
+const flangeMaterial = (joint: Joint, side: Side): Material => must(findMaterial(materialOfFlange(joint[side])));
 
 /** Which half is in the recess, and the clearances over the stated temperatures; null where a side has no register. */
 function overTemperatures(joint: Joint, side: Side, cold: number, hot: number): ColdAndHot | null {
-  const own = joint.adapterSpec.registers[side];
-  const mate = joint[side].register;
-  if (!own || !mate || own.gender === mate.gender) return null;
+  const pair = registerPair(joint, side);
+  if (!pair) return null;
+  const { own, mate } = pair;
   const adapter = { limits: own.limits, alpha: joint.adapterMaterial.thermalExpansion };
   const flange = { limits: mate.limits, alpha: flangeMaterial(joint, side).thermalExpansion };
   const [recess, spigot] = own.gender === 'female' ? [adapter, flange] : [flange, adapter];

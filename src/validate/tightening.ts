@@ -1,6 +1,7 @@
 /** What happens when the wrench is pulled: does the screw break before a thread strips? */
 import { engagementFor, type StripLoads, stripLoads, threadShearStrength, worstThread } from '../formulas/stripping.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';
+import { materialOfFlange } from '../job/resolve-flange.ts';
 import type { Finding } from '../model/finding.ts';
 import { findMaterial, type Material } from '../standards/materials.ts';
 import { propertyClass } from '../standards/property-classes.ts';
@@ -9,8 +10,6 @@ import { findThread } from '../standards/threads.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { atLeast, mm, plain, sourced } from './words.ts';
 
-/** What a flange is taken to be made of when the job does not say. */
-const usualFlange = 'S355';
 /** Beyond this many diameters more engagement adds nothing: the first turns carry the load. Common practice. */
 const mostUseful = 2.5;
 
@@ -20,7 +19,7 @@ const kN = (newtons: number) => `${plain(newtons / 1000, 1)} kN`;
 function parentOf(joint: Joint, { fastening, side }: ScrewGroup): Material | null {
   if (fastening === 'through') return null;
   if (fastening === 'into_adapter' || side === 'wheel') return joint.adapterMaterial;
-  const material = findMaterial(joint[side].material ?? usualFlange);
+  const material = findMaterial(materialOfFlange(joint[side]));
   return material.ok ? material.value : null;
 }
 

@@ -5,6 +5,9 @@ import type { Contour, ContourVertex, SheetPart } from '../model/sheet.ts';
 /** The only layer that any flavour draws on. */
 export const CUT_LAYER = 'CUT';
 
+/** Largest distance between a short line and the curve that it stands for, mm, in the flavour without arcs. */
+export const POLYLINE_CHORD_ERROR = 0.01;
+
 /** A coordinate in mm, rounded to 1e-6: never "-0", never an exponent (below 1e15 mm). */
 export function roundCoordinate(value: number): number {
   return Math.round(value * 1e6) / 1e6 + 0;

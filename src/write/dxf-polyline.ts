@@ -2,11 +2,8 @@
 import { serialize } from '@jscad/dxf-serializer';
 import { polygonise } from '../geometry/contour.ts';
 import type { Contour, SheetPart } from '../model/sheet.ts';
-import { CUT_LAYER, cutsOf, roundCoordinate } from './dxf-cuts.ts';
+import { CUT_LAYER, cutsOf, POLYLINE_CHORD_ERROR, roundCoordinate } from './dxf-cuts.ts';
 import { type DxfTag, findTag, readTags, writeTags } from './dxf-tags.ts';
-
-/** Largest distance between a line and the curve that it stands for, mm. */
-export const POLYLINE_CHORD_ERROR = 0.01;
 
 const UNMOVED = [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1];
 /** Handle of the layer; the serializer counts its entities from ...1. */

@@ -1,8 +1,6 @@
 /** The DXF flavours: one list, from which the file names, the help and the writers come. */
 import type { SheetPart } from '../model/sheet.ts';
-import { POLYLINE_CHORD_ERROR, writeDxfPolyline } from './dxf-polyline.ts';
-import { writeDxfR12 } from './dxf-r12.ts';
-import { writeDxfStandard } from './dxf-standard.ts';
+import { POLYLINE_CHORD_ERROR } from './dxf-cuts.ts';
 
 export type DxfFlavourId = 'standard' | 'r12' | 'polyline';
 
@@ -12,10 +10,9 @@ export interface DxfFlavour {
   readonly suffix: string;
   /** One line for help and report. */
   readonly about: string;
-  readonly write: (part: SheetPart) => string;
+  /** Each writer's package is loaded when it is first used. */
+  readonly write: (part: SheetPart) => Promise<string>;
 }
-
-export const DXF_MEDIA_TYPE = 'image/vnd.dxf';
 
 /** Every flavour, the usual one first. */
 export const DXF_FLAVOURS: readonly DxfFlavour[] = [
@@ -23,19 +20,19 @@ export const DXF_FLAVOURS: readonly DxfFlavour[] = [
     id: 'standard',
     suffix: '.dxf',
     about: 'true arcs in closed polylines, circles as circles, millimetres declared',
-    write: writeDxfStandard,
+    write: async (part) => (await import('./dxf-standard.ts')).writeDxfStandard(part),
   },
   {
     id: 'r12',
     suffix: '.r12.dxf',
     about: 'true arcs for old controllers (release 12)',
-    write: writeDxfR12,
+    write: async (part) => (await import('./dxf-r12.ts')).writeDxfR12(part),
   },
   {
     id: 'polyline',
     suffix: '.polyline.dxf',
     about: `short lines for machines that read no arcs, within ${POLYLINE_CHORD_ERROR} mm of the curve`,
-    write: (part) => writeDxfPolyline(part),
+    write: async (part) => (await import('./dxf-polyline.ts')).writeDxfPolyline(part),
   },
 ];
 

@@ -7,8 +7,6 @@
  */
 import type { Drawing, Fill, Pen, Point, Shape } from '../model/drawing.ts';
 
-export const pdfFormat = { extension: 'pdf', mediaType: 'application/pdf' } as const;
-
 /** A box on paper, mm from the lower left corner. */
 export interface PaperBox {
   readonly xMin: number;

@@ -9,8 +9,6 @@ import modeling from '@jscad/modeling';
 import binary from '@jscad/stl-serializer/CSGToStlb.js';
 import type { Mesh } from '../model/mesh.ts';
 
-export const stlFormat = { extension: 'stl', mediaType: 'model/stl' } as const;
-
 /**
  * Binary STL of a mesh, in mm. The same mesh gives the same bytes.
  *

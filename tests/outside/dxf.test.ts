@@ -10,7 +10,8 @@ import { contourArea, contourBox, contourLength, stretchesOf } from '../../src/g
 import type { SheetPart } from '../../src/model/sheet.ts';
 import { buildToneWheel } from '../../src/parts/tone-wheel.ts';
 import { DXF_FLAVOURS, type DxfFlavourId, dxfFlavour } from '../../src/write/dxf.ts';
-import { POLYLINE_CHORD_ERROR, writeDxfPolyline } from '../../src/write/dxf-polyline.ts';
+import { POLYLINE_CHORD_ERROR } from '../../src/write/dxf-cuts.ts';
+import { writeDxfPolyline } from '../../src/write/dxf-polyline.ts';
 import { slot } from '../sheet/contour-shapes.ts';
 import { anyWheel, STEEL, wheelSpec } from '../sheet/specs.ts';
 
@@ -95,8 +96,8 @@ const DECLARED: Record<DxfFlavourId, readonly [string, number | null, number | n
 };
 
 describe.each(DXF_FLAVOURS.map((flavour) => [flavour.id, flavour] as const))('DXF %s, read by ezdxf', (id, flavour) => {
-  it.each(parts)('%s', (_, part) => {
-    const text = flavour.write(part);
+  it.each(parts)('%s', async (_, part) => {
+    const text = await flavour.write(part);
     const found = read(text);
     expect(found.errors).toEqual([]);
     expect(found.fixes).toEqual([]);
@@ -144,10 +145,10 @@ describe.each(DXF_FLAVOURS.map((flavour) => [flavour.id, flavour] as const))('DX
     expect(left).toEqual([]);
   });
 
-  it('writes the same bytes twice, and no "-0" or exponent among its entities', () => {
+  it('writes the same bytes twice, and no "-0" or exponent among its entities', async () => {
     for (const [, part] of parts) {
-      const text = flavour.write(part);
-      expect(flavour.write(part)).toBe(text);
+      const text = await flavour.write(part);
+      expect(await flavour.write(part)).toBe(text);
       const entities = text.slice(text.indexOf('ENTITIES'));
       expect(entities).not.toMatch(/^\s*-0$/m);
       expect(entities).not.toMatch(/^\s*-?[\d.]+e[+-]?\d+$/im);
