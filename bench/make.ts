@@ -3,7 +3,7 @@
  * absolute times belong to the machine. Run: npm run bench
  */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 
@@ -38,11 +38,26 @@ const loads = ['manifold-3d', 'earcut', 'makerjs', '@tarikjabiri/dxf', '@jscad/m
 const loading = `await Promise.all(${JSON.stringify(loads)}.map((name) => import(name))); await (await import('manifold-3d')).default();`;
 const folder = mkdtempSync(join(tmpdir(), 'flangewright-bench-'));
 const job = 'presets/orchard-truck.job.yaml';
+/** Sixteen bolts against fifteen, invented: whichever way they are held, they meet. All ways are tried, then what could give way. */
+const crowded = join(folder, 'crowded.job.yaml');
+const crowdedJob = {
+  job: 1,
+  driving: { outside: 160, thickness: 14, behind: 60, holes: { count: 16, circle: 120, diameter: 10.5 } },
+  driven: {
+    outside: 170,
+    thickness: 9,
+    behind: 60,
+    register: { gender: 'male', diameter: 70, depth: 3, fit: 'h6', corner: 0.3 },
+    holes: { count: 15, circle: 126, diameter: 10.5 },
+  },
+};
 try {
+  writeFileSync(crowded, JSON.stringify(crowdedJob));
   const costs = [
     cost('start Node and stop', ['-e', '']),
     cost('load the packages and the boolean kernel', ['--input-type=module', '-e', loading]),
     cost('check', ['dist/cli/bin.js', 'check', job]),
+    cost('check, a job that nothing can make', ['dist/cli/bin.js', 'check', crowded]),
     cost('make --only outline', ['dist/cli/bin.js', 'make', job, '-o', folder, '--only', 'outline']),
     cost('make, everything', ['dist/cli/bin.js', 'make', job, '-o', folder]),
   ];

@@ -14,6 +14,7 @@ const tools: readonly OutsideTool[] = [
   { name: 'admesh', debianPackage: 'admesh', probe: ['admesh', '--version'] },
   { name: 'prusa-slicer', debianPackage: 'prusa-slicer', probe: ['prusa-slicer', '--help'] },
   { name: 'python3 with ezdxf', debianPackage: 'python3-ezdxf', probe: ['/usr/bin/python3', '-c', 'import ezdxf'] },
+  { name: 'python3 with gmsh', debianPackage: 'python3-gmsh', probe: ['/usr/bin/python3', '-c', 'import gmsh'] },
   { name: 'pdftoppm, pdftotext and pdfinfo', debianPackage: 'poppler-utils', probe: ['pdftoppm', '-v'] },
 ];
 

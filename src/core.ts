@@ -18,7 +18,7 @@ import { type JobError, readJob } from './job/read.ts';
 import { resolveFlange } from './job/resolve-flange.ts';
 import type { Finding } from './model/finding.ts';
 import type { Lookup } from './standards/table.ts';
-import { validate } from './validate/all.ts';
+import { validateQuickly, validateWithBuilt } from './validate/all.ts';
 
 export type { FlangePreset } from './job/flange-presets.ts';
 export type { Joint } from './job/joint.ts';
@@ -85,7 +85,7 @@ export function judgeJob(
   }
   const assumptions = [...driving.assumptions, ...driven.assumptions, ...assumedDefaults(job, given)];
   const input = { job, driving: driving.flange, driven: driven.flange, assumptions, given };
-  const found = search ? searchDesign(input, validate) : usualDesign(input, validate);
+  const found = search ? searchDesign(input, validateQuickly) : usualDesign(input, validateQuickly);
   if (!found.ok) return { ok: false, errors: found.troubles.map(({ path, message }) => errorAt(path, message)) };
-  return { ok: true, ...found.value };
+  return { ok: true, joint: found.value.joint, findings: validateWithBuilt(found.value.joint) };
 }

@@ -3,7 +3,8 @@ import yargs from 'yargs';
 import { check } from './commands/check.ts';
 import { flanges } from './commands/flanges.ts';
 import { make } from './commands/make.ts';
-import { measure, measureExamples, measureFlags, subjects } from './commands/measure.ts';
+import { measure } from './commands/measure.ts';
+import { measureExamples, measureFlags, subjects } from './commands/measure-flags.ts';
 import { newJob } from './commands/new.ts';
 import { schema } from './commands/schema.ts';
 import { exit, type Io, UsageError } from './io.ts';
@@ -86,10 +87,15 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
     )
     .command(
       'measure [subject] [file]',
-      'Readings to numbers with their doubt: bolt circle, hole pattern, register, run-out, thread.',
+      'Readings to numbers with their doubt: bolt circle, hole pattern, register, run-out, thread, balance in place.',
       (y) =>
         y
-          .positional('subject', { type: 'string', describe: `what was measured: ${subjects.join(', ')}` })
+          .positional('subject', {
+            type: 'string',
+            describe: `what was measured: ${subjects.join(', ')}`,
+            // A file may stand in its place, so the list binds nobody: it is only offered to the shell.
+            ...(argv.includes('--get-yargs-completions') ? { choices: subjects } : {}),
+          })
           .positional('file', { type: 'string', describe: 'pattern: points as CSV (x,y a line), or a DXF' })
           .options(measureFlags)
           .epilogue(measureExamples),

@@ -18,6 +18,8 @@ import type { AdapterSpec, HoleGroupSpec } from '../parts/adapter-spec.ts';
 import { buildToneWheel, type ToneWheelSpec } from '../parts/tone-wheel.ts';
 import { setupRunout } from '../standards/machining-practice.ts';
 import { findMaterial, type Material } from '../standards/materials.ts';
+import { dowelsOf, outsideForDowels, withGivenDowels, withOpenDowels } from './dowel-place.ts';
+import { type DowelPlan, planDowels } from './dowels.ts';
 import { type Fixing, fasteningOf, fixingFor } from './fixing.ts';
 import { flatsAcross, flatsFor } from './flats.ts';
 import { sideGroups, threadOf, wheelGroup } from './hole-groups.ts';
@@ -73,6 +75,7 @@ interface Decided {
   readonly wheel: WheelPlace | null;
   readonly wheelMaterial: Material | null;
   readonly shared: number | null;
+  readonly dowels: readonly DowelPlan[];
 }
 
 function decide(input: DesignInput, ledger: Ledger): Decided | null {
@@ -103,9 +106,14 @@ function decide(input: DesignInput, ledger: Ledger): Decided | null {
   }
   const wanted = shared === null ? 2 : 1;
   if (fixings.length < wanted) return null;
+  const dowels = [driving, driven].flatMap((flange) => {
+    const fixing = fixings.find(({ side }) => side === flange.side) ?? fixings[0];
+    const plan = fixing ? ledger.take(planDowels(flange, job, fixing)) : null;
+    return plan ? [plan] : [];
+  });
   const wheel = job.wheel ? ledger.take(placeWheel(job.wheel, flanges, fixings, adapterMaterial, job.adapter)) : null;
   if (ledger.troubles.length > 0) return null;
-  return { adapterMaterial, fixings, registers, wheel, wheelMaterial, shared };
+  return { adapterMaterial, fixings, registers, wheel, wheelMaterial, shared, dowels };
 }
 
 function thicknessInput({ job, driving, driven }: DesignInput, made: Decided): ThicknessInput {
@@ -130,15 +138,13 @@ function sketchOf(
 ): AdapterSpec {
   const flanges = { driving, driven };
   const { web, chamfer, outside, bore } = job.adapter;
+  const needed = Math.max(made.wheel?.outsideNeeded ?? 0, outsideForDowels(made.dowels, web, chamfer));
   return {
     id: 'adapter',
     name: job.adapter.name ?? 'adapter',
     material: partMaterial(made.adapterMaterial),
     thickness,
-    outside:
-      outside === 'auto'
-        ? outsideFor(made.fixings, flanges, made.registers, { web, chamfer }, made.wheel?.outsideNeeded ?? 0)
-        : outside,
+    outside: outside === 'auto' ? outsideFor(made.fixings, flanges, made.registers, { web, chamfer }, needed) : outside,
     chamfer,
     bore: bore === 'none' ? null : bore === 'auto' ? boreFor(made.fixings, flanges, made.registers, web) : bore,
     flats: null,
@@ -186,14 +192,18 @@ export function designJoint(input: DesignInput): Designed<Joint> {
 
   const forThickness = thicknessInput(input, made);
   const thickness = studyThickness(forThickness);
+  const flanges = { driving, driven };
+  const { web } = job.adapter;
   const sketch = sketchOf(input, made, forThickness, thickness.thickness);
-  const clocking = clockingOf(sketch, job.adapter.clocking, made.shared);
-  const clocked: AdapterSpec = { ...sketch, clocking: clocking.angle };
-  const wheelFirst = wheelClocking(clocked, made.wheel, job.adapter.web);
+  const given = withGivenDowels(sketch, made.dowels, flanges, web);
+  const clocking = clockingOf(given.spec, job.adapter.clocking, made.shared);
+  const turnedSketch = { ...given, spec: { ...given.spec, clocking: clocking.angle } };
+  const { spec: clocked, placed } = withOpenDowels(turnedSketch, made.dowels, flanges, web);
+  const wheelFirst = wheelClocking(clocked, made.wheel, web);
   const drilled: AdapterSpec = made.wheel
     ? {
         ...clocked,
-        groups: [...clocked.groups, wheelGroup(made.wheel, clocked.thickness, job.adapter.web, wheelFirst)],
+        groups: [...clocked.groups, wheelGroup(made.wheel, clocked.thickness, web, wheelFirst)],
       }
     : clocked;
   const spec = withFlats(drilled, job.adapter);
@@ -213,8 +223,10 @@ export function designJoint(input: DesignInput): Designed<Joint> {
   const screws = made.fixings.map((fixing) =>
     screwGroup(fixing, surroundings(fixing, forThickness, spec.thickness), positions(`${fixing.side}-screws`)),
   );
-  const wheel = outline && made.wheel ? buildWheel(outline, made.wheel, spec) : null;
+  const wheel =
+    outline && made.wheel && made.wheelMaterial ? buildWheel(outline, made.wheel, spec, made.wheelMaterial) : null;
   const method = setupRunout(job.adapter.setup);
+  const dowels = dowelsOf(placed, flanges, spec);
   const joint: Joint = {
     job,
     driving,
@@ -229,7 +241,9 @@ export function designJoint(input: DesignInput): Designed<Joint> {
     wheelMass: wheel?.mass ?? null,
     wheelZ: wheel?.z ?? null,
     wheelRegister: made.wheel?.register ?? null,
+    wheelBore: made.wheel?.turned ?? null,
     screws: wheel ? [...screws, wheel.screws] : screws,
+    ...(dowels ? { dowels } : {}),
     clocking,
     thickness,
     turnOver:
@@ -250,11 +264,11 @@ function wheelClocking(spec: AdapterSpec, place: WheelPlace | null, web: number)
 }
 
 /** The wheel cut, weighed, and set on the adapter with its screws. */
-function buildWheel(outline: ToneWheelSpec, place: WheelPlace, spec: AdapterSpec) {
+function buildWheel(outline: ToneWheelSpec, place: WheelPlace, spec: AdapterSpec, material: Material) {
   const part = buildToneWheel(outline);
   const z = wheelHeight(place, spec.thickness, outline.thickness);
   const seatZ = place.face === 'driven' ? z : z + outline.thickness;
   const thread = threadOf(spec, 'wheel-screws') ?? { depth: 0, through: false };
-  const screws = wheelScrews(place, seatZ, thread, outline.screwHoles?.positions ?? []);
+  const screws = wheelScrews(place, seatZ, thread, material, outline.screwHoles?.positions ?? []);
   return { part, mass: liftedMass(sheetMass(part), z), z, screws };
 }

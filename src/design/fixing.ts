@@ -1,6 +1,6 @@
 /** How one side is held: the screw, its head and seat, the hole it needs. Everything that does not hang on the thickness. */
 import type { Fastening } from '../job/joint.ts';
-import type { ResolvedFlange } from '../job/resolve-flange.ts';
+import { materialOfFlange, type ResolvedFlange } from '../job/resolve-flange.ts';
 import type { JobInput } from '../job/schema.ts';
 import type { HoleShape } from '../parts/adapter-spec.ts';
 import { clearanceHole } from '../standards/clearance-holes.ts';
@@ -14,6 +14,7 @@ import { type LeastEngagement, leastEngagement } from '../standards/thread-engag
 import { findThread, type Thread } from '../standards/threads.ts';
 import { type Washer, washerFor } from '../standards/washers.ts';
 import { screwForHole } from './pick-screw.ts';
+import type { Seat } from './pressed-seats.ts';
 import { type Designed, designed, type Trouble, trouble } from './trouble.ts';
 
 export type PropertyClass = '8.8' | '10.9' | '12.9';
@@ -32,8 +33,10 @@ export interface Fixing {
   readonly clearance: number;
   readonly washer: Washer | null;
   readonly nut: HexNut | null;
-  /** What heads, nuts and threads bear on. */
-  readonly seats: readonly Material[];
+  /** What heads and nuts bear on. */
+  readonly seats: readonly Seat[];
+  /** What holds the thread; null for a nut. */
+  readonly parent: Material | null;
   /** Holes that heads and nuts bear round, mm: as measured in a flange, as drilled in the adapter, or a washer's. */
   readonly bearingHoles: { readonly head: number; readonly nut: number | null };
   /** Friction in thread and under the head; null when the job does not say. */
@@ -164,10 +167,32 @@ function headTroubles(
 /** A nut carries its own thread: nothing has to be cut. */
 const inNut: LeastEngagement = { length: 0, factor: 0, row: 'its nut', source: 'nut of the same class', memory: false };
 
-/** Material of the flange at the far end of shared bolts, where the job names a known one. */
-function materialOf(flange: ResolvedFlange): Material[] {
-  const named = flange.material === null ? null : findMaterial(flange.material);
-  return named?.ok ? [named.value] : [];
+/** What lies under a side's heads and nuts. Bolts through both flanges go in from behind the driven one. */
+function seatsOf(
+  input: FixingInput,
+  outside: boolean,
+  drilled: number,
+  washer: Washer | null,
+  hasNut: boolean,
+): Seat[] {
+  const { flange, other, shared, adapterMaterial, flangeMaterial } = input;
+  const of = ({ side, holes }: ResolvedFlange, material: Material) => ({
+    part: `${side} flange`,
+    material,
+    hole: holes.diameter.value,
+    washer,
+  });
+  const own = of(flange, flangeMaterial);
+  const far = findMaterial(materialOfFlange(other));
+  const farSeat = far.ok ? [of(other, far.value)] : [];
+  const adapter = { part: 'adapter', material: adapterMaterial, hole: drilled, washer };
+  const [driving, driven] = flange.side === 'driving' ? [[own], farSeat] : [farSeat, [own]];
+  const heads = shared ? driven : [outside ? own : adapter];
+  const nuts = hasNut ? (shared ? driving : [own]) : [];
+  return [
+    ...heads.map((seat) => ({ under: 'head' as const, ...seat })),
+    ...nuts.map((seat) => ({ under: 'nut' as const, ...seat })),
+  ];
 }
 
 /** Holes that heads and nuts bear round. Bolts through both flanges go in from behind the driven one. */
@@ -238,7 +263,8 @@ export function fixingFor(input: FixingInput): Designed<Fixing> {
     nut,
     bearingHoles: bearingHoles(input, headsOutside, clearance.diameter, washer, nut),
     friction: wish.friction ?? null,
-    seats: [input.adapterMaterial, input.flangeMaterial, ...(shared ? materialOf(other) : [])],
+    seats: seatsOf(input, headsOutside, clearance.diameter, washer, nut !== null),
+    parent: fastening === 'through' ? null : parent,
     engagement,
     threadIn: fastening === 'through' ? 'nut' : fastening === 'into_flange' ? 'flange' : 'adapter',
     length: wish.length === 'auto' ? null : wish.length,

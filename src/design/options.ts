@@ -23,7 +23,7 @@ export interface SearchInput extends DesignInput {
 
 /** One way of holding a side: the keys that are filled in where the job says auto. */
 export interface Way {
-  readonly set: Partial<Pick<SideInput, 'fastening' | 'screw' | 'head' | 'seat' | 'washer'>>;
+  readonly set: Partial<Pick<SideInput, 'fastening' | 'screw' | 'head' | 'seat' | 'washer' | 'class' | 'dowels'>>;
   /** How many sizes the screw is thinner than the one that fills the flange's hole. */
   readonly thinner: number;
 }

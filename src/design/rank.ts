@@ -31,7 +31,8 @@ export function workOf({ adapterSpec }: Pick<Joint, 'adapterSpec'>): Work {
   let [pockets, threads] = [0, 0];
   const faces = new Set<string>();
   for (const { shape, positions } of adapterSpec.groups) {
-    if (shape.kind === 'tapped') {
+    if (shape.kind === 'dowel') faces.add(shape.face);
+    else if (shape.kind === 'tapped') {
       threads += positions.length;
       faces.add(shape.face);
     } else if (shape.head.kind !== 'surface') {
@@ -47,8 +48,7 @@ const rounding = 1e-6;
 const compare = (a: number, b: number) => (Math.abs(a - b) < rounding ? 0 : a - b);
 
 /**
- * The order: fewest failing checks; then the thickest screws, because a thinner one holds less and the strength of the joint is not
- * judged; then, where nothing fails, fewest cautions (those that come from the readings alone are the same for all); then the usual
+ * The order: fewest failing checks; then the thickest screws, because a thinner one holds less; then, where nothing fails, fewest cautions (those that come from the readings alone are the same for all); then the usual
  * way, so that nothing changes without a reason; then fewest unknowns; then thickness, mass, set-ups and holes to work; then the order of trying.
  * @returns below zero when `a` is the better one; never 0 for two different candidates
  */

@@ -1,5 +1,6 @@
 /** Screws in place: where each head stands, which way it points, which standard length it has. */
 import type { ScrewGroup } from '../job/joint.ts';
+import type { Material } from '../standards/materials.ts';
 import { blindPitches, mouthOf, tipInside } from './adapter-thread.ts';
 import type { Fixing } from './fixing.ts';
 import { pocketDepth } from './fixing.ts';
@@ -94,6 +95,7 @@ export function screwGroup(
       friction: fixing.friction,
       class: fixing.class,
       seats: fixing.seats,
+      parent: fixing.parent && { material: fixing.parent, engaged: engaged(span, length) },
     }),
     lengths: {
       least: span?.least ?? 0,
@@ -108,6 +110,7 @@ export function wheelScrews(
   place: WheelPlace,
   seatZ: number,
   tapped: { readonly depth: number; readonly through: boolean },
+  material: Material,
   positions: readonly { x: number; y: number }[],
 ): ScrewGroup {
   const { thread, head, engagement, sheet } = place;
@@ -153,7 +156,8 @@ export function wheelScrews(
       nut: null,
       friction: null,
       class: '8.8',
-      seats: place.seats,
+      seats: [{ under: 'head', part: 'wheel', material, hole: place.hole, washer: null }],
+      parent: { material: place.parent, engaged: engaged(span, length) },
     }),
     lengths: { least: span.least, most: span.most, mostWhy: span.mostWhy },
   };

@@ -49,7 +49,15 @@ export function groupText(group: ScrewGroup): string {
 }
 
 /** A whole design in words. */
-export const wayText = (joint: Pick<Joint, 'screws'>): string => sideScrews(joint).map(groupText).join('; ');
+export const wayText = (joint: Pick<Joint, 'screws' | 'job' | 'dowels'>): string =>
+  sideScrews(joint)
+    .map((group) => {
+      const wish = group.side === 'wheel' ? undefined : joint.job.adapter[group.side].class;
+      const stronger = wish === undefined || wish === group.class ? '' : `, class ${group.class}`;
+      const pins = group.side !== 'wheel' && joint.dowels?.[group.side] ? ', and dowels' : '';
+      return `${groupText(group)}${stronger}${pins}`;
+    })
+    .join('; ');
 
 /** What a group puts into the adapter, in words: "six M10 socket heads on 93 mm". */
 export function holesText(joint: Pick<Joint, 'screws' | 'driving' | 'driven'>, group: ScrewGroup): string {
@@ -75,7 +83,7 @@ const yamlWord = (word: string): string => (word.startsWith('#') ? `'${word}'` :
  * What to write in the job so that this design is the only one left: `adapter: { driven: { fastening: through, screw: M10 } }`.
  * Keys that are typed already are left out.
  */
-export function keysFor(joint: Pick<Joint, 'screws' | 'job'>): string {
+export function keysFor(joint: Pick<Joint, 'screws' | 'job' | 'dowels'>): string {
   const written = sides.flatMap((side) => {
     const own = screwsOf(joint, side);
     if (!own) return [];
@@ -86,6 +94,8 @@ export function keysFor(joint: Pick<Joint, 'screws' | 'job'>): string {
       ...(wish.head === 'auto' && own.seat !== 'outside' ? [`head: ${own.head.kind}`] : []),
       ...(wish.seat === 'auto' && own.seat !== 'outside' && own.head.kind !== 'flat' ? [`seat: ${own.seat}`] : []),
       ...(own.washer && !wish.washer ? ['washer: true'] : []),
+      ...(own.class !== wish.class ? [`class: ${own.class}`] : []),
+      ...(joint.dowels?.[side] && wish.dowels === undefined ? ['dowels: auto'] : []),
     ];
     return keys.length === 0 ? [] : [`${side}: { ${keys.join(', ')} }`];
   });

@@ -7,6 +7,7 @@ import type { Finding } from '../model/finding.ts';
 import { designJoint } from './design-joint.ts';
 import type { SearchInput } from './options.ts';
 import { byMerit, type Candidate, passes, saying, workOf } from './rank.ts';
+import { reinforced } from './reinforce.ts';
 import { type Judge, kindOf, tryChoices } from './search-candidates.ts';
 import { keysFor, wayText } from './search-words.ts';
 import { type Designed, designed } from './trouble.ts';
@@ -87,7 +88,8 @@ function becauseOf(best: Candidate, usual: Candidate | undefined): string {
  * @returns the best design, or the troubles of the usual way when no way can be drawn at all
  */
 export function searchDesign(input: SearchInput, judge: Judge): Designed<Found> {
-  const { candidates, tried, troubles } = tryChoices(input, judge);
+  const { candidates: open, tried, troubles } = tryChoices(input, judge);
+  const candidates = [...open, ...reinforced(input, judge, open)];
   const ranked = [...candidates].sort(byMerit);
   const [best] = ranked;
   if (!best) return { ok: false, troubles };
@@ -113,7 +115,7 @@ export function searchDesign(input: SearchInput, judge: Judge): Designed<Found> 
   );
   const assumptions = [...best.joint.assumptions, ...filled];
   // Nothing was open and nothing is wrong: there is nothing to tell.
-  const isPlain = tried === 1 && isSound;
+  const isPlain = tried === 1 && candidates.length === 1 && isSound;
   const joint: Joint = { ...best.joint, assumptions, ...(isPlain ? {} : { alternatives }) };
   return designed({ joint, findings: best.findings });
 }

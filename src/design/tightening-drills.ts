@@ -20,7 +20,7 @@ export function withDrills(joint: Joint): Joint {
  */
 function drillsFor(group: ScrewGroup, thread: Thread, joint: Joint): DrillNames | null {
   const shape = joint.adapterSpec.groups.find(({ id }) => id === group.id)?.shape;
-  if (!shape) return null;
+  if (!shape || shape.kind === 'dowel') return null;
   const metric = ['metric'] as const;
   const inch = drillSystems.filter((system) => system !== 'metric');
   const [own, other] = thread.system === 'metric' ? [metric, inch] : [inch, metric];

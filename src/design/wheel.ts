@@ -1,5 +1,6 @@
 /** Where the wheel sits, what centres it, and the screws that hold it. */
 
+import type { WheelBore } from '../job/joint.ts';
 import type { JobInput } from '../job/schema.ts';
 import type { MassProperties } from '../model/mass.ts';
 import type { WheelSeatSpec } from '../parts/adapter-spec.ts';
@@ -14,6 +15,7 @@ import type { ThreadNeed } from './adapter-thread.ts';
 import type { Fixing } from './fixing.ts';
 import { type AdapterFlanges, fixingRadius, outermost } from './layout.ts';
 import { type Designed, designed, type Trouble, trouble } from './trouble.ts';
+import { wheelBoreFor } from './wheel-bore.ts';
 
 export type WheelInput = NonNullable<JobInput['wheel']>;
 
@@ -37,11 +39,13 @@ export interface WheelPlace {
     readonly what: string;
   };
   readonly bore: number;
+  /** Limits of the bore where it is turned to the register; null: as cut. */
+  readonly turned: WheelBore | null;
   readonly thread: Thread;
   readonly head: ScrewHead;
   readonly hole: number;
   /** What the screws hold in. */
-  readonly seats: readonly Material[];
+  readonly parent: Material;
   readonly engagement: LeastEngagement;
   readonly circle: number;
   readonly count: number;
@@ -104,7 +108,10 @@ export function placeWheel(
     }
     register = { diameter: rim, lower: rim - doubt, upper: rim + doubt, what: `the ${face} flange's rim` };
   }
-  const bore = wheel.bore === 'auto' ? register.diameter + wheel.clearance : wheel.bore;
+  const turned = wheelBoreFor(wheel, register);
+  if (!turned.ok) return turned;
+  const asCut = wheel.bore === 'auto' ? register.diameter + wheel.clearance : wheel.bore;
+  const bore = turned.value?.limits.lower ?? asCut;
   const sheetWeb = Math.max(web, wheel.thickness);
   const headRoom = Math.max(head.value.dk / 2, hole.value.diameter / 2 + sheetWeb);
   const circle =
@@ -116,10 +123,11 @@ export function placeWheel(
     seat,
     register,
     bore,
+    turned: turned.value,
     thread: thread.value,
     head: head.value,
     hole: hole.value.diameter,
-    seats: [adapterMaterial],
+    parent: adapterMaterial,
     engagement: engagement.value,
     circle,
     count: wheel.screws.count,

@@ -96,7 +96,12 @@ export function loosened({ job }: SearchInput): Change[] {
       .filter(([key]) => adapter[side][key] !== 'auto' && adapter[side][key] !== 'none')
       .map(([key, words, helps]) => sideChange(side, key, 'auto', `${words} left open on the ${side} side`, helps)),
   );
-  return [...sizes, ...flats, ...ofSides];
+  const ofDowels = sides
+    .filter((side) => typeof adapter[side].dowels === 'object')
+    .map((side) =>
+      sideChange(side, 'dowels', 'auto', `the dowels left open on the ${side} side`, [...metal, 'dowel-']),
+    );
+  return [...sizes, ...flats, ...ofSides, ...ofDowels];
 }
 
 /** Least metal that a way leaves between features, mm; no more than what is asked for. */
@@ -163,10 +168,13 @@ export function givingWay(input: SearchInput, ranked: readonly Candidate[]): Cha
   const bare = sides
     .filter((side) => input[side].register !== null && adapter[side].register !== 'none')
     .map((side) =>
-      sideChange(side, 'register', 'none', `no register on the ${side} side (dowel it, or set it true with a dial)`, [
-        ...registers,
-        ...metal,
-      ]),
+      sideChange(
+        side,
+        'register',
+        'none',
+        `no register on the ${side} side (dowel it with adapter.${side}.dowels: auto, or set it true with a dial)`,
+        [...registers, ...metal],
+      ),
     );
   return [
     ...weaker,

@@ -1,6 +1,6 @@
 /** Hole groups in words, as a fabricator reads them off a drawing. */
 import type { Drilling, Feature, Profile } from '../model/part.ts';
-import { diameterText, type LabelUnits, lengthText } from './length-text.ts';
+import { angleText, diameterText, type LabelUnits, lengthText, limitsText } from './length-text.ts';
 import { onCircleText, spacingLines } from './spacing-text.ts';
 import { slopes } from './turned-profile.ts';
 
@@ -53,12 +53,20 @@ export function holeGroupLines(feature: Feature, holes: readonly Drilling[], uni
         .flatMap((s) => [s.r0, s.r1])
         .filter((r) => r > 1e-6),
     ) * 2;
-  const size = feature.thread ?? diameterText(narrowest, units, 1);
+  const { limits } = feature;
+  const isDowel = feature.purpose === 'dowel hole' && limits !== undefined;
+  const zone = isDowel && limits.zone.length <= 4 ? ` ${limits.zone}` : '';
+  const size = feature.thread ?? `${diameterText(narrowest, units, isDowel ? 3 : 1)}${zone}`;
   const lines = [`${holes.length} x ${size}${onCircleText(holes, units)}`, ...spacingLines(holes, units)];
   const depth = blindDepth(first.profile);
   const head = pocket(first.profile);
   if (feature.thread !== undefined) {
     lines.push(depth === null ? 'tapped right through' : `tapped, drill ${lengthText(depth, units, 1)} deep`);
+  } else if (isDowel) {
+    lines.push(limitsText(limits.lower, limits.upper, units));
+    const at = ((Math.atan2(first.y, first.x) * 180) / Math.PI + 360) % 360;
+    const how = depth === null ? 'right through' : `drill ${lengthText(depth, units, 1)} deep`;
+    lines.push(`reamed, ${how}; first at ${angleText(at)}`);
   } else if (head?.cone) lines.push(`countersunk ${diameterText(head.diameter, units, 1)}`);
   else if (head)
     lines.push(`counterbore ${diameterText(head.diameter, units, 1)} x ${lengthText(head.depth, units, 1)} deep`);

@@ -126,6 +126,13 @@ const ways: readonly Way[] = [
     shaftGauge: 'micrometer, checked on a block',
   },
   {
+    from: 6,
+    hole: 'bored a little under size and honed, or ground',
+    holeGauge: 'bore gauge set with a ring',
+    shaft: 'turned a little over size and polished down to it, or ground',
+    shaftGauge: 'micrometer reading to 0.001',
+  },
+  {
     from: 5,
     hole: 'ground or honed',
     holeGauge: 'bore gauge set with a ring',
@@ -138,8 +145,8 @@ const ways: readonly Way[] = [
 export const largestReamer = 32;
 
 /**
- * How a shop reaches a tolerance: words by IT grade. Common practice: reaming IT7, boring and turning IT7 to IT11, grinding IT5 to
- * IT6; published process charts give wider bands.
+ * How a shop reaches a tolerance: words by IT grade. Common practice: reaming IT7, boring and turning IT7 to IT11, polishing
+ * and honing IT6, grinding IT5 to IT6; published process charts give wider bands.
  * @param kind hole (recess, bore, dowel hole) or shaft (spigot, dowel)
  * @param tolerance upper less lower limit, mm, > 0
  * @param toleranceOf standard tolerance (mm) of this size by grade, as a lookup in ISO 286-1 gives it

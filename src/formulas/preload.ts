@@ -45,6 +45,15 @@ export function stressSection({ d2, d3, stressArea }: ScrewThread): { readonly d
 }
 
 /**
+ * Torsion over tension while the screw is turned, none: 1.5 (d2/d0) (P/(pi d2) + 1.155 muG). Source: VDI 2230-1.
+ * @param mu friction in the thread, 0 to 0.35
+ */
+export function torsionPerTension(thread: ScrewThread, mu: number): number {
+  const { d2, pitch } = thread;
+  return 1.5 * (d2 / stressSection(thread).d0) * (pitch / (Math.PI * d2) + 1.155 * mu);
+}
+
+/**
  * Assembly preload FM, N: the tension at which tension and torsion together reach a share of the yield stress.
  * FM = A0 nu Rp / sqrt(1 + 3 (1.5 (d2/d0) (P/(pi d2) + 1.155 muG))^2).
  * @param yieldStrength Rp0.2 of the screw, MPa, > 0
@@ -58,10 +67,19 @@ export function assemblyPreload(
   mu: number,
   utilisation = usualUtilisation,
 ): number {
-  const { d0, A0 } = stressSection(thread);
-  const { d2, pitch } = thread;
-  const torsionPerTension = 1.5 * (d2 / d0) * (pitch / (Math.PI * d2) + 1.155 * mu);
-  return (A0 * utilisation * yieldStrength) / Math.sqrt(1 + 3 * torsionPerTension * torsionPerTension);
+  const { A0 } = stressSection(thread);
+  return (A0 * utilisation * yieldStrength) / Math.sqrt(1 + 3 * torsionPerTension(thread, mu) ** 2);
+}
+
+/**
+ * Equivalent stress of a tightened screw at work, MPa: sqrt(s^2 + 3 (k t)^2), s = F/A0 now, t the torsion it was tightened with, of which
+ * half is left (k = 0.5) once the joint has run. Source: VDI 2230-1.
+ * @param tension N, now; `assembly` N, while it was turned
+ */
+export function workingStress(thread: ScrewThread, tension: number, assembly: number, mu: number): number {
+  const { A0 } = stressSection(thread);
+  const torsion = (0.5 * torsionPerTension(thread, mu) * assembly) / A0;
+  return Math.sqrt((tension / A0) ** 2 + 3 * torsion ** 2);
 }
 
 /**

@@ -54,6 +54,9 @@ export function threadShearStrength(tensileStrength: number): number {
   return threadShearShare * tensileStrength;
 }
 
+/** Beyond this many diameters more engagement adds nothing: the first turns carry the load. Common practice. */
+export const usefulEngagement = 2.5;
+
 /** Shear strengths of the two threads, MPa. */
 export interface ThreadShear {
   readonly screw: number;

@@ -29,11 +29,24 @@ function cross(a: ChainPoint, b: ChainPoint, c: ChainPoint, d: ChainPoint): bool
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
 }
 
+/** Distance between two ranges of numbers; 0 where they overlap. */
+function between(a: number, b: number, c: number, d: number): number {
+  return Math.max(0, Math.min(c, d) - Math.max(a, b), Math.min(a, b) - Math.max(c, d));
+}
+
+/** True where the boxes of two stretches stand farther apart than a distance, beyond rounding. */
+function boxesApart(a: ChainPoint, b: ChainPoint, c: ChainPoint, d: ChainPoint, distance: number): boolean {
+  const du = between(a.u, b.u, c.u, d.u);
+  const dz = between(a.z, b.z, c.z, d.z);
+  return du * du + dz * dz > distance * distance * (1 + 1e-12);
+}
+
 /** Least distance between two chains, mm; 0 where they cross. Infinity when one is empty. */
 export function chainDistance(first: Chain, second: Chain): number {
   let least = Number.POSITIVE_INFINITY;
   for (const [a, b] of first) {
     for (const [c, d] of second) {
+      if (boxesApart(a, b, c, d, least)) continue;
       if (cross(a, b, c, d)) return 0;
       least = Math.min(
         least,

@@ -4,6 +4,9 @@
  * Turning one pattern moves each pair of holes along cos of their angle, and the web of a pair never falls as their distance grows.
  * So between the angles at which some pair is nearest or farthest, every pair either only opens or only closes. Within such a stretch
  * the least opening web rises and the least closing web falls; the best angle is where the two meet, found by bisection to the last bit.
+ *
+ * Once some web is known to be reached, each pair bars the angles at which it leaves no more. Only what no pair bars need be looked at:
+ * equal holes in equal steps repeat one stretch many times, and all but the first are barred.
  */
 import type { Drilling, Profile } from '../model/part.ts';
 import { webAtDistance } from './webs.ts';
@@ -88,6 +91,52 @@ export function webAtClocking(fixed: readonly Drilling[], moving: readonly Drill
   return all.pairs.length === 0 ? null : leastWeb(all, all.pairs, (degrees * Math.PI) / 180);
 }
 
+/** The greatest distance at which a pair of shapes surely leaves no more than `web`, mm; infinite when it never leaves more. */
+function barredDistance([p, q]: readonly [Profile, Profile], web: number, farthest: number): number {
+  const most = webAtDistance(p, q, farthest);
+  if (most <= web) return Number.POSITIVE_INFINITY;
+  if (webAtDistance(p, q, 0) > web) return 0;
+  // A web never grows faster than the distance, and mostly as fast.
+  let more = farthest - (most - web);
+  let no = Math.max(0, more - 1e-12 * farthest);
+  if (webAtDistance(p, q, no) > web) [no, more] = [0, no];
+  for (let step = 0; step < 60 && more - no > 1e-13; step++) {
+    const at = (no + more) / 2;
+    if (webAtDistance(p, q, at) <= web) no = at;
+    else more = at;
+  }
+  // Rounding must not bar an angle that is better.
+  return no * (1 - 1e-12);
+}
+
+/** Stretches of angle at which every pair may leave more than `web`, ascending, within 0 to a full turn, radians. */
+function openAngles({ pairs, curves }: Study, web: number): [number, number][] {
+  const farthest = new Array<number>(curves.length).fill(0);
+  for (const { a, b, shape } of pairs) farthest[shape] = Math.max(farthest[shape] as number, Math.sqrt(a + b));
+  const barred = curves.map((curve, shape) => barredDistance(curve, web, farthest[shape] as number));
+  const bars: [number, number][] = [];
+  for (const { a, b, nearest, shape } of pairs) {
+    const d = barred[shape] as number;
+    const cos = (a - d * d) / b;
+    if (d === Number.POSITIVE_INFINITY || cos <= -1) return [];
+    if (!(cos < 1)) continue;
+    const half = Math.acos(cos);
+    const [from, to] = [nearest - half, nearest + half];
+    bars.push([from, to]);
+    if (from < 0) bars.push([from + full, to + full]);
+    if (to > full) bars.push([from - full, to - full]);
+  }
+  bars.sort((x, y) => x[0] - y[0]);
+  const open: [number, number][] = [];
+  let reached = 0;
+  for (const [from, to] of bars) {
+    if (from > reached) open.push([reached, Math.min(from, full)]);
+    reached = Math.max(reached, to);
+    if (reached >= full) return open;
+  }
+  return [...open, [reached, full]];
+}
+
 /**
  * Turn the moving drillings about the axis so that the smallest web to the fixed ones is as large as it can be.
  * @param fixed,moving drillings as they stand at angle 0, mm
@@ -100,25 +149,29 @@ export function bestClocking(fixed: readonly Drilling[], moving: readonly Drilli
   const turns = [...all.pairs.flatMap((p) => [p.nearest, wrap(p.nearest + Math.PI)]), 0].sort((x, y) => x - y);
   const marks = turns.filter((t, i) => i === 0 || t - (turns[i - 1] as number) > 1e-12);
   let best = { angle: 0, web: leastWeb(all, all.pairs, 0) };
+  let open = openAngles(all, best.web + tie);
   const consider = (angle: number) => {
     const web = leastWeb(all, all.pairs, angle);
-    if (web > best.web + tie) best = { angle, web };
+    if (web <= best.web + tie) return;
+    best = { angle, web };
+    open = openAngles(all, web + tie);
   };
 
   marks.forEach((low, i) => {
     const high = marks[i + 1] ?? full;
+    if (!open.some(([from, to]) => from <= high && to >= low)) return;
     const middle = (low + high) / 2;
     const opening = all.pairs.filter((p) => Math.sin(middle - p.nearest) > 0);
     const closing = all.pairs.filter((p) => Math.sin(middle - p.nearest) <= 0);
-    const open = (angle: number) => (opening.length ? leastWeb(all, opening, angle) : Number.POSITIVE_INFINITY);
-    const close = (angle: number) => (closing.length ? leastWeb(all, closing, angle) : Number.POSITIVE_INFINITY);
+    const opened = (angle: number) => (opening.length ? leastWeb(all, opening, angle) : Number.POSITIVE_INFINITY);
+    const closed = (angle: number) => (closing.length ? leastWeb(all, closing, angle) : Number.POSITIVE_INFINITY);
     // The most this stretch could give; most stretches end here.
-    if (Math.min(open(high), close(low)) <= best.web + tie) return;
+    if (Math.min(opened(high), closed(low)) <= best.web + tie) return;
     let from = low;
     let to = high;
     for (let step = 0; step < 80 && to - from > 1e-15; step++) {
       const at = (from + to) / 2;
-      if (open(at) < close(at)) from = at;
+      if (opened(at) < closed(at)) from = at;
       else to = at;
     }
     consider(to);
@@ -128,7 +181,7 @@ export function bestClocking(fixed: readonly Drilling[], moving: readonly Drilli
     let [short, enough] = [low, best.angle];
     for (let step = 0; step < 80 && enough - short > 1e-15; step++) {
       const at = (short + enough) / 2;
-      if (open(at) < best.web - tie) short = at;
+      if (opened(at) < best.web - tie) short = at;
       else enough = at;
     }
     if (best.angle - enough > leastRange) best = { angle: enough, web: leastWeb(all, all.pairs, enough) };

@@ -1,7 +1,7 @@
 /** Area, centroid and second moments of a contour, exactly, and the mass of a sheet part from them. */
 import type { MassProperties } from '../model/mass.ts';
 import type { Contour, SheetPart } from '../model/sheet.ts';
-import { type ArcStretch, stretchesOf } from './contour-stretch.ts';
+import { type ArcStretch, type Stretch, stretchesOf } from './contour-stretch.ts';
 
 /**
  * Integrals over the area within a contour, about the origin. All of them change sign with the direction of
@@ -36,8 +36,13 @@ interface MutableMoments {
  * Source: Green's theorem; sector and triangle integrals, integral calculus.
  */
 export function areaMoments(contour: Contour): AreaMoments {
+  return stretchMoments(stretchesOf(contour));
+}
+
+/** The moments within stretches that bound an area together, in any order, each with the area on its left. */
+export function stretchMoments(stretches: readonly Stretch[]): AreaMoments {
   const sum: MutableMoments = { area: 0, x: 0, y: 0, xx: 0, yy: 0, xy: 0 };
-  for (const stretch of stretchesOf(contour)) {
+  for (const stretch of stretches) {
     addChord(sum, stretch.x1, stretch.y1, stretch.x2, stretch.y2);
     if (stretch.kind === 'arc') addSegment(sum, stretch);
   }

@@ -37,6 +37,8 @@ export interface Slab {
   readonly outer: { readonly r0: number; readonly r1: number } | null;
   /** Only holes whose wall is material: not those outside the part, nor those inside a wider hole. */
   readonly holes: readonly SlabHole[];
+  /** Pairs of outlines that cross, by their places in `holes`; null stands for the outside. Absent where none do. */
+  readonly crossings?: readonly (readonly [number, number | null])[];
 }
 
 /** Two outlines that cross: their ids and a height at which they do, mm. */
@@ -146,16 +148,17 @@ function slabAt(
   }
   // A hole within a wider hole bounds nothing, whatever else it meets.
   const open = met.filter((m) => !met.some((n) => n !== m && relate(m.ring, n.ring, margin) === 'first in second'));
-  const breaksOut = open.find((m) => m.crosses);
-  let pair: readonly [Curve, Curve] | null = breaksOut ? [breaksOut.curve, curves.outer] : null;
-  for (let i = 0; i < open.length && !pair; i++) {
-    for (let k = i + 1; k < open.length && !pair; k++) {
-      const a = open[i] as (typeof open)[number];
-      const b = open[k] as (typeof open)[number];
-      if (relate(a.ring, b.ring, margin) === 'cross') pair = [a.curve, b.curve];
+  const crossings: [number, number | null][] = open.flatMap((m, i) => (m.crosses ? [[i, null]] : []));
+  for (const [i, a] of open.entries()) {
+    for (const [k, b] of open.entries()) {
+      if (k > i && relate(a.ring, b.ring, margin) === 'cross') crossings.push([i, k]);
     }
   }
-  return { slab: { z0, z1, outer, holes: open.map((m) => m.hole) }, pair };
+  const slab = { z0, z1, outer, holes: open.map((m) => m.hole) };
+  const [first] = crossings;
+  if (!first) return { slab, pair: null };
+  const curveOf = (i: number | null): Curve => (i === null ? curves.outer : (open[i] as (typeof open)[number]).curve);
+  return { slab: { ...slab, crossings }, pair: [curveOf(first[0]), curveOf(first[1])] };
 }
 
 /** Drillings are named in the order of the part, the outside last. */
@@ -225,11 +228,11 @@ function holeRing(curve: Curve, hole: SlabHole, facets: Facets | undefined): Rin
 
 /** Relation of two circles over a slab, with the same sense at both ends. */
 function relate(a: Ring, b: Ring, margin: number): Relation {
-  const d = Math.hypot(a.x - b.x, a.y - b.y);
-  const both = (clearance: (end: 0 | 1) => number): boolean => clearance(0) >= margin && clearance(1) >= margin;
-  if (both((e) => d - a.outside[e] - b.outside[e])) return 'apart';
-  if (both((e) => b.inside[e] - a.outside[e] - d)) return 'first in second';
-  if (both((e) => a.inside[e] - b.outside[e] - d)) return 'second in first';
+  const d = Math.sqrt((a.x - b.x) ** 2 + (a.y - b.y) ** 2);
+  const [outA, outB, inA, inB] = [a.outside, b.outside, a.inside, b.inside];
+  if (d - outA[0] - outB[0] >= margin && d - outA[1] - outB[1] >= margin) return 'apart';
+  if (inB[0] - outA[0] - d >= margin && inB[1] - outA[1] - d >= margin) return 'first in second';
+  if (inA[0] - outB[0] - d >= margin && inA[1] - outB[1] - d >= margin) return 'second in first';
   return 'cross';
 }
 

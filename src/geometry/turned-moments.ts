@@ -29,7 +29,7 @@ export function addMoments(sum: Moments, part: Moments, sign: 1 | -1): void {
  * Nodes and weights of Gauss-Legendre quadrature with 3 points on -1 to 1: exact for polynomials to the fifth
  * degree.
  */
-const GAUSS_3 = [
+export const GAUSS_3 = [
   [-Math.sqrt(3 / 5), 5 / 9],
   [0, 8 / 9],
   [Math.sqrt(3 / 5), 5 / 9],
@@ -144,7 +144,8 @@ function gaussLegendre(n: number): readonly (readonly [number, number])[] {
   });
 }
 
-const GAUSS_16 = gaussLegendre(16);
+/** Nodes and weights with 16 points. */
+export const GAUSS_16 = gaussLegendre(16);
 
 /** Mass properties from moments and a density in g/mm3. Without volume the centre is the origin. */
 export function massOf(m: Moments, density: number): MassProperties {

@@ -1,4 +1,5 @@
 /** Checks that look at two keys at once, or at how a number was typed. They answer slips of the pen, not engineering. */
+import { checkBuilt } from './cross-check-built.ts';
 import { checkFlangeInput } from './cross-check-flange.ts';
 import type { Report } from './cross-check-words.ts';
 import { isHalfOf, radiusQuestion, round, size } from './cross-check-words.ts';
@@ -22,6 +23,7 @@ export function crossCheck(job: Partial<JobInput>, data: unknown, report: Report
     }
   }
   if (job.wheel !== undefined) checkWheel(job.wheel, report);
+  checkBuilt(job, report);
 }
 
 function checkDuty(job: Partial<JobInput>, data: unknown, report: Report): void {

@@ -6,6 +6,8 @@ import type { SheetPart } from '../model/sheet.ts';
 import type { AdapterSpec } from '../parts/adapter-spec.ts';
 import type { ToneWheelSpec } from '../parts/tone-wheel.ts';
 import type { Material } from '../standards/materials.ts';
+import type { BuiltFacts } from './built-facts.ts';
+import type { Dowels } from './joint-dowels.ts';
 import type { ResolvedFlange } from './resolve-flange.ts';
 import type { JobInput } from './schema.ts';
 
@@ -31,6 +33,26 @@ export interface ThicknessStudy {
 
 export type Fastening = 'into_flange' | 'into_adapter' | 'through';
 
+/** What a head or a nut presses on. */
+export interface PressedSeat {
+  readonly under: 'head' | 'nut';
+  /** "adapter", "driving flange", "wheel", and its material's name. */
+  readonly part: string;
+  readonly material: string;
+  /** The torque is held down to what this seat bears: aluminium. */
+  readonly soft: boolean;
+  /** Bearing diameter of the head or nut itself, mm; and the ring on the part, washer counted. */
+  readonly face: number;
+  readonly outer: number;
+  readonly inner: number;
+  /** Pressure that the part bears, MPa, or null; what it rests on, or why there is none. */
+  readonly limit: number | null;
+  readonly how: string;
+  readonly source: string;
+  /** Pressure, MPa, at the preload that the class usually gets. */
+  readonly usual: number;
+}
+
 /** How hard a screw is tightened. Null numbers: none is given, and the note says why. */
 export interface Tightened {
   /** N.m */
@@ -41,6 +63,10 @@ export interface Tightened {
   /** Friction in thread and under the head that the torque is for. */
   readonly friction: number;
   readonly note: string;
+  /** Left out where nothing is known of them. */
+  readonly seats?: readonly PressedSeat[];
+  /** Share of the usual preload, where a soft part holds it down, and what that is. */
+  readonly heldDown?: { readonly share: number; readonly by: string };
   /** What the same torque pulls at both ends of the friction class that this friction lies in, kN; left out without a torque. */
   readonly spread?: {
     readonly class: string;
@@ -65,6 +91,13 @@ export interface RegisterFit {
   readonly method: string;
   readonly gauge: string;
   readonly source: string;
+}
+
+/** A wheel's bore that is turned to its register after cutting: limits as diameters, clearance on the register, how it is reached. */
+export interface WheelBore extends RegisterFit {
+  readonly limits: { readonly lower: number; readonly upper: number; readonly zone: string };
+  /** Metal left in the cut bore, mm on the diameter. */
+  readonly stock: number;
 }
 
 /** One set of equal screws, placed. z values in adapter coordinates. */
@@ -179,14 +212,20 @@ export interface Joint {
     readonly upper: number;
     readonly what: string;
   } | null;
+  /** Null where the bore stays as cut; left out where nothing was worked out. */
+  readonly wheelBore?: WheelBore | null;
   readonly screws: readonly ScrewGroup[];
   /** What the registers come to; null where a side has none, left out where nothing was worked out. */
   readonly fits?: { readonly driving: RegisterFit | null; readonly driven: RegisterFit | null };
+  /** Dowel pins between adapter and flanges; left out where the job asks for none. */
+  readonly dowels?: Dowels;
   readonly clocking: ClockingStudy;
   readonly thickness: ThicknessStudy;
   /** Total indicator reading between the two registers after the part is turned over, mm. */
   readonly turnOver: { readonly tir: number; readonly from: string };
   readonly assumptions: readonly Assumption[];
+  /** Dial readings of the finished parts, on a joint as it was built; left out on one as it was drawn. */
+  readonly asMeasured?: BuiltFacts | undefined;
   /** Other ways that were tried; left out when nothing was searched. */
   readonly alternatives?: Alternatives;
 }

@@ -12,8 +12,8 @@ export interface ResolvedRunout {
   readonly rimEccentricity?: { readonly size: number; readonly angle: number; readonly doubt: number } | null;
   /** Greatest less smallest diameter, and the angle of the greatest. */
   readonly rimOvality?: { readonly size: number; readonly angle: number } | null;
-  /** Tilt of the face, degrees, and the angle at which it stands highest (towards the adapter). */
-  readonly faceTilt?: { readonly degrees: number; readonly high: number } | null;
+  /** Tilt of the face, degrees, the angle at which it stands highest (towards the adapter), and half-width of the tilt's doubt. */
+  readonly faceTilt?: { readonly degrees: number; readonly high: number; readonly doubt?: number } | null;
 }
 
 /**
@@ -34,16 +34,22 @@ export function resolveRunout(flange: FlangeInput, side: 'driving' | 'driven', r
       resolved = {
         ...resolved,
         rim: tir,
-        rimEccentricity: { ...eccentricity, angle: angle(eccentricity.angle) },
+        // Inside a bore the dial is pushed in where the wall is near the axis: opposite the bore's middle.
+        rimEccentricity: { ...eccentricity, angle: angle(eccentricity.angle + (rim.inside ? 180 : 0)) },
         rimOvality: ovality === null ? null : { size: ovality.size, angle: angle(ovality.angle) % 180 },
       };
     } else report(`${side}.runout.rim`, read.why);
   }
   if (typeof face === 'object') {
+    if (face.inside) report(`${side}.runout.face.inside`, 'A face is not read inside a bore. Delete inside.');
     const read = faceRunout(face, face.radius ?? (flange.outside?.value ?? 0) / 2);
     if (read.ok) {
       const { tir, tilt } = read.value;
-      resolved = { ...resolved, face: tir, faceTilt: { degrees: tilt.degrees, high: angle(tilt.high) } };
+      resolved = {
+        ...resolved,
+        face: tir,
+        faceTilt: { degrees: tilt.degrees, high: angle(tilt.high), doubt: tilt.doubt },
+      };
     } else if (face.radius !== undefined || flange.outside !== undefined) report(`${side}.runout.face`, read.why);
   }
   return resolved;

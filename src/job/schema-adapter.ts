@@ -1,9 +1,10 @@
 /** The keys of the adapter and of its two sides. */
 import { z } from 'zod';
 import { material, thread, zone } from './codes.ts';
-import { isMap } from './field.ts';
 import type { Fields } from './quantity-fields.ts';
-import { choice, inlineJsonSchema, wordOr, words, yesNo } from './word-fields.ts';
+import { dowelsSchema } from './schema-dowels.ts';
+import { fitSchema } from './schema-fit.ts';
+import { choice, wordOr, words, yesNo } from './word-fields.ts';
 
 /** Ways to find the axis again after the part is turned over. */
 export const setups = ['one chucking', 'indicated', 'edge finder', 'three jaw'] as const;
@@ -54,10 +55,29 @@ export function adapterSchema(fields: Fields) {
           "Measured run-out between the two registers, total indicator reading; overrides the setup's usual value.",
         )
         .optional(),
+      bolt_up: boltUpSchema(fields).optional(),
       driving: sideSchema(fields, 'driving').prefault({}),
       driven: sideSchema(fields, 'driven').prefault({}),
     })
     .describe('The adapter between the two flanges.');
+}
+
+/** Which way round the parts are bolted, of those that bring holes onto holes. */
+function boltUpSchema(fields: Fields) {
+  const about =
+    'Counter-clockwise seen from the driven side; one of the turns that bring holes onto holes. Default 0: as drawn.';
+  return z
+    .strictObject({
+      driving: fields
+        .angle(`Turn of the adapter, and of all that it carries, on the driving flange, against the drawing. ${about}`)
+        .prefault(0),
+      driven: fields
+        .angle(
+          `Turn of the driven flange on the adapter, against the drawing (its hole 1 on the first of the adapter's driven holes). Clockwise for who looks at the driven flange's own face. ${about}`,
+        )
+        .prefault(0),
+    })
+    .describe('Which way round the joint is bolted up: it decides how the run-outs of both flanges add.');
 }
 
 function sideSchema(fields: Fields, side: string) {
@@ -93,7 +113,13 @@ function sideSchema(fields: Fields, side: string) {
         }),
         "The adapter's own register on this face: auto is the opposite of the flange's.",
       ).prefault('auto'),
-      fit: fitSchema(fields).prefault('auto'),
+      fit: fitSchema(fields, {
+        zone: "Tolerance zone of the adapter's register.",
+        about:
+          "Fit of the adapter's register: auto suits the flange's; a tolerance zone of ISO 286, such as H7 or g6; or made to the measured mate: { clearance: 0.02 mm } or { interference: 0.01 mm }.",
+        grade: 6,
+      }).prefault('auto'),
+      dowels: dowelsSchema(fields, side).optional(),
       friction: fields
         .quantity(
           'ratio',
@@ -101,68 +127,17 @@ function sideSchema(fields: Fields, side: string) {
           'Friction in the thread and under the head; it decides the torque. Left out: 0.12, lightly oiled (VDI 2230 class B, 0.08 to 0.16).',
         )
         .optional(),
+      face_friction: fields
+        .quantity(
+          'ratio',
+          { least: 0.04, most: 0.8 },
+          'Friction between flange and adapter, where it is known by test; it decides the torque that the clamped faces carry. Left out: 0.15 steel on steel, 0.12 steel on aluminium, both wiped clean.',
+        )
+        .optional(),
     })
     .describe(`The ${side} side: how it is fastened and centred.`);
 }
 
-/** Widest clearance, tightest interference and widest tolerance that still make a register, mm. */
-const fitRange = { clearance: 1, interference: 0.5, tolerance: 1 };
-
-/** Limits made to the mate as it was measured. */
-function madeToMate(fields: Fields) {
-  return z.strictObject({
-    clearance: fields
-      .length(
-        { least: 0, most: fitRange.clearance },
-        'Least clearance on the diameter, whatever the mate turns out to be.',
-      )
-      .optional(),
-    interference: fields
-      .length(
-        { above: 0, most: fitRange.interference },
-        'Greatest interference on the diameter, whatever the mate turns out to be.',
-      )
-      .optional(),
-    tolerance: fields
-      .length(
-        { least: 0.001, most: fitRange.tolerance },
-        "Tolerance of the making: upper less lower limit. Left out: ISO 286 grade 6 of the mate's size.",
-      )
-      .optional(),
-  });
-}
-
-/** The fit of a side: `auto`, a tolerance zone, or limits made to the measured mate. */
-function fitSchema(fields: Fields) {
-  const word = zone("Tolerance zone of the adapter's register.", ['auto']);
-  const section = madeToMate(fields);
-  const about =
-    "Fit of the adapter's register: auto suits the flange's; a tolerance zone of ISO 286, such as H7 or g6; or made to the measured mate: { clearance: 0.02 mm } or { interference: 0.01 mm }.";
-  return z
-    .unknown()
-    .transform((typed, context): string | z.output<typeof section> => {
-      const read = isMap(typed)
-        ? section.safeParse(typed, { reportInput: true })
-        : word.safeParse(typed, { reportInput: true });
-      if (!read.success) {
-        for (const issue of read.error.issues) context.issues.push({ ...issue, input: issue.input } as never);
-        return z.NEVER;
-      }
-      if (
-        typeof read.data === 'object' &&
-        (read.data.clearance === undefined) === (read.data.interference === undefined)
-      ) {
-        const message =
-          'Give clearance or interference, one of the two: { clearance: 0.02 mm } or { interference: 0.01 mm }.';
-        context.addIssue({ code: 'custom', message, params: { allowed: 'clearance, interference' } });
-        return z.NEVER;
-      }
-      return read.data;
-    })
-    .meta({ description: about, anyOf: [{ type: ['string', 'number'] }, inlineJsonSchema(section)] });
-}
-
 export type AdapterInput = z.output<ReturnType<typeof adapterSchema>>;
 export type SideInput = z.output<ReturnType<typeof sideSchema>>;
-/** Limits made to the measured mate. */
-export type MadeToMateInput = z.output<ReturnType<typeof madeToMate>>;
+export type { MadeToMateInput } from './schema-fit.ts';

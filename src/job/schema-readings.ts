@@ -7,7 +7,7 @@ import { emptyKey, field, isMap, refuse } from './field.ts';
 import type { Fields, Range } from './quantity-fields.ts';
 import { readQuantity } from './quantity-fields.ts';
 import { measured } from './schema-measured.ts';
-import { choice, inlineJsonSchema, listOf, orList, wordAmong } from './word-fields.ts';
+import { choice, inlineJsonSchema, listOf, orList, wordAmong, yesNo } from './word-fields.ts';
 
 /** Shortest and longest chord that is read, over whatever it is read, mm. */
 const chordRange: Range = { least: 2, most: 760 };
@@ -67,9 +67,11 @@ export interface DialInput {
   readonly angles: readonly number[];
   /** Where a face was read, from the axis; undefined when not stated. */
   readonly radius?: number | undefined;
+  /** Read inside a bore: what comes towards the dial is then the side on which the bore's middle is not. */
+  readonly inside?: boolean | undefined;
 }
 
-const dialKeys = ['readings', 'angles', 'first', 'radius'] as const;
+const dialKeys = ['readings', 'angles', 'first', 'radius', 'inside'] as const;
 
 /** A total indicator reading, a list of dial readings at equal angles, or readings with their angles. */
 export function dialField(fields: Fields, about: string): z.ZodType<number | DialInput, unknown> {
@@ -92,6 +94,7 @@ export function dialField(fields: Fields, about: string): z.ZodType<number | Dia
       .angle('Angle of the first of equally spaced readings, counter-clockwise from the x axis. Default 0.')
       .optional(),
     radius: fields.length({ least: 2, most: 350 }, 'How far from the axis a face was read.').optional(),
+    inside: yesNo('Whether the dial stood inside a bore (a female register) instead of outside on a rim.').optional(),
   });
   return z
     .unknown()
@@ -108,7 +111,7 @@ export function dialField(fields: Fields, about: string): z.ZodType<number | Dia
           pass(read.error, context);
           return z.NEVER;
         }
-        const { first, radius, angles: stated } = read.data;
+        const { first, radius, inside, angles: stated } = read.data;
         const count = read.data.readings.length;
         if (stated !== undefined && (first !== undefined || stated.length !== count)) {
           const message =
@@ -118,7 +121,7 @@ export function dialField(fields: Fields, about: string): z.ZodType<number | Dia
           context.addIssue({ code: 'custom', message, path: [first === undefined ? 'angles' : 'first'] });
           return z.NEVER;
         }
-        return { readings: read.data.readings, angles: stated ?? equalAngles(count, first), radius };
+        return { readings: read.data.readings, angles: stated ?? equalAngles(count, first), radius, inside };
       }
       const answer = typed === null ? refuse(emptyKey) : length(typed, tir);
       if (answer.ok) return answer.value;

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { material, thread } from './codes.ts';
 import type { Fields } from './quantity-fields.ts';
+import { fitSchema } from './schema-fit.ts';
 import { choice, whole, words } from './word-fields.ts';
 
 /** Schema of `wheel`. */
@@ -38,6 +39,24 @@ export function wheelSchema(fields: Fields) {
       clearance: fields
         .length({ least: 0, most: 2 }, 'How much larger the bore is than its register, on the diameter.')
         .prefault('0.05 mm'),
+      fit: fitSchema(fields, {
+        zone: "Tolerance zone of the wheel's bore.",
+        about:
+          'How the bore is finished: auto leaves it as cut, wheel.clearance over its register; a tolerance zone of ISO 286, such as H8, or { clearance: 0.01 mm } made to the register: cut undersize and turned.',
+        grade: 8,
+      }).prefault('auto'),
+      stock: fields
+        .length(
+          { least: 0.2, most: 10 },
+          'Metal left in the cut bore for turning, on the diameter; counts with wheel.fit.',
+        )
+        .prefault('1 mm'),
+      set_true: fields
+        .length(
+          { least: 0.005, most: 1 },
+          'Set true with a dial at the tips to this total indicator reading before its screws are tightened; left out: it hangs on its bore.',
+        )
+        .optional(),
       shoulder: fields
         .length({ least: 0.5, most: 50 }, "Height of the adapter's register for the wheel.")
         .prefault('3 mm'),

@@ -1,17 +1,19 @@
 /** The job file's schema: one place where every key has its unit, range, default and description. */
 import { z } from 'zod';
-import { balanceGrade } from './codes.ts';
 import { shownValue } from './errors.ts';
 import { accept, field, refuse } from './field.ts';
 import type { Fields, JobUnits } from './quantity-fields.ts';
 import { fieldsIn, readQuantity } from './quantity-fields.ts';
 import { adapterSchema } from './schema-adapter.ts';
+import { builtSchema } from './schema-built.ts';
+import { dutySchema } from './schema-duty.ts';
 import { flangeSchema } from './schema-flange.ts';
 import { wheelSchema } from './schema-wheel.ts';
 import { choice, listOf, orList, whole, wordAmong, words, yesNo } from './word-fields.ts';
 
 export type { JobUnits } from './quantity-fields.ts';
 export type { AdapterInput, SideInput } from './schema-adapter.ts';
+export type { BuiltInput } from './schema-built.ts';
 export type { FlangeInput, HolesInput, RegisterInput } from './schema-flange.ts';
 export type { WheelInput } from './schema-wheel.ts';
 
@@ -19,7 +21,7 @@ export type { WheelInput } from './schema-wheel.ts';
 export const jobVersion = 1;
 
 /** Top-level keys that belong to the format but are not read yet. */
-export const reservedKeys: readonly string[] = ['bracket', 'built'];
+export const reservedKeys: readonly string[] = ['bracket'];
 
 /** Kinds of sensor the wheel may be read by. */
 export const sensorKinds = ['coil', 'hall', 'differential_hall', 'active_wheel_speed'] as const;
@@ -75,35 +77,10 @@ function buildSchema(units: JobUnits) {
       })
       .describe('The propeller shaft that hangs on the joint.')
       .optional(),
+    built: builtSchema(fields).optional(),
     print: printSchema(fields).prefault({}),
     sheet: sheetSchema(fields).prefault({}),
   });
-}
-
-function dutySchema(fields: Fields) {
-  return z
-    .strictObject({
-      torque: fields.quantity('torque', { above: 0, most: 200_000 }, 'Peak torque at this shaft.').optional(),
-      speed: fields.quantity('speed', { above: 0, most: 100_000 }, 'Highest speed this shaft ever turns.').optional(),
-      grade: balanceGrade('How finely the joint is to be balanced.').prefault('G16'),
-      temperature: z
-        .strictObject({
-          cold: fields.quantity(
-            'temperature',
-            { least: -80, most: 60 },
-            'Coldest the joint gets when it must still go round.',
-          ),
-          hot: fields.quantity('temperature', { least: -20, most: 250 }, 'Hottest the joint gets at work.'),
-        })
-        .superRefine(({ cold, hot }, context) => {
-          if (cold <= hot) return;
-          const message = `The coldest (${Number(cold.toFixed(2))} degC) is warmer than the hottest (${Number(hot.toFixed(2))} degC).`;
-          context.addIssue({ code: 'custom', path: ['cold'], message, params: { allowed: 'cold at most hot' } });
-        })
-        .describe('Coldest and hottest the joint gets: registers of unlike materials open or bind.')
-        .optional(),
-    })
-    .describe('What the joint must carry.');
 }
 
 function sensorSchema(fields: Fields) {

@@ -1,12 +1,14 @@
 /** Everything the measuring room offers to the rest of the house. */
 
 export type { Answer, Asked } from './answer.ts';
+export { answerBalance } from './answer-balance.ts';
 export { answerCircle, type CircleTyped } from './answer-circle.ts';
 export { answerPattern, type PatternTyped } from './answer-pattern.ts';
 export { answerRegister, type RegisterTyped } from './answer-register.ts';
 export { answerRing, type RingTyped } from './answer-ring.ts';
 export { answerRunout, type RunoutTyped } from './answer-runout.ts';
 export { answerThread, type ThreadTyped } from './answer-thread.ts';
+export type { BalanceTyped } from './balance-typed.ts';
 export {
   bestChord,
   type ChordChoice,

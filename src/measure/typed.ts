@@ -79,7 +79,8 @@ export function optional<T>(text: string | undefined, read: (text: string) => Lo
   return text === undefined || text.trim() === '' ? found(undefined) : read(text);
 }
 
-function pieces(text: string): string[] {
+/** What stands between commas or semicolons, without the empty ones. */
+export function pieces(text: string): string[] {
   return text
     .split(/[,;]/)
     .map((piece) => piece.trim())

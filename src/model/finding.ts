@@ -21,6 +21,8 @@ export interface Finding {
   readonly why: string;
   /** What to do next. For a pass: empty or a short note. */
   readonly remedy: string;
+  /** What would widen the margin of a pass; left out where nothing is known. Not part of the JSON form. */
+  readonly improve?: string;
   /** Standard, handbook or "common practice". Says so where it rests on memory. */
   readonly source: string;
 }

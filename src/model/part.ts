@@ -30,6 +30,7 @@ export type FeaturePurpose =
   | 'screw hole'
   | 'tapped hole'
   | 'bolt hole'
+  | 'dowel hole'
   | 'wheel seat'
   | 'wheel screw hole'
   | 'flats'

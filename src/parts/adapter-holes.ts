@@ -42,8 +42,8 @@ function depths(shape: HoleShape, through: number): { depth: number; r: number }
       { depth: through, r },
     ];
   }
-  const r = shape.tapDrill / 2;
-  const mouth = shape.major / 2 - r;
+  const r = (shape.kind === 'dowel' ? shape.diameter : shape.tapDrill) / 2;
+  const mouth = shape.kind === 'dowel' ? 0 : shape.major / 2 - r;
   const start = [
     { depth: 0, r: r + mouth },
     { depth: mouth, r },

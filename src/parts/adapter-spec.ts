@@ -51,9 +51,20 @@ export type HoleShape =
       readonly drillDepth: number | null;
       /** Included angle of the drill's point, degrees. */
       readonly pointAngle: number;
+    }
+  | {
+      /** A reamed hole that holds a dowel pin; it comes in through `face`. */
+      readonly kind: 'dowel';
+      readonly diameter: number;
+      readonly limits: { readonly lower: number; readonly upper: number; readonly zone: string };
+      readonly face: 'driving' | 'driven';
+      /** Depth of the full diameter from the face; null: right through. */
+      readonly drillDepth: number | null;
+      /** Included angle of the drill's point, degrees. */
+      readonly pointAngle: number;
     };
 
-/** Holes that belong together: one screw set. */
+/** Holes that belong together: one set of screws or of dowels. */
 export interface HoleGroupSpec {
   readonly id: string;
   readonly side: 'driving' | 'driven' | 'wheel';

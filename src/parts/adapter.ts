@@ -27,6 +27,18 @@ function registerFeature(side: 'driving' | 'driven', register: RegisterSpec | nu
 
 function holeFeature(group: HoleGroupSpec): Feature {
   const { shape } = group;
+  if (shape.kind === 'dowel') {
+    const { diameter, limits } = shape;
+    return {
+      id: group.id,
+      purpose: 'dowel hole',
+      label: group.label,
+      side: group.side,
+      group: group.id,
+      diameter,
+      limits,
+    };
+  }
   const tapped = shape.kind === 'tapped';
   const purpose = group.side === 'wheel' ? 'wheel screw hole' : tapped ? 'tapped hole' : 'screw hole';
   return {

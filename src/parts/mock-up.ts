@@ -53,6 +53,7 @@ function printedGroup(group: HoleGroupSpec, holes: number): HoleGroupSpec {
   if (shape.kind === 'tapped') {
     return { ...group, shape: { ...shape, tapDrill: shape.tapDrill + holes, major: shape.major + holes } };
   }
+  if (shape.kind === 'dowel') return { ...group, shape: { ...shape, diameter: shape.diameter + holes } };
   const { head } = shape;
   const wider = head.kind === 'surface' ? head : { ...head, diameter: head.diameter + holes };
   return { ...group, shape: { ...shape, diameter: shape.diameter + holes, head: wider } };

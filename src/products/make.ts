@@ -4,6 +4,7 @@ import type { Joint } from '../job/joint.ts';
 import type { Finding, Verdict } from '../model/finding.ts';
 import { overallVerdict } from '../report/rank.ts';
 import type { FilesReport } from '../report/report-data.ts';
+import { inspectionFiles } from './inspection.ts';
 import { adapterMockUpFile, wheelMockUpFile } from './mock-up.ts';
 import { outlineFile } from './outline.ts';
 import { paperFiles } from './paper.ts';
@@ -21,6 +22,7 @@ export const products: readonly Product[] = [
   previewFiles,
   ringFiles,
   paperFiles,
+  inspectionFiles,
 ];
 
 /** The words that `--only` takes. */

@@ -12,7 +12,9 @@ export const outlineFile: Product = {
   async make({ joint, base, verdict, forced }) {
     if (!joint.wheelSpec) return [];
     const kerf = joint.job.sheet.kerf === 'service' ? 0 : joint.job.sheet.kerf;
-    const part = buildToneWheel({ ...joint.wheelSpec, kerf });
+    // A bore that is turned later is cut undersize.
+    const bore = joint.wheelSpec.bore - (joint.wheelBore?.stock ?? 0);
+    const part = buildToneWheel({ ...joint.wheelSpec, kerf, bore });
     const failed = verdictWords(verdict, forced);
     const files: MadeFile[] = [];
     for (const id of joint.job.sheet.flavour) {

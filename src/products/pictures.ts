@@ -1,13 +1,15 @@
 /** The pictures of a joint: both faces, the section, the wheel. Preview files and the report show the same ones. */
 import { faceView } from '../drawing/face-view.ts';
 import type { FlangeToDraw, JointToDraw } from '../drawing/joint-to-draw.ts';
+import { phaseView, phaseWords } from '../drawing/phase-view.ts';
 import { sectionView } from '../drawing/section-view.ts';
 import { wheelView } from '../drawing/wheel-view.ts';
 import type { Joint } from '../job/joint.ts';
 import type { ResolvedFlange } from '../job/resolve-flange.ts';
 import type { Drawing } from '../model/drawing.ts';
 import { turned } from '../parts/adapter-holes.ts';
-import { registerClearance } from '../validate/registers.ts';
+import { registerClearance } from '../rotor/plays.ts';
+import { phaseToDraw } from './phase-to-draw.ts';
 
 function flangeToDraw(flange: ResolvedFlange, joint: Joint): FlangeToDraw {
   const { register, holes } = flange;
@@ -56,7 +58,7 @@ export function jointToDraw(joint: Joint): JointToDraw {
 
 /** A drawing and what stands under it. */
 export interface Picture {
-  readonly name: 'section' | 'driving-face' | 'driven-face' | 'wheel';
+  readonly name: 'section' | 'driving-face' | 'driven-face' | 'wheel' | 'phasing';
   readonly caption: string;
   readonly drawing: Drawing;
 }
@@ -90,6 +92,12 @@ export function pictures(joint: Joint): Picture[] {
       caption: 'The wheel as it is cut.',
       drawing: wheelView({ id: 'wheel', wheel, teeth, missing, outside, root, toothAngle, gap, units }),
     });
+  }
+  const phase = phaseToDraw(joint);
+  if (phase) {
+    const drawing = phaseView(phase);
+    const caption = `How to bolt it up, seen from the driven side. ${phaseWords(phase).join(' ')}`;
+    list.push({ name: 'phasing', caption, drawing });
   }
   return list;
 }

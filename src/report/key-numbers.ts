@@ -1,7 +1,8 @@
 /** The few sizes of a joint that a fabricator asks for first. */
 import type { Joint } from '../job/joint.ts';
-import { formatAngle, formatLength, formatMass, type LengthUnits } from '../units/format.ts';
-import { sizeText } from './numbers.ts';
+import { formatAngle, formatMass, type LengthUnits } from '../units/format.ts';
+import { dowelLine } from './dowel-lines.ts';
+import { limitsText, sizeText } from './numbers.ts';
 
 export interface KeyNumber {
   readonly label: string;
@@ -23,7 +24,7 @@ export type JointWithNumbers = Pick<
   | 'turnOver'
   | 'screws'
 > &
-  Pick<Joint, 'fits'>;
+  Pick<Joint, 'fits' | 'dowels' | 'wheelBore'>;
 
 /** A demand may belong to one side or to the part as a whole. */
 const sideText = (side: string): string => (['driving', 'driven', 'wheel'].includes(side) ? `, ${side} side` : '');
@@ -52,18 +53,6 @@ function clockingLine({ clocking }: JointWithNumbers, units: LengthUnits): KeyNu
   };
 }
 
-/** Limits in inches are rounded inwards, to what a micrometer shows, unless that would shut them. */
-function limitsText(lower: number, upper: number, units: LengthUnits): string {
-  const metric = `${lower.toFixed(3)} to ${upper.toFixed(3)} mm`;
-  if (units === 'mm') return metric;
-  const step = 25.4 / 10_000;
-  const from = Math.ceil(lower / step - 1e-6) * step;
-  const to = Math.floor(upper / step + 1e-6) * step;
-  const isWide = to - from > step / 2;
-  const inches = (mm: number): string => formatLength(mm, 'in', isWide ? 4 : 5).replace(' in', '');
-  return `${metric} (${isWide ? inches(from) : inches(lower)} to ${isWide ? inches(to) : inches(upper)} in)`;
-}
-
 function registerLine(joint: JointWithNumbers, side: 'driving' | 'driven', units: LengthUnits): KeyNumber[] {
   const register = joint.adapterSpec.registers[side];
   if (register === null) return [];
@@ -84,23 +73,40 @@ function registerLine(joint: JointWithNumbers, side: 'driving' | 'driven', units
   ];
 }
 
+/** A bore that is turned to its register after cutting. */
+function wheelBoreLine({ wheelBore }: JointWithNumbers, units: LengthUnits): KeyNumber[] {
+  if (!wheelBore) return [];
+  const { limits, least, greatest, method, gauge, source, stock } = wheelBore;
+  const size = (mm: number) => sizeText(mm, units, 3);
+  return [
+    {
+      label: 'Wheel bore',
+      value: sizeText(limits.lower, units),
+      note: `cut ${sizeText(stock, units)} undersize, then turn to ${limitsText(limits.lower, limits.upper, units)} (${limits.zone}); clearance ${size(least)} to ${size(greatest)}; ${method}; gauge: ${gauge} (${source})`,
+    },
+  ];
+}
+
 type HoleGroup = Joint['adapterSpec']['groups'][number];
 
 /** Drill, tap and depths of a group of holes in the adapter. Shop names of drills are said where they were looked up. */
-function holesLine(joint: JointWithNumbers, group: HoleGroup, units: LengthUnits): KeyNumber {
+function holesLine(joint: JointWithNumbers, group: HoleGroup, units: LengthUnits): KeyNumber[] {
   const { shape, positions, side, id } = group;
+  if (shape.kind === 'dowel') return dowelLine(joint, side, units);
   const { thread = '', drills } = joint.screws.find((screws) => screws.id === id) ?? {};
   const size = shape.kind === 'tapped' ? shape.tapDrill : shape.diameter;
   const or = drills === undefined || drills.orDrill === '' ? '' : ` (or ${drills.orDrill})`;
   const drill = `drill ${drills === undefined || drills.drill === '' ? sizeText(size, units) : drills.drill}${or}`;
-  return {
-    label: `${shape.kind === 'tapped' ? 'Tapped' : 'Clear'} holes, ${side}`,
-    value: `${positions.length} x ${shape.kind === 'tapped' ? shape.thread : sizeText(size, units)}`,
-    note:
-      shape.kind === 'tapped'
-        ? `${drill} ${depthText(shape, units)}`
-        : `${drill}${thread === '' ? '' : `, for ${thread}`}`,
-  };
+  return [
+    {
+      label: `${shape.kind === 'tapped' ? 'Tapped' : 'Clear'} holes, ${side}`,
+      value: `${positions.length} x ${shape.kind === 'tapped' ? shape.thread : sizeText(size, units)}`,
+      note:
+        shape.kind === 'tapped'
+          ? `${drill} ${depthText(shape, units)}`
+          : `${drill}${thread === '' ? '' : `, for ${thread}`}`,
+    },
+  ];
 }
 
 function depthText(
@@ -128,7 +134,7 @@ export function keyNumbers(joint: JointWithNumbers, units: LengthUnits): KeyNumb
         },
     ...registerLine(joint, 'driving', units),
     ...registerLine(joint, 'driven', units),
-    ...adapterSpec.groups.map((group) => holesLine(joint, group, units)),
+    ...adapterSpec.groups.flatMap((group) => holesLine(joint, group, units)),
     ...(flats === null
       ? []
       : [
@@ -144,6 +150,7 @@ export function keyNumbers(joint: JointWithNumbers, units: LengthUnits): KeyNumb
       note: `total indicator reading between the registers; ${turnOver.from}`,
     },
     { label: 'Adapter mass', value: formatMass(adapterMass.mass, units), note: adapterMaterial.name },
+    ...wheelBoreLine(joint, units),
     ...(wheel !== null && wheelMass !== null
       ? [
           {

@@ -2,19 +2,24 @@
 import { formatLength, type LengthUnits } from '../units/format.ts';
 
 /** A number with at most three decimals and about four figures; small ones keep two figures. Never `-0`, never an exponent. */
-export function numberText(value: number): string {
+export function numberText(value: number, leastDecimals = 0): string {
   if (!Number.isFinite(value)) return 'no number';
   const size = Math.abs(value);
-  const decimals = size >= 1000 ? 0 : size >= 100 ? 1 : size >= 10 ? 2 : size >= 0.01 || size === 0 ? 3 : 6;
+  const usual = size >= 1000 ? 0 : size >= 100 ? 1 : size >= 10 ? 2 : size >= 0.01 || size === 0 ? 3 : 6;
+  const decimals = Math.max(usual, leastDecimals);
   const text = value.toFixed(decimals);
   const short = text.includes('.') ? text.replace(/0+$/, '').replace(/\.$/, '') : text;
   return Number(short) === 0 ? '0' : short;
 }
 
+/** Micrometres count in a length of any size: a register of 59.995 is not one of 59.990. */
+const lengthDecimals = 3;
+
 /** A number with its unit; lengths in inches beside it when the job is in inches. */
 export function quantityText(value: number | null, unit: string, units: LengthUnits): string {
   if (value === null) return '-';
-  const plain = unit === '' ? numberText(value) : `${numberText(value)} ${unit}`;
+  const number = numberText(value, unit === 'mm' ? lengthDecimals : 0);
+  const plain = unit === '' ? number : `${number} ${unit}`;
   return unit === 'mm' && units === 'in' ? `${plain} (${formatLength(value, 'in')})` : plain;
 }
 
@@ -22,4 +27,16 @@ export function quantityText(value: number | null, unit: string, units: LengthUn
 export function sizeText(mm: number, units: LengthUnits, decimals = 2): string {
   const plain = formatLength(mm, 'mm', decimals);
   return units === 'in' ? `${plain} (${formatLength(mm, 'in')})` : plain;
+}
+
+/** Limits in inches are rounded inwards, to what a micrometer shows, unless that would shut them. */
+export function limitsText(lower: number, upper: number, units: LengthUnits): string {
+  const metric = `${lower.toFixed(3)} to ${upper.toFixed(3)} mm`;
+  if (units === 'mm') return metric;
+  const step = 25.4 / 10_000;
+  const from = Math.ceil(lower / step - 1e-6) * step;
+  const to = Math.floor(upper / step + 1e-6) * step;
+  const isWide = to - from > step / 2;
+  const inches = (mm: number): string => formatLength(mm, 'in', isWide ? 4 : 5).replace(' in', '');
+  return `${metric} (${isWide ? inches(from) : inches(lower)} to ${isWide ? inches(to) : inches(upper)} in)`;
 }

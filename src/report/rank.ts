@@ -3,6 +3,9 @@ import type { Finding, Verdict } from '../model/finding.ts';
 
 const order: Readonly<Record<Verdict, number>> = { fail: 0, caution: 1, 'not assessed': 2, pass: 3 };
 
+/** 0 for a failure, then cautions, what was not assessed, passes. */
+export const verdictRank = (verdict: Verdict): number => order[verdict];
+
 /** Margin as a share of the limit (or of the value when the limit is 0); Infinity when there is no number. */
 function share(finding: Finding): number {
   const { margin, limit, value } = finding;

@@ -4,6 +4,8 @@ import type { JobInput } from '../job/schema.ts';
 import type { Assumption, Finding, Verdict } from '../model/finding.ts';
 import type { LengthUnits } from '../units/format.ts';
 import { type OtherWays, otherWays } from './alternatives.ts';
+import { type Answer, answersOf } from './answers.ts';
+import { dowelsToBuy } from './dowel-lines.ts';
 import { type JointWithNumbers, type KeyNumber, keyNumbers } from './key-numbers.ts';
 import { quantityText } from './numbers.ts';
 import { leading, overallVerdict, worstFirst } from './rank.ts';
@@ -37,6 +39,8 @@ export interface ReportData {
   readonly headline: string;
   /** Says how many checks were not assessed; empty when all were. */
   readonly unassessed: string;
+  /** The questions of whoever bolts it up. */
+  readonly answers: readonly Answer[];
   readonly next: readonly NextStep[];
   readonly findings: readonly Finding[];
   readonly assumptions: readonly Assumption[];
@@ -149,12 +153,13 @@ export function reportData(
       missing === 0
         ? ''
         : `${plural(missing, 'check was', 'checks were')} not assessed and ${missing === 1 ? 'counts' : 'count'} neither way.`,
+    answers: answersOf(findings, units),
     next: nextSteps(ranked),
     findings: ranked,
     assumptions: joint.assumptions,
     keyNumbers: keyNumbers(joint, units),
     alternatives: otherWays(joint, units),
-    screws: screwsToBuy(joint.screws),
+    screws: [...screwsToBuy(joint.screws), ...dowelsToBuy(joint)],
     files,
     safety: safetyNote,
     limits: limitsOf(counts, joint.assumptions, ranked),

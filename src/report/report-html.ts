@@ -27,6 +27,16 @@ function banner(data: ReportData): string {
   ].join('\n');
 }
 
+function answers(data: ReportData): string {
+  if (data.answers.length === 0) return '';
+  const rows = data.answers.map(
+    ({ question, word, text, verdict }) =>
+      `<tr class="${verdictClass(verdict)}"><th scope="row">${html(question)}</th><td class="word">${verdictMark(verdict)} ${html(word)}</td><td>${html(text)}</td></tr>`,
+  );
+  const columns = [{ title: 'Question', width: '23%' }, { title: 'Answer', width: '19%' }, { title: 'Its number' }];
+  return `<section class="together"><h2>In short</h2>${table('answers', 'Answers', columns, rows)}</section>`;
+}
+
 function nextSteps(data: ReportData): string {
   const anchor = (code: string, about: string): number =>
     data.findings.findIndex((f) => f.code === code && f.title === about);
@@ -186,6 +196,7 @@ export function reportHtml(data: ReportData, list: readonly ReportPicture[] = []
   const parts = [
     '<main>',
     banner(data),
+    answers(data),
     nextSteps(data),
     whyNothingPasses(data.alternatives),
     safety(data),

@@ -37,6 +37,7 @@ tr{break-inside:avoid}
 .findings .number{padding-right:3.5mm}
 .inches .number{white-space:normal}
 .together{break-inside:avoid}
+.answers td.word{white-space:nowrap;font-weight:700;color:var(--tone)}
 .findings td.verdict{white-space:nowrap;font-weight:700;color:var(--tone);font-size:8.5pt}
 .findings .code{display:block;color:var(--soft);font-weight:400;font-size:7.5pt}
 .findings .do{margin:1mm 0 0;font-weight:600}

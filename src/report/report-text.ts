@@ -92,6 +92,11 @@ export function reportText(data: ReportData, options: TextOptions = {}): string 
     0,
   );
 
+  for (const { question, word, text, verdict } of data.answers) {
+    page.lines.push('', `${plain(question)} ${page.paint(plain(word), verdict)}`);
+    put(page, '  ', text, 2);
+  }
+
   if (data.next.length > 0) {
     heading(page, 'What to do next');
     for (const [i, step] of data.next.entries()) {

@@ -4,20 +4,24 @@ import { clearanceHoles, inchClearanceHoles } from './clearance-holes.ts';
 import { counterbores, inchCounterbores } from './counterbores.ts';
 import { countersinks } from './countersinks.ts';
 import { countersunkScrews, inchCountersunkScrews } from './countersunk-screws.ts';
+import { dowelPins } from './dowel-pins.ts';
 import { letterDrills, numberDrills } from './drills-gauge.ts';
 import { fractionalDrills, metricDrills } from './drills-stepped.ts';
+import { embeddingAmounts } from './embedding.ts';
 import { faceFriction, slipClasses, threadFriction } from './friction.ts';
 import { generalAngles, generalEdges, generalLinear } from './general-tolerances.ts';
 import { hexNuts, inchHexNuts } from './hex-nuts.ts';
 import { hexScrews, inchHexScrews } from './hex-screws.ts';
 import { holeDeviationsJ, shaftDeviations } from './iso286-deviations.ts';
 import { holeDeltas, standardTolerances } from './iso286-grades.ts';
+import { limitingPressures } from './limiting-pressure.ts';
 import { machiningRules, setups } from './machining-practice.ts';
 import { materialTable } from './material-table.ts';
 import { metricCoarse, metricFine } from './metric-threads.ts';
 import { printedFits, printedHoles, printShrinkage } from './print-practice.ts';
 import { inchGrades, proofLoads, propertyClasses } from './property-classes.ts';
 import { buttonLengths, flatLengths, hexLengths, inchLengthRanges, socketLengths } from './screw-lengths.ts';
+import { applicationFactors } from './service-factors.ts';
 import { cutTolerances, kerfs, sheetRules } from './sheet-cutting.ts';
 import { inchSocketCapScrews, socketCapScrews } from './socket-cap-screws.ts';
 import { processRoughness, roughnessGrades } from './surface-roughness.ts';
@@ -59,6 +63,7 @@ export const allTables: readonly StandardTable[] = [
   counterbores,
   inchCounterbores,
   countersinks,
+  dowelPins,
   washers,
   inchWashers,
   hexNuts,
@@ -91,6 +96,9 @@ export const allTables: readonly StandardTable[] = [
   threadFriction,
   faceFriction,
   slipClasses,
+  limitingPressures,
+  embeddingAmounts,
   tighteningFactors,
   torqueFactors,
+  applicationFactors,
 ];

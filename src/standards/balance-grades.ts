@@ -37,6 +37,9 @@ export const balanceGrades: StandardTable<BalanceGradeRow> = {
   ],
 };
 
+/** The two grades under which ISO 21940-11 lists drive shafts: cardan shafts, and car drive shafts. */
+export const driveShaftGrades = ['G 16', 'G 40'] as const;
+
 /** A balance grade. */
 export interface BalanceGrade {
   readonly name: string;

@@ -1,14 +1,14 @@
 /** Unbalance that the parts carry by their shape alone, and the hole group that spoils the symmetry. */
 import { permissibleUnbalance, twoPlaneUnbalance } from '../formulas/balance.ts';
-import { firstCrossing } from '../geometry/nesting.ts';
 import { profileMass } from '../geometry/turned-mass.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import type { MassProperties } from '../model/mass.ts';
 import { balanceGrade } from '../standards/balance-grades.ts';
 import { must } from '../standards/table.ts';
+import { adapterCorrection, wheelCorrection } from './balance-cure.ts';
 import { type Check, judged, notAssessed } from './check.ts';
-import { angle, plural } from './words.ts';
+import { plural } from './words.ts';
 
 /** A hole group's pull to one side, g.mm, and what one of its holes pulls. */
 interface Pull {
@@ -63,9 +63,9 @@ interface Spinning {
   readonly mass: MassProperties;
   readonly low: number;
   readonly high: number;
-  /** Radius at which metal can be taken off, mm. */
-  readonly reach: number;
   readonly blame: string;
+  /** What to take off, and where. */
+  readonly correction: () => string;
 }
 
 function spinning(joint: Joint): Spinning[] {
@@ -79,8 +79,8 @@ function spinning(joint: Joint): Spinning[] {
       mass: joint.adapterMass,
       low: Math.min(...z),
       high: Math.max(...z),
-      reach: joint.adapterSpec.outside / 2,
       blame: isEven ? 'Its holes and flats are symmetrical.' : `Most of it comes from: ${worst.label}.`,
+      correction: () => adapterCorrection(joint),
     },
   ];
   if (joint.wheel && joint.wheelMass && joint.wheelZ !== null) {
@@ -91,22 +91,14 @@ function spinning(joint: Joint): Spinning[] {
       mass: joint.wheelMass,
       low: joint.wheelZ,
       high: joint.wheelZ + joint.wheel.thickness,
-      reach: (joint.wheelSpec?.root ?? 0) / 2,
       blame:
         missing > 0
           ? `The gap of ${plural(missing, 'missing tooth', 'missing teeth')} leaves that side light.`
           : 'Its teeth and holes are symmetrical.',
+      correction: () => wheelCorrection(joint),
     });
   }
   return parts;
-}
-
-/** What to take off, and where. */
-function correction({ mass, reach }: Spinning): string {
-  const [cx, cy] = mass.centre;
-  const own = mass.mass * Math.hypot(cx, cy);
-  const heavy = ((Math.atan2(cy, cx) * 180) / Math.PI + 360) % 360;
-  return `Take ${(own / reach).toFixed(1)} g off the rim at ${angle(heavy)}, the heavy side (seen from the driven side, from the index mark)`;
 }
 
 function judgePart(part: Spinning, joint: Joint): Finding[] {
@@ -145,7 +137,7 @@ function judgePart(part: Spinning, joint: Joint): Finding[] {
         ...balanced,
         unit: 'g.mm',
         why: `A perfectly made ${id} of ${(mass.mass / 1000).toFixed(3)} kg, against ${at}. ${part.blame}`,
-        cure: `${correction(part)}, or make the pattern symmetrical.`,
+        cure: `${part.correction()}. Or make the pattern symmetrical.`,
       },
       own,
       { limit: allowed, sense: 'at most' },
@@ -163,28 +155,9 @@ function judgePart(part: Spinning, joint: Joint): Finding[] {
   ];
 }
 
-/** Where two outlines cross, the metal they share would be taken away twice: a sum would be a wrong number. */
-function unknownMass(joint: Joint, part: Spinning): Finding[] | null {
-  const crossing = part.id === 'adapter' ? firstCrossing(joint.adapter) : null;
-  if (!crossing) return null;
-  const common = {
-    feature: part.feature,
-    source: 'ISO 21940-11; textbook two-plane statics',
-    why: `${crossing.a} and ${crossing.b} run into each other, so the part's mass is not known.`,
-    missing: 'Part the holes first: see the webs and walls that fail.',
-  };
-  return [
-    notAssessed({ ...common, code: `balance-${part.id}`, title: `static unbalance of the ${part.id} by shape` }),
-    notAssessed({ ...common, code: `couple-${part.id}`, title: `unbalance of the ${part.id} in its worse end plane` }),
-  ];
-}
-
 export const balance: Check = {
   id: 'balance',
   title: 'Balance by shape',
   source: 'ISO 21940-11',
-  run: (joint) => [
-    ...symmetry(joint),
-    ...spinning(joint).flatMap((part) => unknownMass(joint, part) ?? judgePart(part, joint)),
-  ],
+  run: (joint) => [...symmetry(joint), ...spinning(joint).flatMap((part) => judgePart(part, joint))],
 };

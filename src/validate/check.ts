@@ -7,6 +7,8 @@ export interface Check {
   readonly id: string;
   readonly title: string;
   readonly source: string;
+  /** Takes milliseconds: left out while many designs are compared, run for the one that is chosen. */
+  readonly isSlow?: boolean;
   run(joint: Joint): readonly Finding[];
 }
 
@@ -19,6 +21,8 @@ export interface Statement {
   readonly why: string;
   /** What to do when it does not pass. */
   readonly cure: string;
+  /** What would widen the margin even of a pass; left out where the report's own words do. */
+  readonly improve?: string;
   readonly source: string;
 }
 

@@ -1,140 +1,136 @@
-/**
- * How far off centre the driven flange can end up, and what that does to balance. Worst case is a plain sum; the likely case adds
- * independent errors as squares. The fuller chain (heat, tilt, what was measured on the finished part) comes later.
- */
-import { permissibleSpecificUnbalance, permissibleUnbalance } from '../formulas/balance.ts';
-import { eccentricityOf } from '../formulas/fit.ts';
-import { firstCrossing } from '../geometry/nesting.ts';
+/** How far off the driving axis the shaft and the teeth can end up, how far the joint can lean, and how likely that is. */
+import { permissibleSpecificUnbalance } from '../formulas/balance.ts';
+import { type Link, stackOf } from '../formulas/chain.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
+import { linksTo, tiltLinks, unread } from '../rotor/links.ts';
 import { balanceGrade } from '../standards/balance-grades.ts';
 import { must } from '../standards/table.ts';
+import { runoutShareOfGapTolerance, toothRule } from '../standards/tooth-rules.ts';
 import { type Check, judged, notAssessed } from './check.ts';
-import { playAt } from './holes-clear.ts';
-import { registerClearance } from './registers.ts';
-import { mm } from './words.ts';
+import { angle, mm, sourced } from './words.ts';
 
-/** One thing that can push the axis aside. */
-export interface Shift {
-  readonly what: string;
-  /** mm, worst case. */
-  readonly size: number;
-  /** What to do about it. */
-  readonly cure: string;
+/** Links as a list, the greatest first. */
+export function listed(links: readonly Link[], sized: (size: number) => string): string {
+  return [...links]
+    .sort((a, b) => b.most - a.most)
+    .map(
+      ({ what, most, angle: at }) =>
+        `${what} ${sized(most)}${at === null ? '' : ` towards ${angle(Number(at.toFixed(1)))}`}`,
+    )
+    .join(', ');
 }
 
-/** What stands between one flange's axis and the adapter's: the register's fit, or the play of the screws where there is none. */
-function seat(joint: Joint, side: 'driving' | 'driven'): Shift {
-  const play = registerClearance(joint, side);
-  if (play) {
-    const own = joint.adapterSpec.registers[side];
-    const cure = `a closer fit (adapter.${side}.fit: ${own?.gender === 'male' ? 'h5' : 'H6'}), or a mate measured with a micrometer`;
-    return { what: `${side} register fit`, size: eccentricityOf(play.greatest), cure };
-  }
-  const screws = joint.screws.find((group) => group.side === side) ?? joint.screws[0];
-  return {
-    what: `play of the ${side} screws`,
-    size: screws ? playAt(joint, screws, side) / 2 : 0,
-    cure: `a register on the ${side} flange, or dowels`,
-  };
+/** The link that gives most, in words; empty for an empty chain. */
+export function startWith(links: readonly Link[]): string {
+  const [first] = [...links].sort((a, b) => b.most - a.most);
+  return first ? `Start with the biggest, ${first.what}: ${first.cure}.` : '';
 }
 
-/**
- * The shifts between the shaft that drives and the adapter's axis, and between the adapter's and the shaft that is driven.
- * Lengths in mm, radial. Source: sum of the links; half of a total indicator reading is the eccentricity.
- */
-export function shifts(joint: Joint): { readonly adapter: Shift[]; readonly driven: Shift[] } {
-  const rim = (side: 'driving' | 'driven'): Shift[] => {
-    const tir = joint[side].runout.rim;
-    return tir === null
-      ? []
-      : [{ what: `run-out of the ${side} flange`, size: tir / 2, cure: `the ${side} flange trued up` }];
-  };
-  const turnOver = {
-    what: 'turning the part over',
-    size: joint.turnOver.tir / 2,
-    cure: 'both registers in one chucking (adapter.setup: one chucking)',
-  };
-  return {
-    adapter: [...rim('driving'), seat(joint, 'driving')],
-    driven: [turnOver, seat(joint, 'driven'), ...rim('driven')],
-  };
+/** What nobody gave, as a sentence; empty where all is known. */
+function notRead(joint: Joint, of: 'rim' | 'face'): string {
+  const keys = unread(joint).filter((key) => key.endsWith(of));
+  return keys.length === 0 ? '' : ` Not given, counted as nothing: ${keys.join(', ')}.`;
 }
 
-const worst = (list: readonly Shift[]) => list.reduce((sum, shift) => sum + shift.size, 0);
-const likely = (list: readonly Shift[]) => Math.hypot(...list.map((shift) => shift.size));
+const source = (links: readonly Link[], rest: string) =>
+  sourced(
+    `sum of the links: fits (ISO 286), dial readings, set-up; ${rest}`,
+    links.some(({ memory }) => memory),
+  );
 
-/** What rides on the joint, and how far off the driving axis each thing can be. Masses in g. */
-function ridersOf(joint: Joint, onAdapter: readonly Shift[], all: readonly Shift[]) {
-  const half =
-    joint.job.shaft?.mass === undefined
-      ? []
-      : [{ what: 'half the shaft', mass: joint.job.shaft.mass / 2, offset: all }];
-  const wheel = joint.wheelMass ? [{ what: 'wheel', mass: joint.wheelMass.mass, offset: onAdapter }] : [];
-  return [{ what: 'adapter', mass: joint.adapterMass.mass, offset: onAdapter }, ...wheel, ...half];
-}
-
-function centringUnbalance(joint: Joint, onAdapter: readonly Shift[], all: readonly Shift[], cure: string): Finding {
-  const { duty, shaft } = joint.job;
-  const common = {
-    code: 'centring-unbalance',
-    feature: 'body',
-    title: 'unbalance made by riding off centre',
-    source: 'U = m e (definition); half of the shaft rides on each end (statics); ISO 21940-11',
-  };
-  const crossing = firstCrossing(joint.adapter);
-  if (crossing) {
-    const why = `The adapter's mass is not known: ${crossing.a} and ${crossing.b} run into each other.`;
-    return notAssessed({ ...common, why, missing: 'Part the holes first: see the webs and walls that fail.' });
-  }
-  const riders = ridersOf(joint, onAdapter, all);
-  const total = riders.reduce((sum, rider) => sum + rider.mass, 0);
-  const sum = (of: (offset: readonly Shift[]) => number) =>
-    riders.reduce((u, rider) => u + rider.mass * of(rider.offset), 0);
-  const list = riders.map((rider) => `${rider.what} ${(rider.mass / 1000).toFixed(2)} kg`).join(', ');
-  const unknown = shaft?.mass === undefined ? ' The shaft is not counted: give shaft.mass.' : '';
-  if (duty?.speed === undefined) {
-    const why = `At worst ${sum(worst).toFixed(0)} g.mm, likely ${sum(likely).toFixed(0)} g.mm (${list}).${unknown}`;
-    return notAssessed({ ...common, why, missing: 'Give duty.speed: how much is too much hangs on the speed.' });
-  }
-  const limit = permissibleUnbalance(total, must(balanceGrade(duty.grade)).G, duty.speed);
-  const why = `${list} off centre at worst; likely ${sum(likely).toFixed(0)} g.mm.${unknown}`;
-  // Meeting the limit in the likely case only is a caution: a dial indicator at assembly settles it.
-  return judged({ ...common, unit: 'g.mm', why, cure }, sum(worst), {
-    limit,
-    sense: 'at most',
-    worst: sum(likely) <= limit ? 'caution' : 'fail',
-  });
-}
-
-function concentric(joint: Joint): Finding[] {
-  const { adapter, driven } = shifts(joint);
-  const all = [...adapter, ...driven];
-  const list = all.map((shift) => `${shift.what} ${mm(shift.size, 3)}`).join(', ');
-  const biggest = all.reduce((a, b) => (b.size > a.size ? b : a));
+function shaftFinding(joint: Joint): Finding {
+  const links = linksTo(joint, 'shaft');
+  const { worst, likely } = stackOf(links);
   const { duty } = joint.job;
   const common = {
     code: 'concentricity',
     feature: 'driven-register',
-    title: 'how far the driven flange can be off centre',
-    source: 'sum of the fits (ISO 286) and the turn-over; specific unbalance by ISO 21940-11',
+    title: 'how far the driven shaft can be off centre',
+    source: source(links, 'specific unbalance by ISO 21940-11'),
   };
-  const cure = `Start with the biggest, ${biggest.what}: ${biggest.cure}. Then have the shaft balanced in place.`;
-  const unbalance = centringUnbalance(joint, adapter, all, cure);
+  const made = `${listed(links, (size) => mm(size, 3))}.${notRead(joint, 'rim')}`;
   if (duty?.speed === undefined) {
-    const why = `At worst ${mm(worst(all), 3)}, likely ${mm(likely(all), 3)} (${list}).`;
-    return [
-      notAssessed({ ...common, why, missing: 'Give duty.speed: how much is too much hangs on the speed.' }),
-      unbalance,
-    ];
+    return notAssessed({
+      ...common,
+      why: `At worst ${mm(worst, 3)}, likely ${mm(likely, 3)}: ${made}`,
+      missing: 'Give duty.speed: how much is too much hangs on the speed.',
+    });
   }
   const grade = must(balanceGrade(duty.grade));
   const allowed = permissibleSpecificUnbalance(grade.G, duty.speed) / 1000;
-  const why = `Worst case is the sum; likely ${mm(likely(all), 3)}. ${list}. ${grade.name} at ${duty.speed} rpm allows ${mm(allowed, 3)}.`;
-  const verdict = likely(all) <= allowed ? 'caution' : 'fail';
+  // Meeting the limit in the likely case only is a caution: a dial indicator at assembly settles it.
+  return judged(
+    {
+      ...common,
+      unit: 'mm',
+      why: `Worst case is the sum; likely ${mm(likely, 3)}. ${made} ${grade.name} at ${duty.speed} rpm allows ${mm(allowed, 3)}.`,
+      cure: `${startWith(links)} Then have the shaft balanced in place.`,
+      improve: startWith(links),
+    },
+    worst,
+    { limit: allowed, sense: 'at most', worst: likely <= allowed ? 'caution' : 'fail' },
+  );
+}
+
+/** Face run-out that a flange in service may have, total indicator reading, mm. A workshop manual for light trucks. */
+const faceLimit = 0.1;
+
+function leanFinding(joint: Joint): Finding {
+  const links = tiltLinks(joint);
+  const across = joint.driven.outside.value;
+  const { worst, likely } = stackOf(links);
+  const over = (slope: number) => `${mm(slope * across, 3)}`;
+  return judged(
+    {
+      code: 'face-runout',
+      feature: 'driven-register',
+      title: `face run-out at the driven flange's rim`,
+      unit: 'mm',
+      why: `Total indicator reading over ${mm(across)}; likely ${over(likely)}. ${listed(links, over)}.${notRead(joint, 'face')}`,
+      cure: `${startWith(links)} A leaning joint shakes twice a turn through the joint angle, and cannot be balanced away in one plane.`,
+      improve: startWith(links),
+      source: source(links, 'limit of 0.10 mm from a workshop manual for light trucks'),
+    },
+    worst * across,
+    { limit: faceLimit, sense: 'at most', worst: likely * across <= faceLimit ? 'caution' : 'fail' },
+  );
+}
+
+/** Run-out of the teeth that any sensor bears, total indicator reading, mm. Common practice. */
+const usualToothRunout = 0.2;
+
+/** Run-out of the teeth that a sensor bears, total indicator reading, mm, and where that comes from. */
+function toothRunoutLimit(joint: Joint): { limit: number; from: string } {
+  const rule = joint.job.sensor?.kind ? toothRule(joint.job.sensor.kind) : null;
+  const gapTolerance = rule?.ok ? rule.value.gapTolerance : null;
+  return gapTolerance === null
+    ? { limit: usualToothRunout, from: '0.2 mm total run-out at the teeth, common practice' }
+    : {
+        limit: 2 * gapTolerance * runoutShareOfGapTolerance,
+        from: 'a third of the gap tolerance of the sensor, common practice',
+      };
+}
+
+function teethFinding(joint: Joint): Finding[] {
+  const links = linksTo(joint, 'teeth');
+  if (links.length === 0) return [];
+  const { worst, likely } = stackOf(links);
+  const { limit, from } = toothRunoutLimit(joint);
   return [
-    judged({ ...common, unit: 'mm', why, cure }, worst(all), { limit: allowed, sense: 'at most', worst: verdict }),
-    unbalance,
+    judged(
+      {
+        code: 'wheel-runout',
+        feature: 'wheel-outline',
+        title: 'run-out of the teeth',
+        unit: 'mm',
+        why: `Total indicator reading at the tips, twice the shift; likely ${mm(2 * likely, 3)}. As shifts: ${listed(links, (size) => mm(size, 3))}.`,
+        cure: startWith(links),
+        source: source(links, from),
+      },
+      2 * worst,
+      { limit, sense: 'at most', worst: 'caution' },
+    ),
   ];
 }
 
@@ -142,5 +138,5 @@ export const concentricity: Check = {
   id: 'concentricity',
   title: 'Concentricity',
   source: 'ISO 286; ISO 21940-11; statics',
-  run: concentric,
+  run: (joint) => [shaftFinding(joint), leanFinding(joint), ...teethFinding(joint)],
 };

@@ -1,8 +1,9 @@
 /** Heads, nuts and the wheel among their neighbours: flange rims, the wheel's bore, the room behind a flange. */
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
+import { passingHole } from '../rotor/plays.ts';
 import { type Check, judged, notAssessed } from './check.ts';
-import { headRadius, passingHole } from './heads.ts';
+import { headRadius } from './heads.ts';
 import { atLeast, mm } from './words.ts';
 
 /** Room between heads and a flange's rim or the wheel's bore, mm. Common practice. */

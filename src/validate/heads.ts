@@ -3,16 +3,11 @@ import { leastWebUnderHead } from '../formulas/head-web.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import type { HoleShape } from '../parts/adapter-spec.ts';
+import { passingHole } from '../rotor/plays.ts';
 import { type Check, judged } from './check.ts';
 import { atLeast, mm } from './words.ts';
 
 type Passing = Extract<HoleShape, { kind: 'passing' }>;
-
-/** Passing hole of a screw group in the adapter, if that is how it is made. */
-export function passingHole(joint: Joint, screws: ScrewGroup): Passing | null {
-  const shape = joint.adapterSpec.groups.find((group) => group.id === screws.id)?.shape;
-  return shape?.kind === 'passing' ? shape : null;
-}
 
 /** Radius that a head or its washer covers, mm. */
 export function headRadius({ head, washer }: ScrewGroup): number {
@@ -20,7 +15,7 @@ export function headRadius({ head, washer }: ScrewGroup): number {
 }
 
 /** Depth of a sunk pocket below its face, mm. */
-function pocketDepth({ head, diameter }: Passing): number {
+export function pocketDepth({ head, diameter }: Passing): number {
   if (head.kind === 'counterbore') return head.depth;
   return head.kind === 'countersink' ? (head.diameter - diameter) / 2 / Math.tan((head.angle * Math.PI) / 360) : 0;
 }
@@ -34,11 +29,16 @@ function recessUnder(joint: Joint, screws: ScrewGroup, hole: Passing): number {
   return reach < register.diameter / 2 + register.chamfer ? register.depth : 0;
 }
 
+/** Metal under a head, mm: below the pocket, less a register recess under it. */
+export function webUnderHead(joint: Joint, screws: ScrewGroup, hole: Passing): number {
+  return joint.adapterSpec.thickness - pocketDepth(hole) - recessUnder(joint, screws, hole);
+}
+
 /** Least metal under a head, mm. */
 function underHead(joint: Joint, screws: ScrewGroup, hole: Passing): Finding {
   const limit = leastWebUnderHead(screws.major, joint.job.adapter.web);
   const recess = recessUnder(joint, screws, hole);
-  const web = joint.adapterSpec.thickness - pocketDepth(hole) - recess;
+  const web = webUnderHead(joint, screws, hole);
   return judged(
     {
       code: 'web-under-head',

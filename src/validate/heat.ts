@@ -1,48 +1,24 @@
 /** Registers cold and hot: unlike materials expand unlike, so a register opens or binds. */
 import { eccentricityOf } from '../formulas/fit.ts';
-import { type ColdAndHot, coldAndHot } from '../formulas/thermal-fit.ts';
 import type { Joint } from '../job/joint.ts';
-import { materialOfFlange } from '../job/resolve-flange.ts';
 import type { Finding } from '../model/finding.ts';
-import { findMaterial, type Material } from '../standards/materials.ts';
-import { must } from '../standards/table.ts';
+import { type FlangeSide, flangeMaterial, overTemperatures } from '../rotor/plays.ts';
 import { type Check, judged, notAssessed } from './check.ts';
-import { lightTap, loose, madeToMate, registerPair } from './registers.ts';
+import { lightTap, loose, madeToMate } from './registers.ts';
 import { mm, sourced } from './words.ts';
 
 /** Materials whose expansion differs by less than this are alike for a register, 1/K: 0.01 mm on 100 mm over 50 K. */
 const alike = 2e-6;
 
-type Side = 'driving' | 'driven';
-
-const flangeMaterial = (joint: Joint, side: Side): Material => must(findMaterial(materialOfFlange(joint[side])));
-
-/** Which half is in the recess, and the clearances over the stated temperatures; null where a side has no register. */
-function overTemperatures(joint: Joint, side: Side, cold: number, hot: number): ColdAndHot | null {
-  const pair = registerPair(joint, side);
-  if (!pair) return null;
-  const { own, mate } = pair;
-  const adapter = { limits: own.limits, alpha: joint.adapterMaterial.thermalExpansion };
-  const flange = { limits: mate.limits, alpha: flangeMaterial(joint, side).thermalExpansion };
-  const [recess, spigot] = own.gender === 'female' ? [adapter, flange] : [flange, adapter];
-  const register = {
-    recess: recess.limits,
-    spigot: spigot.limits,
-    alphaRecess: recess.alpha,
-    alphaSpigot: spigot.alpha,
-  };
-  return coldAndHot(register, cold, hot);
-}
-
 /** Another least clearance at 20 degrees C (mm; negative: interference), as the job asks for it; empty where it is out of reach. */
-function askFor(joint: Joint, side: Side, least: number, most: number): string {
+function askFor(joint: Joint, side: FlangeSide, least: number, most: number): string {
   if (least < -lightTap || least > most) return '';
   const size = `${least < 0 ? 'interference' : 'clearance'}: ${Math.abs(least).toFixed(3)} mm`;
   const tolerance = madeToMate(joint, side)?.tolerance;
   return ` Or choose another fit at 20 degC: adapter.${side}.fit: { ${size}${tolerance === undefined ? '' : `, tolerance: ${tolerance.toFixed(3)} mm`} }.`;
 }
 
-function judgeSide(joint: Joint, side: Side): Finding[] {
+function judgeSide(joint: Joint, side: FlangeSide): Finding[] {
   const own = joint.adapterSpec.registers[side];
   if (!own || !joint[side].register) return [];
   const flange = flangeMaterial(joint, side);

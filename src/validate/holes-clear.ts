@@ -1,10 +1,10 @@
 /** Do the screws go through every hole on their way, although no hole stands quite where it should? */
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
+import { screwPlay } from '../rotor/plays.ts';
 import { machiningRule } from '../standards/machining-practice.ts';
 import { must } from '../standards/table.ts';
 import { type Check, judged } from './check.ts';
-import { passingHole } from './heads.ts';
 import { mm } from './words.ts';
 
 /** Play below which a screw does not go in by hand, mm. Common practice. */
@@ -12,15 +12,6 @@ const leastPlay = 0.05;
 
 /** A better reading is only worth asking for where it leaves some doubt to be had, mm. */
 const leastGain = 0.005;
-
-/** How far a screw may stand off between a flange's hole and the adapter's, mm on the diameter. */
-export function playAt(joint: Joint, screws: ScrewGroup, side: 'driving' | 'driven'): number {
-  const own = passingHole(joint, screws);
-  const { holes } = joint[side];
-  const inAdapter = own === null ? 0 : own.diameter - screws.major;
-  const inFlange = holes.kind === 'clear' ? holes.diameter.value - screws.major : 0;
-  return Math.max(0, inAdapter) + Math.max(0, inFlange);
-}
 
 /** What helps depends on whether a better measured circle could be enough. */
 function cureFor(screws: ScrewGroup, side: string, play: number, drilled: number): string {
@@ -39,7 +30,7 @@ function holesClear(joint: Joint, screws: ScrewGroup, side: 'driving' | 'driven'
   const { doubt } = joint[side].holes;
   const drilled = must(machiningRule('hole_position', screws.major)).value;
   const needs = 2 * (doubt + drilled);
-  const play = playAt(joint, screws, side);
+  const play = screwPlay(joint, screws, side);
   return judged(
     {
       code: 'holes-clear',

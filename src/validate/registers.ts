@@ -1,32 +1,13 @@
 /** Registers: is there one, do the genders match, does it go together, does it still centre? */
-import { clearanceRange, eccentricityOf } from '../formulas/fit.ts';
+import { eccentricityOf } from '../formulas/fit.ts';
+import { asMeasuredZone } from '../inspect/as-built.ts';
 import type { Joint } from '../job/joint.ts';
-import type { ResolvedRegister } from '../job/resolve-flange.ts';
 import type { MadeToMateInput } from '../job/schema-adapter.ts';
 import type { Finding } from '../model/finding.ts';
 import type { RegisterSpec } from '../parts/adapter-spec.ts';
+import { type FlangeSide, registerClearance } from '../rotor/plays.ts';
 import { type Check, judged, stated } from './check.ts';
 import { mm } from './words.ts';
-
-type Side = 'driving' | 'driven';
-
-/** Least and greatest clearance at a side's register; null when either half has none. */
-export function registerClearance(joint: Joint, side: Side): { least: number; greatest: number } | null {
-  const own = joint.adapterSpec.registers[side];
-  const mate = joint[side].register;
-  if (!own || !mate) return null;
-  return own.gender === 'female' ? clearanceRange(own.limits, mate.limits) : clearanceRange(mate.limits, own.limits);
-}
-
-/** Both halves of a side's register where they go into each other; else null. */
-export function registerPair(
-  joint: Joint,
-  side: Side,
-): { readonly own: RegisterSpec; readonly mate: ResolvedRegister } | null {
-  const own = joint.adapterSpec.registers[side];
-  const mate = joint[side].register;
-  return own && mate && own.gender !== mate.gender ? { own, mate } : null;
-}
 
 /** Greatest clearance that still centres, mm; beyond it a register only looks like one. Common practice. */
 export const loose = 0.1;
@@ -37,7 +18,7 @@ const assemblyPlay = 0.02;
 /** Interference that a light tap still overcomes, mm. Common practice. */
 export const lightTap = 0.02;
 
-function missing(joint: Joint, side: Side): Finding {
+function missing(joint: Joint, side: FlangeSide): Finding {
   const mate = joint[side].register;
   const own = joint.adapterSpec.registers[side];
   const why = !mate
@@ -46,7 +27,22 @@ function missing(joint: Joint, side: Side): Finding {
   const cure =
     mate && !own
       ? `Let the adapter have one: adapter.${side}.register: auto.`
-      : `Turn a step on the ${side} flange, measure it and give ${side}.register; or ream two holes and dowel the joint.`;
+      : `Turn a step on the ${side} flange, measure it and give ${side}.register; or ream two holes and dowel the joint (adapter.${side}.dowels: auto).`;
+  if (joint.dowels?.[side]) {
+    const centred = `${why.replace('only the screws centre it', 'its dowels centre it')} See dowel-fit-${side}.`;
+    return stated(
+      {
+        code: 'register-missing',
+        feature: 'body',
+        title: `${side} register`,
+        unit: '',
+        why: centred,
+        cure: '',
+        source: 'common practice',
+      },
+      'pass',
+    );
+  }
   return stated(
     {
       code: 'register-missing',
@@ -64,26 +60,28 @@ function missing(joint: Joint, side: Side): Finding {
 const shape = (gender: 'male' | 'female') => (gender === 'male' ? 'spigot' : 'recess');
 
 /** Limits made to the mate, as the job asks for them; null for a tolerance zone. */
-export function madeToMate(joint: Joint, side: Side): MadeToMateInput | null {
+export function madeToMate(joint: Joint, side: FlangeSide): MadeToMateInput | null {
   const { register, fit } = joint.job.adapter[side];
   const isByZone = typeof register === 'object' && register.fit !== undefined;
   return typeof fit === 'object' && !isByZone ? fit : null;
 }
 
 /** How a shop reaches the adapter's limits, a sentence; empty where it was not worked out. */
-function wayOfMaking(joint: Joint, side: Side): string {
-  const fit = joint.fits?.[side];
+function wayOfMaking(joint: Joint, side: FlangeSide): string {
+  const own = joint.adapterSpec.registers[side];
+  // What is made already needs no way of making.
+  const fit = own?.limits.zone === asMeasuredZone ? null : joint.fits?.[side];
   const what = joint.adapterSpec.registers[side]?.gender === 'female' ? 'The recess' : 'The spigot';
   return fit ? ` ${what}: ${fit.method}; measured with: ${fit.gauge} (${fit.source}).` : '';
 }
 
 /** How an interference that was asked for is put together: the outer half is warmed until there is a little play. */
-function warmBy(own: RegisterSpec, side: Side, least: number): string {
+function warmBy(own: RegisterSpec, side: FlangeSide, least: number): string {
   const degrees = Math.ceil((-least + assemblyPlay) / (own.diameter * steelExpansion) / 10) * 10;
   return `Warm the ${own.gender === 'female' ? 'adapter' : `${side} flange`} by ${degrees} K to put it together, or ask for less (adapter.${side}.fit: { interference: ${lightTap} mm }).`;
 }
 
-function fitFindings(joint: Joint, side: Side): Finding[] {
+function fitFindings(joint: Joint, side: FlangeSide): Finding[] {
   const own = joint.adapterSpec.registers[side];
   const mate = joint[side].register;
   const play = registerClearance(joint, side);

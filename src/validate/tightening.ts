@@ -1,5 +1,12 @@
 /** What happens when the wrench is pulled: does the screw break before a thread strips? */
-import { engagementFor, type StripLoads, stripLoads, threadShearStrength, worstThread } from '../formulas/stripping.ts';
+import {
+  engagementFor,
+  type StripLoads,
+  stripLoads,
+  threadShearStrength,
+  usefulEngagement,
+  worstThread,
+} from '../formulas/stripping.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import { materialOfFlange } from '../job/resolve-flange.ts';
 import type { Finding } from '../model/finding.ts';
@@ -9,9 +16,6 @@ import { threadLimits } from '../standards/thread-limits.ts';
 import { findThread } from '../standards/threads.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { atLeast, mm, plain, sourced } from './words.ts';
-
-/** Beyond this many diameters more engagement adds nothing: the first turns carry the load. Common practice. */
-const mostUseful = 2.5;
 
 const kN = (newtons: number) => `${plain(newtons / 1000, 1)} kN`;
 
@@ -39,7 +43,7 @@ function strippingOf({ thread: name, class: cls, engagement }: ScrewGroup, paren
   if (!limits.ok || !strength.ok) return null;
   const worst = worstThread(limits.value, thread.value.pitch);
   const shear = { screw: threadShearStrength(strength.value.tensileStrength), parent: parent.shearStrength };
-  const counted = Math.max(0, Math.min(engagement.has, mostUseful * thread.value.d));
+  const counted = Math.max(0, Math.min(engagement.has, usefulEngagement * thread.value.d));
   const ultimate = thread.value.stressArea * strength.value.tensileStrength;
   return {
     ...stripLoads(worst, counted, shear),
@@ -56,7 +60,7 @@ function strippingOf({ thread: name, class: cls, engagement }: ScrewGroup, paren
 /** Ways out, the least work first. */
 function cureOf({ class: cls, side, major }: ScrewGroup, { needed, counted }: Stripping): string {
   const cures = [
-    ...(needed <= mostUseful * major
+    ...(needed <= usefulEngagement * major
       ? [`let ${mm(needed)} of thread engage, ${atLeast(needed - counted)} more (longer screws, deeper thread)`]
       : []),
     ...(cls === '8.8' ? [] : [`take weaker screws (adapter.${side}.class: 8.8)`]),

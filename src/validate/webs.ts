@@ -58,6 +58,11 @@ function outsideCure({ side }: Feature, neighbour: Neighbour, short: number): st
 /** What to do about a web that is `short` mm too thin. */
 function cureFor({ code, a, b, web }: Named, joint: Joint, short: number): string {
   const { adapterSpec: spec, clocking, job } = joint;
+  const dowel = [a, b].find((feature) => feature?.purpose === 'dowel hole');
+  if (dowel && code !== 'wall-to-flats') {
+    const key = `adapter.${dowel.side}.dowels`;
+    return `Leave ${key}.circle and .first on auto, or take thinner pins or fewer of them (${key}: { size, count }).`;
+  }
   switch (code) {
     case 'web-between-holes': {
       const { best } = clocking;
@@ -92,7 +97,8 @@ function cureFor({ code, a, b, web }: Named, joint: Joint, short: number): strin
 function nameOf(id: string, feature: Feature | null): string {
   if (feature === null) return id === 'flats' ? 'the flats' : 'the outside';
   const number = /-(\d+)$/.exec(id)?.[1];
-  return number !== undefined && feature.group !== undefined ? `${feature.side} hole ${number}` : feature.label;
+  if (number === undefined || feature.group === undefined) return feature.label;
+  return `${feature.side} ${feature.purpose === 'dowel hole' ? 'dowel hole' : 'hole'} ${number}`;
 }
 
 function whyOf({ web, a, b }: Named, joint: Joint): string {

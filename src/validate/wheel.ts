@@ -2,10 +2,10 @@
 import { leastGap } from '../geometry/contour.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
-import { cutTolerance } from '../standards/sheet-cutting.ts';
-import { runoutShareOfGapTolerance, toothRule } from '../standards/tooth-rules.ts';
+import { wheelCut, wheelPlay } from '../rotor/links.ts';
 import { type Check, judged } from './check.ts';
 import { headRadius } from './heads.ts';
+import { lightTap } from './registers.ts';
 import { atLeast, mm } from './words.ts';
 
 type Wheeled = Joint & {
@@ -21,20 +21,10 @@ function isWheeled(joint: Joint): joint is Wheeled {
   );
 }
 
-/** Tolerance of a cut where nothing is published for the thickness, mm: the widest of the usual range. */
-const unknownTolerance = 0.75;
-/** Run-out of the teeth that any sensor bears, total indicator reading, mm. Common practice. */
-const usualRunout = 0.2;
 /** Room between a flange's rim and the wheel's seat, mm on the diameter. Common practice. */
 const besideSeat = 0.2;
 /** How far below the tooth roots other steel must stay, mm. Common practice: several millimetres. */
 const belowRoots = 3;
-
-/** What the cutting service holds on the bore, plus or minus mm. */
-function toleranceOf(joint: Wheeled): number {
-  const published = cutTolerance(joint.wheelSpec.thickness);
-  return joint.job.sheet.tolerance ?? (published.ok ? published.value : unknownTolerance);
-}
 
 /** The flange that lies on the wheel's face. */
 function flangeBeside(joint: Wheeled) {
@@ -42,52 +32,47 @@ function flangeBeside(joint: Wheeled) {
   return joint[on === 'adapter' ? face : on];
 }
 
-function goesOn(joint: Wheeled): Finding {
+function goesOn(joint: Wheeled): Finding[] {
+  const play = wheelPlay(joint);
+  if (!play) return [];
   const register = joint.wheelRegister;
   const { bore } = joint.wheelSpec;
-  const tolerance = toleranceOf(joint);
-  const play = bore - tolerance - register.upper;
-  return judged(
-    {
-      code: 'wheel-goes-on',
-      feature: 'wheel-bore',
-      title: `wheel bore over ${register.what}`,
-      unit: 'mm',
-      why: `Bore ${mm(bore)} as drawn, register ${mm(register.diameter)}: ${mm(bore - register.diameter)} clearance; the cut itself is good to ${mm(tolerance)}.`,
-      cure: `Let the cutter leave the bore undersize and turn it to the register, or make the clearance ${mm(joint.job.wheel.clearance - play)} (wheel.clearance): looser, but it goes on as cut.`,
-      source: 'published cutting tolerances; common practice',
-    },
-    play,
-    // As long as the largest cut goes on, filing or turning makes it fit.
-    { limit: 0, sense: 'at least', hard: Math.min(0, -2 * tolerance) },
-  );
-}
-
-function runout(joint: Wheeled): Finding {
-  const rule = joint.job.sensor?.kind ? toothRule(joint.job.sensor.kind) : null;
-  const gapTolerance = rule?.ok ? rule.value.gapTolerance : null;
-  const { bore } = joint.wheelSpec;
-  const tolerance = toleranceOf(joint);
-  return judged(
-    {
-      code: 'wheel-runout',
-      feature: 'wheel-bore',
-      title: 'run-out of the teeth that the wheel bore allows',
-      unit: 'mm',
-      why: `With the bore at its largest (${mm(bore + tolerance)}) the wheel can hang to one side; twice that shift is the run-out at the teeth.`,
-      cure: 'Turn or ream the bore to the register after cutting, or set the wheel true with a dial before tightening (then give sheet.tolerance as it is).',
-      source:
-        gapTolerance === null
-          ? 'common practice: 0.2 mm total run-out at the teeth'
-          : 'a third of the gap tolerance of the sensor, common practice',
-    },
-    bore + tolerance - joint.wheelRegister.lower,
-    {
-      limit: gapTolerance === null ? usualRunout : 2 * gapTolerance * runoutShareOfGapTolerance,
-      sense: 'at most',
-      worst: 'caution',
-    },
-  );
+  const common = {
+    code: 'wheel-goes-on',
+    feature: 'wheel-bore',
+    title: `wheel bore over ${register.what}`,
+    unit: 'mm',
+  };
+  const turned = joint.wheelBore;
+  if (turned) {
+    const { lower, upper, zone } = turned.limits;
+    return [
+      judged(
+        {
+          ...common,
+          why: `Turned to ${mm(lower, 3)} to ${mm(upper, 3)} (${zone}) over a register of ${mm(register.lower, 3)} to ${mm(register.upper, 3)}: clearance ${mm(play.least, 3)} to ${mm(play.greatest, 3)}.`,
+          cure: `Ask for clearance: wheel.fit: { clearance: 0.01 mm }. Up to ${mm(lightTap)} of interference goes on with a light tap.`,
+          source: 'limits of both halves (ISO 286-1)',
+        },
+        play.least,
+        { limit: 0, sense: 'at least', hard: -lightTap },
+      ),
+    ];
+  }
+  const cut = wheelCut(joint);
+  return [
+    judged(
+      {
+        ...common,
+        why: `Bore ${mm(bore)} as drawn, register ${mm(register.diameter)}: ${mm(bore - register.diameter)} clearance; the cut itself is good to ${mm(cut)}.`,
+        cure: `Have the bore cut undersize and turn it to the register (wheel.fit: H8), or make the clearance ${mm(joint.job.wheel.clearance - play.least)} (wheel.clearance): looser, but it goes on as cut.`,
+        source: 'published cutting tolerances; common practice',
+      },
+      play.least,
+      // As long as the largest cut goes on, filing or turning makes it fit.
+      { limit: 0, sense: 'at least', hard: Math.min(0, -2 * cut) },
+    ),
+  ];
 }
 
 /** A flange lies inside the wheel where the wheel stands above the face that the flange is on. */
@@ -204,7 +189,5 @@ export const wheel: Check = {
   title: 'Wheel on the joint',
   source: 'published cutting tolerances; common practice',
   run: (joint) =>
-    isWheeled(joint)
-      ? [...rootWeb(joint), ...steelBelowRoots(joint), goesOn(joint), runout(joint), ...clearsFlange(joint)]
-      : [],
+    isWheeled(joint) ? [...rootWeb(joint), ...steelBelowRoots(joint), ...goesOn(joint), ...clearsFlange(joint)] : [],
 };

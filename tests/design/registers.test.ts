@@ -77,9 +77,9 @@ describe('a register made to its mate', () => {
   });
 
   it('says how a shop reaches it (common practice), and what it comes to', () => {
-    // 19 um is grade 6: ground or honed. 35 um holds grade 7 (30) and not grade 8 (46). 80 um holds 9 (74).
+    // 19 um is grade 6: honed or ground. 35 um holds grade 7 (30) and not grade 8 (46). 80 um holds 9 (74).
     const way = (tolerance: string) => made(driving({ clearance: 0, tolerance })).fits?.driving?.method;
-    expect(way('0.019 mm')).toBe('ground or honed');
+    expect(way('0.019 mm')).toBe('bored a little under size and honed, or ground');
     expect(way('0.035 mm')).toMatch(/^bored with care/);
     expect(way('0.08 mm')).toBe('bored');
     expect(made().fits?.driving?.method).toMatch(/^bored with care/);

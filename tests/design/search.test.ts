@@ -191,6 +191,7 @@ describe('what the job says', () => {
           driving: { ...wish, fastening: 'into_flange' },
           driven: { fastening: 'into_adapter', screw: 'M10', head: 'hex', seat: 'auto' },
         },
+        duty: { torque: '250 N.m' },
       }),
     );
     expect(made.ok && made.joint.alternatives).toBe(undefined);

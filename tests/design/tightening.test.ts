@@ -63,10 +63,25 @@ describe('tightening torque', () => {
     expect(flat / full).toBeCloseTo(0.8, 9);
   });
 
-  it('gives none on a soft seat, and says why', () => {
-    const { driving } = screwsOf(jobWith('M10', '8.8', '6061-T6'));
-    expect(driving?.tightening.torque).toBeNull();
-    expect(driving?.tightening.note).toMatch(/soft.*hardened washers/);
+  it('is held down on a soft seat to what the seat bears, and says so', () => {
+    // A fastener handbook prints 89.5 mm2 under an M10 socket head and 260 MPa for AlMgSi1 F31: 23.3 kN of the 29.6 kN of class 8.8.
+    const { driving } = screwsOf(jobWith('M10', '8.8', '6061-T6', ', head: socket'));
+    const share = (89.5 * 0.26) / 29.6;
+    expect(Math.abs((driving?.tightening.preload ?? 0) / (89.5 * 0.26) - 1)).toBeLessThan(0.01);
+    expect((driving?.tightening.torque ?? 0) / (48 * share)).toBeGreaterThan(0.99);
+    expect((driving?.tightening.torque ?? 0) / (48 * share)).toBeLessThan(1.03);
+    expect(driving?.tightening.note).toMatch(
+      /limited by the pressure under the head on aluminium 6061-T6: 7[78] % of the usual preload/,
+    );
+    expect(driving?.tightening.heldDown?.share).toBeCloseTo(share, 2);
+  });
+
+  it('is the usual one where a washer spreads the head', () => {
+    // 15.33 + 1.6 x 2 = 18.53 across (VDI 2230-1) on a hole of 11: 174.6 mm2 bear 45 kN.
+    const { driving } = screwsOf(jobWith('M10', '8.8', '6061-T6', ', head: socket, washer: true'));
+    expect(Math.abs((driving?.tightening.preload ?? 0) / 29.6 - 1)).toBeLessThan(0.01);
+    expect(driving?.tightening.heldDown).toBeUndefined();
+    expect(driving?.tightening.note).not.toContain('limited');
   });
 
   it('stands beside the screws to buy, with what it rests on', () => {

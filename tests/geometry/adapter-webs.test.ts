@@ -45,9 +45,9 @@ describe('webs of adapters', () => {
           groups: spec.groups.map(({ shape, ...group }) => ({
             ...group,
             shape:
-              shape.kind === 'tapped'
-                ? { ...shape, face: over[shape.face] }
-                : { ...shape, headFace: over[shape.headFace] },
+              shape.kind === 'passing'
+                ? { ...shape, headFace: over[shape.headFace] }
+                : { ...shape, face: over[shape.face] },
           })),
         };
         const [up, down] = [gaps({ ...spec, clocking: 0 }), gaps(turned)].map((all) =>

@@ -63,9 +63,9 @@ describe('any adapter', () => {
             ...group,
             side: over[side],
             shape:
-              shape.kind === 'tapped'
-                ? { ...shape, face: over[shape.face] }
-                : { ...shape, headFace: over[shape.headFace] },
+              shape.kind === 'passing'
+                ? { ...shape, headFace: over[shape.headFace] }
+                : { ...shape, face: over[shape.face] },
           })),
         };
         const [part, image] = [buildAdapter(spec), buildAdapter(mirrored)];

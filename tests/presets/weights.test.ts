@@ -80,21 +80,6 @@ describe('three ways to weigh each part', () => {
     weighed = JSON.parse(run.stdout) as Record<string, Weighed>;
   });
 
-  /** Area common to two circles (textbook). */
-  const lens = (r1: number, r2: number, d: number): number => {
-    const part = (r: number, other: number) => {
-      const to = (d * d + r * r - other * other) / (2 * d);
-      return r * r * Math.acos(to / r) - to * Math.sqrt(r * r - to * to);
-    };
-    return part(r1, r2) + part(r2, r1);
-  };
-
-  /** The closed form sums drillings one by one, so what two of them share goes away twice: mm3 to give back. */
-  const shared: Readonly<Record<string, number>> = {
-    // Four heads (18 across, 10.6 deep, hole 11) and threads (drill 8.5) stand 6.660 apart in 19 of thickness.
-    'near-miss adapter': 4 * (10.6 * lens(9, 4.25, 6.66) + 8.4 * lens(5.5, 4.25, 6.66)),
-  };
-
   const each = shipped.flatMap(({ base, joint }) => [`${base} adapter`, ...(joint.wheel ? [`${base} wheel`] : [])]);
 
   it.each(each)('%s: closed form, mesh and reader agree within what the facets take', (label) => {
@@ -127,12 +112,8 @@ describe('three ways to weigh each part', () => {
     };
     // Mesh and reader see the same facets; single precision and the file's grid are all that stands between them.
     close(read, density, own, 0.05, 'reader against mesh');
-    if (label in shared) {
-      expect(Math.abs(own.volume - closed.volume - (shared[label] as number))).toBeLessThan(skin);
-    } else {
-      close(own, 1, closed, 1, 'mesh against closed form');
-      close(read, density, closed, 1, 'reader against closed form');
-    }
+    close(own, 1, closed, 1, 'mesh against closed form');
+    close(read, density, closed, 1, 'reader against closed form');
     expect(Math.abs(closed.mass / (closed.volume * density) - 1)).toBeLessThan(1e-12);
   });
 
@@ -152,7 +133,7 @@ describe('three ways to weigh each part', () => {
     const volume = Number(/Volume\s*:\s*([\d.]+)/.exec(run.stdout)?.[1]);
     const skin = (weighed[part.file] as Weighed).area * chordError;
     // It adds up in single precision: some parts in a hundred thousand.
-    const closed = part.closed.volume + (shared[label] ?? 0);
+    const closed = part.closed.volume;
     expect(Math.abs(volume - closed)).toBeLessThan(skin + 5e-5 * closed);
   });
 });

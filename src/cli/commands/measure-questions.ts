@@ -1,6 +1,7 @@
 /** Questions of `measure` at a terminal: the same texts as behind the flags, one by one. */
 import { chordAdvice } from '../../core.ts';
 import type { Io } from '../io.ts';
+import { subjects } from './measure-flags.ts';
 import type { Typed } from './measure-typed.ts';
 
 /** Ask; an empty answer means: not measured. */
@@ -15,10 +16,12 @@ export async function measureQuestions(io: Io, flags: Typed): Promise<Typed> {
   io.out('Several readings of one size: part them with commas. An empty answer means not measured.\n');
   const subject =
     flags.texts.subject ??
-    (await ask('What was measured: circle, pattern, register, ring, runout or thread')) ??
+    (await ask(`What was measured: ${subjects.slice(0, -1).join(', ')} or ${subjects[subjects.length - 1]}`)) ??
     'circle';
-  const side = (await ask('Which flange, driving or driven')) ?? flags.texts.side;
   const word = subject.toLowerCase();
+  // A shaft is balanced where it hangs: neither flange's section comes of it.
+  const side =
+    word === 'balance' ? flags.texts.side : ((await ask('Which flange, driving or driven')) ?? flags.texts.side);
   const answers = await (questions[word] ?? none)(ask, io);
   return { texts: { ...flags.texts, ...answers.texts, subject: word, side }, chords: [], at: answers.at ?? [] };
 }
@@ -86,5 +89,25 @@ const questions: Readonly<Record<string, (ask: Ask, io: Io) => Promise<Answers>>
     const pitch = ten === undefined ? await ask('Pitch by a thread gauge') : undefined;
     const tpi = ten === undefined && pitch === undefined ? await ask('Threads per inch by a gauge') : undefined;
     return { texts: { diameter, ten, pitch, tpi } };
+  },
+  balance: async (ask, io) => {
+    io.out('Same speed and same pickup in every run. Angles: degrees counter-clockwise from a mark on the shaft.\n');
+    const first = await ask('Vibration as found, "4.2 at 130" with phase, or 4.2 (empty: not run yet)');
+    const place = async () => ({
+      radius: await ask('How far from the axis the weight sits'),
+      speed: await ask('Speed of the runs, rpm'),
+      duty: await ask('Highest speed in use, rpm'),
+      critical: await ask('Lowest critical speed of the shaft, rpm'),
+    });
+    if (first === undefined)
+      return { texts: { weight: await ask('Mass that this end of the shaft carries, kg'), ...(await place()) } };
+    const hasPhase = /\bat\b|@/i.test(first);
+    const trial = await ask(hasPhase ? 'Trial weight and its angle, "10 g at 90"' : 'Trial weight, "10 g"');
+    const reading = hasPhase ? await ask('Vibration with it on, "6.1 at 70"') : undefined;
+    const runs = hasPhase ? undefined : await ask('The weight in three places: "0: 7.5, 120: 8.7, 240: 1.6"');
+    const check = await ask('Vibration with the correction on (empty: not fitted yet)');
+    const fitted = check === undefined ? undefined : await ask('What was fitted, "8 g at 300" (empty: as asked for)');
+    const clamp = await ask('What the head of each of two band clamps weighs, "14 g" (empty: no clamps)');
+    return { texts: { first, trial, with: reading, runs, check, fitted, clamp, ...(await place()) } };
   },
 };

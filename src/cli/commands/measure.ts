@@ -4,6 +4,7 @@ import { resolve } from 'node:path';
 import {
   type Answer,
   type Asked,
+  answerBalance,
   answerCircle,
   answerPattern,
   answerRegister,
@@ -18,71 +19,9 @@ import {
 import { exit, type Io, UsageError } from '../io.ts';
 import { loadPatterns } from '../presets.ts';
 import { readText } from '../read-text.ts';
+import { belongs, commonFlags, measureFlags, type Subject, subjects } from './measure-flags.ts';
 import { measureQuestions } from './measure-questions.ts';
 import type { Typed } from './measure-typed.ts';
-
-export const subjects = ['circle', 'pattern', 'register', 'ring', 'runout', 'thread'] as const;
-export type Subject = (typeof subjects)[number];
-
-const text = { type: 'string', requiresArg: true } as const;
-
-/** Every flag, by what it belongs to. Readings of one size are parted by commas. */
-export const measureFlags = {
-  holes: { ...text, describe: 'circle, pattern: how many holes' },
-  span: { ...text, describe: 'circle: which two holes: neighbours, skip_one, farthest, or how many positions apart' },
-  over: { ...text, describe: 'circle: readings over the outside (far edges) of the two holes, or of bolts in them' },
-  between: { ...text, describe: 'circle: readings between them (near edges); with --over the hole size cancels' },
-  centres: { ...text, describe: 'circle: readings between their centres' },
-  chord: {
-    ...text,
-    describe: 'more chords, repeatable. circle: "skip_one over 101.2,101.25"; pattern: "1-3 over 101.2"',
-  },
-  hole: { ...text, describe: 'circle, pattern: diameter of the holes, or of the bolts measured over' },
-  at: { ...text, nargs: 1, describe: 'pattern: a hole at x,y; repeatable' },
-  rectangle: { ...text, describe: 'pattern: two spacings of four holes, 58x48' },
-  diagonal: { ...text, describe: 'pattern: diagonal of the rectangle, held against the spacings' },
-  centre: { ...text, nargs: 1, describe: "pattern: x,y of the register's centre in the same coordinates" },
-  doubt: { ...text, describe: 'pattern: how well each coordinate is known (0.05 mm)' },
-  bore: { ...text, describe: 'register that goes into the face: readings across it' },
-  spigot: { ...text, describe: 'register that stands out of the face: readings across it' },
-  directions: { ...text, nargs: 1, describe: 'register: direction of each reading, degrees; tells where it is oval' },
-  depth: { ...text, describe: 'register: how deep it is, or how far it stands out' },
-  jaw: { ...text, describe: "register: width of the flats on the caliper's small jaws (0.3 mm)" },
-  rim: {
-    ...text,
-    nargs: 1,
-    describe: 'runout: dial readings around rim or register, counter-clockwise from the x axis',
-  },
-  face: { ...text, nargs: 1, describe: 'runout: dial readings around the face' },
-  angles: { ...text, nargs: 1, describe: 'runout: angle of each reading when the steps are not equal' },
-  radius: { ...text, describe: 'runout: how far from the axis the face was read' },
-  diameter: { ...text, describe: 'thread: over the crests of the screw' },
-  pitch: { ...text, describe: 'thread: pitch' },
-  tpi: { ...text, describe: 'thread: threads per inch' },
-  ten: { ...text, describe: 'thread: length over ten pitches' },
-  ring: { ...text, describe: 'ring: marked size of the smallest printed ring that went on' },
-  plug: { ...text, describe: 'ring: marked size of the largest printed plug that went in' },
-  step: { ...text, describe: 'ring: from one marked size to the next (0.1 mm)' },
-  trusted: { ...text, describe: 'ring: a size trusted more than the printer; learns the printer instead' },
-  allowance: { ...text, describe: 'ring: print.registers the gauges were made with (0.3 mm)' },
-  tapped: { type: 'boolean', describe: 'thread: --diameter was read across the crests inside a tapped hole' },
-  outside: { ...text, describe: "any: the flange's outside diameter; goes into the section and checks the rest" },
-  instrument: { ...text, default: 'caliper', describe: `any: ${instruments.join(', ')}` },
-  units: { ...text, default: 'mm', describe: 'any: what a bare number means, mm or in' },
-  side: { ...text, default: 'driving', describe: 'any: the section to print, driving or driven' },
-  json: { type: 'boolean', default: false, describe: 'JSON alone on standard output' },
-} as const;
-
-export const measureExamples = `Examples:
-  flangewright measure circle --holes 5 --span skip_one --over 103.1,103.15 --between 87.05
-  flangewright measure circle --holes 6 --chord "farthest over 92.1" --chord "neighbours over 50.1" --hole 8.1
-  flangewright measure pattern holes.csv --hole 8.1        (x,y a line; or a DXF with circles or points)
-  flangewright measure pattern --holes 6 --chord "1-2 centres 42" --chord "1-3 centres 72.75" ...
-  flangewright measure register --bore 57.02,57.03,57.02 --directions 0,60,120 --depth 2.5
-  flangewright measure ring --ring 62.1 --step 0.1         (add --trusted 62.03 to learn the printer)
-  flangewright measure runout --rim 0,0.03,0.05,0.04,0.01,-0.01 --face 0,0.01,0.02,0.01 --radius 45
-  flangewright measure thread --diameter 9.85 --ten 15.0
-With no flags at a terminal it asks.`;
 
 export type MeasureArguments = Readonly<Record<string, unknown>>;
 
@@ -130,8 +69,6 @@ function typedFlags(args: MeasureArguments): Typed {
   return { texts: Object.fromEntries([...entries, ...named]), chords: list(args.chord), at: list(args.at) };
 }
 
-const commonFlags = ['subject', 'file', 'outside', 'instrument', 'units', 'side', 'tapped'];
-
 /** Flags of one subject that were given. */
 function ownFlags({ texts }: Typed): string[] {
   return Object.keys(texts).filter((key) => !commonFlags.includes(key) && texts[key] !== undefined);
@@ -141,6 +78,7 @@ function ownFlags({ texts }: Typed): string[] {
 function subjectOf({ texts, chords, at }: Typed): Subject {
   const named = subjects.find((word) => word === texts.subject);
   if (named !== undefined) return named;
+  if (['first', 'trial', 'weight'].some((key) => texts[key] !== undefined)) return 'balance';
   if (texts.bore !== undefined || texts.spigot !== undefined) return 'register';
   if (texts.ring !== undefined || texts.plug !== undefined) return 'ring';
   if (texts.rim !== undefined || texts.face !== undefined) return 'runout';
@@ -151,15 +89,6 @@ function subjectOf({ texts, chords, at }: Typed): Subject {
   throw new UsageError(`Say what was measured: ${subjects.join(', ')}. See: flangewright measure --help.`);
 }
 
-const belongs: Readonly<Record<Subject, readonly string[]>> = {
-  circle: ['holes', 'span', 'over', 'between', 'centres', 'hole'],
-  pattern: ['holes', 'hole', 'rectangle', 'diagonal', 'centre', 'doubt'],
-  register: ['bore', 'spigot', 'directions', 'depth', 'jaw'],
-  ring: ['ring', 'plug', 'step', 'trusted', 'allowance'],
-  runout: ['rim', 'face', 'angles', 'radius'],
-  thread: ['diameter', 'pitch', 'tpi', 'ten'],
-};
-
 async function answerOf(io: Io, subject: Subject, typed: Typed): Promise<Answer> {
   const stray = ownFlags(typed).find((key) => !belongs[subject].includes(key));
   if (stray !== undefined) {
@@ -169,6 +98,7 @@ async function answerOf(io: Io, subject: Subject, typed: Typed): Promise<Answer>
   const { texts, chords, at } = typed;
   const all = { ...texts, ...askedOf(texts) };
   const answers = {
+    balance: async () => answerBalance(all),
     circle: async () => {
       if (texts.holes === undefined) throw new UsageError('How many holes are there? Give --holes.');
       return answerCircle({ ...all, holes: texts.holes, chords });

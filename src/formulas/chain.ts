@@ -1,0 +1,142 @@
+/**
+ * A chain of small shifts across the axis: each link pushes the next axis aside by some size, towards some side.
+ *
+ * Valid for: shifts that are small beside the parts (thousandths against tens of millimetres), so that they add as vectors. Any
+ * unit, the same for all links: mm for eccentricity, mm per mm for tilt. Three answers: the worst that can happen, the usual
+ * root of the sum of squares, and what chance makes of it. Left out: links that hang together (one bad set-up that spoils two).
+ */
+import { type Arrow, arrow, noArrow, plus, sizeOf } from './arrows.ts';
+import { chanceFrom } from './chance.ts';
+
+/** One link of the chain. */
+export interface Link {
+  readonly id: string;
+  /** In trade words: "driving register fit". */
+  readonly what: string;
+  /** The shift lies between these two sizes, >= 0; equal where the size is known. */
+  readonly least: number;
+  readonly most: number;
+  /**
+   * Root mean square of a shift that is itself the sum of many small ones, so that its greatest is far from usual; left out where
+   * every size up to the greatest is as likely. Angle not known.
+   */
+  readonly usual?: number;
+  /** Towards which angle it pushes, degrees; null: any. */
+  readonly angle: number | null;
+  /** Half-width of the doubt of a shift with a known angle, >= 0: how far the arrow's tip may be from where it is drawn. */
+  readonly doubt: number;
+  /** Where the size comes from: "dial readings", "fit limits", "usual for the set-up". */
+  readonly source: string;
+  /** True where that rests on memory. */
+  readonly memory: boolean;
+  /** What to do to make it smaller. */
+  readonly cure: string;
+}
+
+/** What a chain comes to. */
+export interface Stack {
+  /** Nothing can be further off than this. */
+  readonly worst: number;
+  /** Root of the sum of squares: the known arrows added as arrows, all else as independent. */
+  readonly likely: number;
+  /** The sum of the links whose angle is known. */
+  readonly known: Arrow;
+}
+
+/** Sum of the links whose angle is known, as an arrow. */
+function knownArrow(links: readonly Link[]): Arrow {
+  return links.reduce((sum, { angle, most }) => (angle === null ? sum : plus(sum, arrow(most, angle))), noArrow);
+}
+
+/** How far a link may stray from its arrow: its whole size where the angle is not known, else its doubt. */
+const stray = ({ angle, most, doubt }: Link) => (angle === null ? most : doubt);
+
+/**
+ * Worst and likely sum of a chain. Worst: the known arrows, and every other link at its greatest in the same direction. Likely: root
+ * of the sum of squares of the same parts. Source: vector sum; statistical stacking of independent errors, common practice.
+ */
+export function stackOf(links: readonly Link[]): Stack {
+  const known = knownArrow(links);
+  const sum = sizeOf(known);
+  return {
+    worst: links.reduce((total, link) => total + stray(link), sum),
+    likely: Math.hypot(sum, ...links.map((link) => link.usual ?? stray(link))),
+    known,
+  };
+}
+
+/**
+ * Mean of the squared sum, when every link is thrown as `scatterOf` throws it: independent arrows of even direction add by their
+ * squares. Closed form: |known|^2 + sum of (a^2 + a b + b^2)/3 for a size even between a and b, usual^2 for a sum of many, and doubt^2/2
+ * for a disc of doubt.
+ */
+export function meanSquareOf(links: readonly Link[]): number {
+  const { x, y } = knownArrow(links);
+  return links.reduce(
+    (sum, { angle, least, most, doubt, usual }) => {
+      if (usual !== undefined) return sum + usual * usual;
+      return sum + (angle === null ? (least * least + least * most + most * most) / 3 : (doubt * doubt) / 2);
+    },
+    x * x + y * y,
+  );
+}
+
+/** How a chain comes out over many makings. */
+export interface Scatter {
+  /** Sizes of the sum, smallest first. */
+  readonly sizes: Float64Array;
+  /** The size that this share of makings stays within; share 0 to 1. */
+  within(share: number): number;
+  /** Share of makings whose sum is no larger than a limit, 0 to 1. */
+  chanceOf(limit: number): number;
+}
+
+/** Throws enough for a chance to within half a per cent (one standard error at 50 %). */
+export const usualRuns = 10_000;
+
+/**
+ * Throw the chain many times: a link without a known angle takes any angle and any size between its two alike; a known one lies
+ * anywhere in the disc of its doubt alike. The same seed gives the same answer. Source: Monte Carlo by definition.
+ * @param runs whole number, 1 or more
+ */
+export function scatterOf(links: readonly Link[], seed = 1, runs = usualRuns): Scatter {
+  const chance = chanceFrom(seed);
+  const known = knownArrow(links);
+  const loose = links.filter((link) => stray(link) > 0);
+  const sizes = new Float64Array(runs);
+  for (let run = 0; run < runs; run++) {
+    let { x, y } = known;
+    for (const link of loose) {
+      const turn = 2 * Math.PI * chance();
+      const size = thrown(link, chance());
+      x += size * Math.cos(turn);
+      y += size * Math.sin(turn);
+    }
+    sizes[run] = Math.hypot(x, y);
+  }
+  sizes.sort();
+  return {
+    sizes,
+    within: (share) => sizes[Math.min(runs - 1, Math.max(0, Math.ceil(share * runs) - 1))] as number,
+    chanceOf: (limit) => upTo(sizes, limit) / runs,
+  };
+}
+
+/** Size of a link for an even number from 0 up to 1. */
+function thrown({ angle, least, most, doubt, usual }: Link, number: number): number {
+  // Many small arrows add up to a bell in the plane, whose distance from the middle is spread by Rayleigh's law.
+  if (usual !== undefined) return Math.min(most, usual * Math.sqrt(-Math.log(1 - number)));
+  // The root spreads points evenly over a disc.
+  return angle === null ? least + (most - least) * number : doubt * Math.sqrt(number);
+}
+
+/** How many of the sorted sizes are no larger than a limit. */
+function upTo(sizes: Float64Array, limit: number): number {
+  let [low, high] = [0, sizes.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((sizes[middle] as number) <= limit) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}

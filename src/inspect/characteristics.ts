@@ -1,0 +1,313 @@
+/**
+ * What is measured on the finished parts: each size with its limits, how it is measured, and what was found. One list, read by the
+ * inspection record and by the verdict. mm and g.
+ */
+
+import { builtFacts } from '../job/built-facts.ts';
+import type { Joint } from '../job/joint.ts';
+import type { Measured } from '../job/measured.ts';
+import { wheelCut } from '../rotor/links.ts';
+import { generalTolerance } from '../standards/general-tolerances.ts';
+import { machiningRule } from '../standards/machining-practice.ts';
+import { must } from '../standards/table.ts';
+
+/** What was found: a size and its doubt (half-width), and what it was measured with. */
+export interface Found {
+  readonly value: number;
+  readonly doubt: number;
+  readonly with: string;
+}
+
+/** One size of a finished part. */
+export interface Characteristic {
+  /** Place in the record, from 1. */
+  readonly number: number;
+  readonly id: string;
+  /** Feature of the part that it belongs to. */
+  readonly feature: string;
+  readonly part: 'adapter' | 'wheel';
+  /** In trade words: "driving register, recess". */
+  readonly what: string;
+  readonly nominal: number;
+  readonly lower: number;
+  readonly upper: number;
+  readonly unit: 'mm' | 'g';
+  /** Where the limits come from. */
+  readonly from: string;
+  /** What to measure it with. */
+  readonly gauge: string;
+  /** Where there is still metal to take off: when the size is too large, when it is too small, or never. */
+  readonly mend: 'too large' | 'too small' | 'never';
+  /** What taking it off is called: "bore", "turn", "face". */
+  readonly verb: string;
+  readonly found: Found | null;
+}
+
+type Row = Omit<Characteristic, 'number' | 'found'> & { readonly found: Found | null };
+
+/** How sure a size is, as the record says it. */
+const basisWords: Readonly<Record<Measured['basis'], string>> = {
+  given: 'one caliper reading',
+  repeated: 'repeated readings',
+  catalogue: 'catalogue',
+  stated: 'as stated',
+  proven: 'fit ring',
+};
+
+const foundOf = (measured: Measured | undefined): Found | null =>
+  measured ? { value: measured.value, doubt: measured.doubt, with: basisWords[measured.basis] } : null;
+
+/** Doubt of half a dial's reading, mm: two readings of a dial. Common practice. */
+const dialDoubt = 0.005;
+
+/** A general tolerance on a size that carries no limits of its own. */
+function general(nominal: number) {
+  const tolerance = must(generalTolerance(Math.max(nominal, 0.5), 'm'));
+  return { lower: nominal - tolerance.plusMinus, upper: nominal + tolerance.plusMinus, from: tolerance.designation };
+}
+
+function sideRows(joint: Joint, side: 'driving' | 'driven'): Row[] {
+  const register = joint.adapterSpec.registers[side];
+  if (!register) return [];
+  const built = joint.job.built?.adapter?.[side];
+  const isRecess = register.gender === 'female';
+  const shape = isRecess ? 'recess' : 'spigot';
+  const depth = general(register.depth);
+  const common = { feature: `${side}-register`, part: 'adapter' as const, unit: 'mm' as const };
+  return [
+    {
+      ...common,
+      id: `${side}-register`,
+      what: `${side} register, ${shape}`,
+      nominal: register.diameter,
+      lower: register.limits.lower,
+      upper: register.limits.upper,
+      from: register.limits.zone,
+      gauge: joint.fits?.[side]?.gauge ?? 'micrometer',
+      mend: isRecess ? 'too small' : 'too large',
+      verb: isRecess ? 'bore' : 'turn',
+      found: foundOf(built?.register),
+    },
+    {
+      ...common,
+      id: `${side}-depth`,
+      what: isRecess ? `depth of the ${side} recess` : `height of the ${side} spigot`,
+      nominal: register.depth,
+      ...depth,
+      gauge: 'depth gauge',
+      mend: isRecess ? 'too small' : 'too large',
+      verb: isRecess ? 'deepen' : 'face off',
+      found: foundOf(built?.depth),
+    },
+  ];
+}
+
+/** Farthest that a drilled hole stands from its place, and which one it is; null where nothing was measured. */
+export function worstPlace(
+  joint: Joint,
+  side: 'driving' | 'driven',
+): { off: number; hole: number; count: number } | null {
+  const found = joint.job.built?.adapter?.[side]?.holes;
+  const group = joint.screws.find((screws) => screws.side === side) ?? joint.screws[0];
+  if (!found || !group) return null;
+  const offs = found.map(({ x, y }) => Math.min(...group.positions.map((p) => Math.hypot(p.x - x, p.y - y))));
+  const off = Math.max(...offs);
+  return { off, hole: offs.indexOf(off) + 1, count: found.length };
+}
+
+function placeRow(joint: Joint, side: 'driving' | 'driven'): Row[] {
+  const group = joint.screws.find((screws) => screws.side === side);
+  if (!group) return [];
+  const worst = worstPlace(joint, side);
+  return [
+    {
+      id: `${side}-holes`,
+      feature: `${side}-screws`,
+      part: 'adapter',
+      what: `${side} holes, farthest from its place${worst ? ` (hole ${worst.hole})` : ''}`,
+      nominal: 0,
+      lower: 0,
+      upper: must(machiningRule('hole_position', group.major)).value,
+      unit: 'mm',
+      from: 'drilled position, common practice',
+      gauge: 'mill readout from the indicated bore',
+      mend: 'never',
+      verb: 'drill',
+      found: worst && { value: worst.off, doubt: 0.01, with: 'coordinates' },
+    },
+  ];
+}
+
+/** The two sides against each other: run-out of the register, and of the face. */
+function turnOverRows(joint: Joint): Row[] {
+  const seen = builtFacts(joint.job.built);
+  const dial = (tir: number | null | undefined): Found | null =>
+    tir === null || tir === undefined ? null : { value: tir, doubt: 2 * dialDoubt, with: 'dial' };
+  const common = { part: 'adapter' as const, nominal: 0, lower: 0, unit: 'mm' as const, mend: 'never' as const };
+  return [
+    {
+      ...common,
+      id: 'register-runout',
+      feature: 'driven-register',
+      what: 'run-out of the driven register, driving one true',
+      upper: joint.turnOver.tir,
+      from: joint.turnOver.from,
+      gauge: 'dial indicator',
+      verb: 'turn true',
+      found: dial(seen?.register?.tir),
+    },
+    {
+      ...common,
+      id: 'face-parallel',
+      feature: 'body',
+      what: 'run-out of the driven face, driving one true',
+      upper: must(machiningRule('parallelism', 0)).value,
+      from: 'face parallelism, common practice',
+      gauge: 'dial indicator',
+      verb: 'face true',
+      found: dial(seen?.face?.tir),
+    },
+  ];
+}
+
+function adapterRows(joint: Joint): Row[] {
+  const { thickness, outside, bore, wheelSeat } = joint.adapterSpec;
+  const built = joint.job.built?.adapter;
+  const common = { part: 'adapter' as const, unit: 'mm' as const };
+  const seat: Row[] = wheelSeat
+    ? [
+        {
+          ...common,
+          id: 'wheel-seat',
+          feature: 'wheel-seat',
+          what: 'shoulder for the wheel',
+          nominal: wheelSeat.diameter,
+          lower: wheelSeat.limits.lower,
+          upper: wheelSeat.limits.upper,
+          from: wheelSeat.limits.zone,
+          gauge: 'micrometer',
+          mend: 'too large',
+          verb: 'turn',
+          found: null,
+        },
+      ]
+    : [];
+  return [
+    {
+      ...common,
+      id: 'thickness',
+      feature: 'body',
+      what: 'thickness between the faces',
+      nominal: thickness,
+      ...general(thickness),
+      gauge: 'micrometer',
+      mend: 'too large',
+      verb: 'face off',
+      found: foundOf(built?.thickness),
+    },
+    {
+      ...common,
+      id: 'outside',
+      feature: 'body',
+      what: 'outside diameter',
+      nominal: outside,
+      ...general(outside),
+      gauge: 'caliper',
+      mend: 'too large',
+      verb: 'turn',
+      found: foundOf(built?.outside),
+    },
+    ...(bore === null
+      ? []
+      : [
+          {
+            ...common,
+            id: 'bore',
+            feature: 'bore',
+            what: 'centre bore',
+            nominal: bore,
+            ...general(bore),
+            gauge: 'caliper',
+            mend: 'too small' as const,
+            verb: 'bore',
+            found: foundOf(built?.bore),
+          },
+        ]),
+    ...seat,
+  ];
+}
+
+/** Share by which scales and drawing may differ, before something is not as drawn. Common practice: 2 %. */
+export const massShare = 0.02;
+
+function massRow(part: 'adapter' | 'wheel', mass: number, found: number | undefined): Row {
+  return {
+    id: `${part}-mass`,
+    feature: part === 'adapter' ? 'body' : 'wheel-outline',
+    part,
+    what: `mass of the ${part}`,
+    nominal: mass,
+    lower: mass * (1 - massShare),
+    upper: mass * (1 + massShare),
+    unit: 'g',
+    from: `the drawn shape, plus or minus ${100 * massShare} %`,
+    gauge: 'kitchen scales',
+    mend: 'never',
+    verb: 'weigh',
+    found: found === undefined ? null : { value: found, doubt: 0, with: 'scales' },
+  };
+}
+
+function wheelRows(joint: Joint): Row[] {
+  const { wheelSpec: spec, wheelMass, wheelBore } = joint;
+  if (!spec || !wheelMass) return [];
+  const built = joint.job.built?.wheel;
+  const cut = wheelCut(joint);
+  const common = { part: 'wheel' as const, unit: 'mm' as const };
+  return [
+    {
+      ...common,
+      id: 'wheel-bore',
+      feature: 'wheel-bore',
+      what: 'bore of the wheel',
+      nominal: spec.bore,
+      lower: wheelBore?.limits.lower ?? spec.bore - cut,
+      upper: wheelBore?.limits.upper ?? spec.bore + cut,
+      from: wheelBore?.limits.zone ?? 'tolerance of the cut',
+      gauge: wheelBore?.gauge ?? 'caliper',
+      mend: 'too small',
+      verb: 'bore',
+      found: foundOf(built?.bore),
+    },
+    {
+      ...common,
+      id: 'wheel-outside',
+      feature: 'wheel-outline',
+      what: 'diameter over the teeth',
+      nominal: spec.outside,
+      lower: spec.outside - 2 * cut,
+      upper: spec.outside + 2 * cut,
+      from: 'tolerance of the cut, both sides',
+      gauge: 'caliper',
+      mend: 'too large',
+      verb: 'turn',
+      found: foundOf(built?.outside),
+    },
+    massRow('wheel', wheelMass.mass, built?.mass),
+  ];
+}
+
+/** Every size worth measuring on a joint's new parts, with what was found. The joint is the one that was designed. */
+export function characteristicsOf(joint: Joint): Characteristic[] {
+  const rows = [
+    ...sideRows(joint, 'driving'),
+    ...sideRows(joint, 'driven'),
+    ...turnOverRows(joint),
+    ...adapterRows(joint),
+    ...placeRow(joint, 'driving'),
+    ...placeRow(joint, 'driven'),
+    massRow('adapter', joint.adapterMass.mass, joint.job.built?.adapter?.mass),
+    ...wheelRows(joint),
+  ];
+  return rows.map((row, index) => ({ ...row, number: index + 1 }));
+}

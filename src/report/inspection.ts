@@ -1,0 +1,100 @@
+/** The inspection record: every size worth measuring on the finished parts, with its limits, what was found, and what to do. */
+import type { Judgement } from '../inspect/disposition.ts';
+import { html } from './html-text.ts';
+import { numberText } from './numbers.ts';
+import { reportStyle } from './report-style.ts';
+
+/** A record: the judgements and what they come to. */
+export interface InspectionRecord {
+  readonly title: string;
+  /** Verdict on the parts, in words; "not measured" for a blank record. */
+  readonly verdict: string;
+  /** What to do, a sentence or empty. */
+  readonly todo: string;
+  readonly by: string;
+  readonly judgements: readonly Judgement[];
+}
+
+/** The record as an object ready for JSON.stringify. mm and g; null where nothing was measured. */
+export function inspectionJson({ title, verdict, todo, by, judgements }: InspectionRecord) {
+  return {
+    title,
+    verdict,
+    todo,
+    by,
+    sizes: judgements.map(({ characteristic: c, disposition, beyond, takeOff }) => ({
+      number: c.number,
+      part: c.part,
+      what: c.what,
+      feature: c.feature,
+      nominal: c.nominal,
+      lower: c.lower,
+      upper: c.upper,
+      unit: c.unit,
+      limitsFrom: c.from,
+      gauge: c.gauge,
+      measured: c.found?.value ?? null,
+      doubt: c.found?.doubt ?? null,
+      measuredWith: c.found?.with ?? null,
+      disposition,
+      beyond,
+      takeOff,
+    })),
+  };
+}
+
+const size = (value: number, unit: 'mm' | 'g') => (unit === 'g' ? value.toFixed(0) : value.toFixed(3));
+
+function row({ characteristic: c, disposition, takeOff }: Judgement): string {
+  const limits =
+    c.lower === 0 ? `up to ${size(c.upper, c.unit)}` : `${size(c.lower, c.unit)} to ${size(c.upper, c.unit)}`;
+  const found = c.found ? `${size(c.found.value, c.unit)} ±${numberText(c.found.doubt)}` : '';
+  const todo = takeOff
+    ? `${disposition}: ${c.verb} ${size(takeOff.from, c.unit)} to ${size(takeOff.to, c.unit)} more`
+    : disposition === 'not measured'
+      ? ''
+      : disposition;
+  return `<tr><td class="number">${c.number}</td><th scope="row">${html(c.what)}</th><td class="number">${html(limits)}</td><td>${html(c.from)}</td><td>${html(c.gauge)}</td><td class="fill">${html(found)}</td><td class="fill">${html(todo)}</td></tr>`;
+}
+
+function part(name: 'adapter' | 'wheel', judgements: readonly Judgement[]): string {
+  const rows = judgements.filter(({ characteristic }) => characteristic.part === name).map(row);
+  if (rows.length === 0) return '';
+  const widths = ['5%', '27%', '17%', '14%', '14%', '12%', '11%'];
+  const heads = ['No.', 'What', 'Limits', 'From', 'Measure with', 'Found', 'Verdict'];
+  const head = heads.map((title) => `<th scope="col">${title}</th>`).join('');
+  return `<section><h2>${name === 'adapter' ? 'Adapter' : 'Wheel'}, mm (masses g)</h2><table><colgroup>${widths.map((w) => `<col style="width:${w}">`).join('')}</colgroup><thead><tr>${head}</tr></thead><tbody>\n${rows.join('\n')}\n</tbody></table></section>`;
+}
+
+/** The record as a page to print and to fill in at the bench. */
+export function inspectionHtml(record: InspectionRecord): string {
+  const isBlank = record.judgements.every(({ disposition }) => disposition === 'not measured');
+  const verdict = isBlank
+    ? '<p>Fill in what you find, at 20 degrees C, burrs off. Then give it in the job under built: the sums are run again with the real numbers.</p>'
+    : `<p><strong>${html(record.verdict)}.</strong> ${html(record.todo)}</p>`;
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<title>${html(record.title)}: inspection record</title>
+<style>
+${reportStyle}
+td.fill{border-left:.2mm solid var(--line);padding-left:2mm}
+tbody td,tbody th{height:8mm}
+.sign{display:flex;gap:8mm;margin-top:8mm}.sign p{flex:1;border-top:.3mm solid var(--ink);padding-top:1mm;font-size:9pt}
+</style>
+</head>
+<body>
+<header><p class="kind">Inspection record by flangewright. Sizes at 20 degrees C; limits count, never the nominal.</p><h1>${html(record.title)}</h1></header>
+<main>
+${verdict}
+${part('adapter', record.judgements)}
+${part('wheel', record.judgements)}
+<div class="sign"><p>Measured by${record.by === '' ? '' : `: ${html(record.by)}`}</p><p>Date</p><p>Accepted by</p></div>
+</main>
+</body>
+</html>
+`;
+}

@@ -1,0 +1,89 @@
+/** What to take off, where and how deep: a drilled hole, or a flat, on the heavy side. */
+import { angleOf, sizeOf } from '../formulas/arrows.ts';
+import { depthInwards, drilledInwards, flatFor, pointHeight } from '../formulas/correction-drill.ts';
+import type { Joint } from '../job/joint.ts';
+import type { MassProperties } from '../model/mass.ts';
+import { pullOf } from '../rotor/unbalance.ts';
+import { angle, mm } from './words.ts';
+
+/** Drills that a shop reaches for, mm, the smallest first. */
+const drills = [5, 6, 8, 10, 12, 16] as const;
+/** A correction hole is no deeper than this many diameters: more drifts and takes long. Common practice. */
+const deepest = 3;
+
+const radians = (degrees: number) => (degrees * Math.PI) / 180;
+
+/** How deep a drill may go from the rim towards the axis at an angle before it comes within `web` of a hole, mm. */
+export function freeDepth({ adapterSpec, adapter }: Joint, at: number, diameter: number, web: number): number {
+  const [c, s] = [Math.cos(radians(at)), Math.sin(radians(at))];
+  const rim = adapterSpec.outside / 2;
+  const registers = [adapterSpec.registers.driving, adapterSpec.registers.driven].map((r) => (r ? r.diameter / 2 : 0));
+  // What lies round the axis: the bore and the registers.
+  let innermost = Math.max(...registers, (adapterSpec.bore ?? 0) / 2) + web;
+  for (const { x, y, profile } of adapter.drillings) {
+    const reach = Math.max(...profile.map(({ r }) => r)) + diameter / 2 + web;
+    const [along, across] = [x * c + y * s, Math.abs(y * c - x * s)];
+    if (along > 0 && across < reach)
+      innermost = Math.max(innermost, along + Math.sqrt(reach * reach - across * across));
+  }
+  return rim - innermost;
+}
+
+/** A hole drilled into the rim on the heavy side. */
+export interface RimHole {
+  readonly diameter: number;
+  /** To the shoulder, mm. */
+  readonly depth: number;
+}
+
+/** The smallest drill whose one hole is enough, clear of all else and no thicker than half the part; null where none is. */
+export function rimHole(joint: Joint, moment: number, at: number): RimHole | null {
+  const { outside, thickness, material } = joint.adapterSpec;
+  for (const diameter of drills) {
+    if (diameter > thickness / 2) break;
+    const drill = { diameter };
+    const depth = depthInwards(drill, moment, outside / 2, material.density);
+    if (depth === null || depth > deepest * diameter) continue;
+    if (depth === 0 && drilledInwards(drill, 0, outside / 2, material.density).moment > 1.1 * moment) continue;
+    const free = freeDepth(joint, at, diameter, joint.job.adapter.web);
+    if (depth + pointHeight(drill) <= free) return { diameter, depth };
+  }
+  return null;
+}
+
+/** What to take off the adapter, a sentence without its full stop. */
+export function adapterCorrection(joint: Joint, mass: MassProperties = joint.adapterMass): string {
+  const pull = pullOf(mass);
+  const [moment, heavy] = [sizeOf(pull), angleOf(pull)];
+  const rim = joint.adapterSpec.outside / 2;
+  const place = `at ${angle(heavy)}, the heavy side (seen from the driven side, from the index mark)`;
+  const grams = `Take ${(moment / rim).toFixed(1)} g off the rim ${place}`;
+  const hole = rimHole(joint, moment, heavy);
+  const flat = flatFor(moment, rim, joint.adapterSpec.thickness, joint.adapterSpec.material.density);
+  const ways = [
+    hole &&
+      `drill ${mm(hole.diameter, 0)} into the rim there, ${mm(hole.depth, 1)} deep at full diameter (a 118 degree point is counted)`,
+    flat && `mill a flat ${mm(flat.depth)} deep there (${mm(flat.chord, 1)} wide)`,
+  ].filter((way) => way !== null);
+  return ways.length === 0 ? grams : `${grams}: ${ways.join(', or ')}`;
+}
+
+/** What to take off the wheel: a hole through the sheet between its screws and its roots. */
+export function wheelCorrection(joint: Joint): string {
+  const { wheelMass, wheelSpec } = joint;
+  if (!wheelMass || !wheelSpec) return '';
+  const pull = pullOf(wheelMass);
+  const [moment, heavy] = [sizeOf(pull), angleOf(pull)];
+  const circle = wheelSpec.screwHoles
+    ? Math.max(...wheelSpec.screwHoles.positions.map((p) => Math.hypot(p.x, p.y)))
+    : 0;
+  const inner = Math.max(circle + (wheelSpec.screwHoles?.diameter ?? 0) / 2, wheelSpec.bore / 2);
+  const radius = (inner + wheelSpec.root / 2) / 2;
+  const diameter = Math.sqrt((4 * moment) / (Math.PI * wheelSpec.material.density * wheelSpec.thickness * radius));
+  const place = `at ${angle(heavy)}, the heavy side (seen from the driven side, from the index mark)`;
+  const grams = `Take ${(moment / (wheelSpec.root / 2)).toFixed(1)} g off below the roots ${place}`;
+  const room = wheelSpec.root / 2 - inner - 2 * wheelSpec.thickness;
+  return diameter <= room
+    ? `${grams}: a hole of ${mm(diameter, 1)} through the sheet, ${mm(radius, 1)} from the axis, does it`
+    : grams;
+}

@@ -1,0 +1,190 @@
+/** Do the clamped faces carry the torque by friction? The wheel is left out: its screws carry only its own small inertia. */
+import type { DesignTorque } from '../formulas/design-torque.ts';
+import { gripNeeds, gripOfRing, gripOfScrews, radiusSum } from '../formulas/joint-grip.ts';
+import type { Joint, ScrewGroup } from '../job/joint.ts';
+import type { Finding } from '../model/finding.ts';
+import { flangeMaterial } from '../rotor/plays.ts';
+import { propertyClass } from '../standards/property-classes.ts';
+import { leastEngagement } from '../standards/thread-engagement.ts';
+import { findThread } from '../standards/threads.ts';
+import { type Check, judged, notAssessed } from './check.ts';
+import { torqueInWords, torqueMissing, torqueOf } from './duty-torque.ts';
+import {
+  contactRing,
+  type FaceFriction,
+  type FaceSide,
+  faceSides,
+  frictionOfFace,
+  screwsOfFace,
+} from './joint-face.ts';
+import { plain, sourced } from './words.ts';
+
+/** Safety against slipping: EN 1993-1-8 gammaM3 at the ultimate limit; torque that reverses: VDI 2230, from memory. */
+const usualSafety = { steady: 1.25, reversing: 1.8 };
+/** Least friction of blasted faces that the slip classes A and B of EN 1993-1-8 count with. */
+const blasted = 0.4;
+
+/** Below this nothing worth naming is left of a preload, kN. */
+const leastClamp = 0.1;
+
+/** Preload that a group loses after tightening, kN per screw; null where it is not known. */
+export type LostPreload = (joint: Joint, group: ScrewGroup) => number | null;
+
+/** What a face grips with. */
+interface Grip {
+  readonly group: ScrewGroup;
+  readonly friction: FaceFriction;
+  /** Clamp force per screw that is counted on, kN, and what of it was taken off. */
+  readonly clamp: number;
+  readonly lost: number;
+}
+
+/** What a face grips with, or why that is not known. */
+export function gripOf(
+  joint: Joint,
+  side: FaceSide,
+  lost: LostPreload,
+): Grip | { readonly why: string; readonly missing: string } {
+  const group = screwsOfFace(joint, side);
+  const least = group?.tightening.leastPreload ?? null;
+  if (!group || least === null) {
+    const why = `How hard the faces are pressed together is not known: ${group?.tightening.note ?? 'no screws'}.`;
+    return {
+      why,
+      missing: `Have the tightening torque worked out, or carry the torque by dowels (adapter.${side}.dowels: auto).`,
+    };
+  }
+  const friction = frictionOfFace(joint, side);
+  if (!friction.ok) {
+    const missing = `Test the faces and give adapter.${side}.face_friction, or carry the torque by dowels (adapter.${side}.dowels: auto).`;
+    return { why: friction.why, missing };
+  }
+  const taken = lost(joint, group) ?? 0;
+  const scattered = Math.min(least, group.tightening.spread?.least ?? least);
+  return { group, friction: friction.value, clamp: Math.max(0, scattered - taken), lost: taken };
+}
+
+/** True where a face grips at all, so that shear of the screws is only a second line. */
+export function grips(joint: Joint, side: FaceSide): boolean {
+  return 'clamp' in gripOf(joint, side, nothingLost);
+}
+
+export const nothingLost: LostPreload = () => 0;
+
+/** Mean diameter of the circle that a group's screws stand on, mm. */
+const circleOf = ({ positions, count }: ScrewGroup): number => (2 * radiusSum(positions)) / count;
+
+/** The weakest class that pulls so many times as hard; null where none does, a soft part sets the preload, or no thread would hold it. */
+function strongerClass(joint: Joint, group: ScrewGroup, times: number): string | null {
+  const thread = findThread(group.thread);
+  if (group.tightening.heldDown || !thread.ok) return null;
+  const parent =
+    group.fastening === 'into_flange' && group.side !== 'wheel'
+      ? flangeMaterial(joint, group.side)
+      : joint.adapterMaterial;
+  const yieldOf = (cls: string) => {
+    const strength = propertyClass(cls, group.major);
+    return strength.ok ? strength.value.yieldStrength : 0;
+  };
+  const holds = (cls: string) => group.fastening === 'through' || leastEngagement(thread.value, parent, cls).ok;
+  return ['10.9', '12.9'].find((cls) => yieldOf(cls) >= times * yieldOf(group.class) && holds(cls)) ?? null;
+}
+
+/** Ways to make a face hold, with the numbers that would do. */
+function cureOf(
+  joint: Joint,
+  side: FaceSide,
+  { group, friction, clamp, lost }: Grip,
+  torque: number,
+  safety: number,
+): string {
+  const needs = gripNeeds(torque, safety, 1000 * clamp, group.positions, friction.mu);
+  if (clamp < leastClamp) {
+    return `Needs ${plain(needs.force / 1000, 1)} kN per screw, and settling or heat leaves next to nothing: take longer or thinner screws, or carry the torque by dowels (adapter.${side}.dowels: auto).`;
+  }
+  const times = needs.force / 1000 / clamp;
+  // What settles away stays the same however hard the screw is pulled.
+  const stronger = strongerClass(joint, group, (needs.force / 1000 + lost) / (clamp + lost));
+  const count = Math.ceil(group.count * times - 1e-9);
+  const ways = [
+    ...(stronger ? [`take class ${stronger} (adapter.${group.side}.class: ${stronger})`] : []),
+    ...(friction.steel && needs.mu <= blasted
+      ? [
+          `blast both faces (slip classes A and B of EN 1993-1-8 count ${blasted} and more; give adapter.${side}.face_friction once it is tested)`,
+        ]
+      : []),
+    `take thicker screws, or ${count} of these instead of ${group.count}, or a bolt circle of ${plain(Math.ceil(circleOf(group) * times), 0)} mm`,
+    ...(joint.dowels?.[side] ? [] : [`carry the torque by dowels (adapter.${side}.dowels: auto)`]),
+  ];
+  const lacks = `Needs ${plain(needs.force / 1000 - clamp, 1)} kN more per screw, or friction ${plain(Math.ceil(needs.mu * 100 - 1e-6) / 100, 2)}`;
+  return `${lacks}: ${ways.join('; or ')}.`;
+}
+
+function whyOf(joint: Joint, side: FaceSide, grip: Grip, torque: DesignTorque): string {
+  const { group, friction, clamp, lost } = grip;
+  const holds = gripOfScrews(1000 * clamp, group.positions, friction.mu);
+  const circle = plain(circleOf(group), 1);
+  const ring = contactRing(joint, side);
+  const spread = ring
+    ? ` Pressed evenly over the ring ${plain(2 * ring.inside, 0)} to ${plain(2 * ring.outside, 0)} mm it would be ${plain(gripOfRing(1000 * clamp * group.count, ring.outside, ring.inside, friction.mu), 0)} N.m.`
+    : '';
+  const oil =
+    friction.oiled === null
+      ? ''
+      : ` Oil between the faces (${friction.oiled}) would leave a safety of ${plain(((holds / torque.value) * friction.oiled) / friction.mu, 2)}.`;
+  const pins = joint.dowels?.[side] ? ` Dowels stand behind it and are not counted here: see dowel-shear-${side}.` : '';
+  const settled =
+    lost === 0 ? 'nothing taken off for settling or heat' : `${plain(lost, 1)} kN taken off for settling and heat`;
+  const whole = gripOfScrews(1000 * (clamp + lost), group.positions, friction.mu);
+  const again =
+    lost === 0
+      ? ''
+      : ` Without that loss the safety would be ${plain(whole / torque.value, 2)}: the re-torque after the first run brings the settling back.`;
+  return `${group.count} x ${group.thread} at ${plain(clamp, 1)} kN (the least a torque wrench gives, ${settled}), friction ${friction.mu} (${friction.words}), on ${circle} mm: ${plain(holds, 0)} N.m against ${torqueInWords(torque)}.${again}${spread}${oil}${pins}`;
+}
+
+function judgeFace(joint: Joint, side: FaceSide, lost: LostPreload): Finding {
+  const common = {
+    code: `grip-${side}`,
+    feature: screwsOfFace(joint, side)?.id ?? 'body',
+    title: `safety against slipping, ${side} face`,
+  };
+  const source = 'statics, T = mu sum(F R); EN 1993-1-8 (3.9); VDI 2230 tightening factor';
+  const torque = torqueOf(joint);
+  if (!torque) {
+    const why = 'Whether the faces slip hangs on the torque.';
+    return notAssessed({ ...common, why, missing: torqueMissing, source });
+  }
+  const grip = gripOf(joint, side, lost);
+  if (!('clamp' in grip)) return notAssessed({ ...common, ...grip, source });
+  const { duty } = joint.job;
+  const safety = duty?.slip_safety ?? (duty?.reversing ? usualSafety.reversing : usualSafety.steady);
+  const holds = gripOfScrews(1000 * grip.clamp, grip.group.positions, grip.friction.mu);
+  return judged(
+    {
+      ...common,
+      unit: 'times',
+      why: whyOf(joint, side, grip, torque),
+      cure: cureOf(joint, side, grip, torque.value, safety),
+      source: sourced(`${source}; friction: ${grip.friction.source}`, grip.friction.memory),
+    },
+    holds / torque.value,
+    // At its least preload and least friction a face that just holds is doubtful, one that does not has failed; unless it is dowelled.
+    {
+      limit: safety,
+      sense: 'at least',
+      worst: joint.dowels?.[side] ? 'caution' : 'fail',
+      ...(duty?.slip_safety === undefined ? { hard: 1 } : {}),
+    },
+  );
+}
+
+/** The check, with a sum of what the screws lose after tightening. */
+export function gripCheck(lost: LostPreload): Check {
+  return {
+    id: 'grip',
+    title: 'Grip of the faces',
+    source: 'EN 1993-1-8; VDI 2230-1',
+    run: (joint) => faceSides.map((side) => judgeFace(joint, side, lost)),
+  };
+}
