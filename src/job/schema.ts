@@ -8,6 +8,8 @@ import { adapterSchema } from './schema-adapter.ts';
 import { builtSchema } from './schema-built.ts';
 import { dutySchema } from './schema-duty.ts';
 import { flangeSchema } from './schema-flange.ts';
+import { sensorSchema } from './schema-sensor.ts';
+import { shaftSchema } from './schema-shaft.ts';
 import { wheelSchema } from './schema-wheel.ts';
 import { choice, listOf, orList, whole, wordAmong, words, yesNo } from './word-fields.ts';
 
@@ -15,6 +17,7 @@ export type { JobUnits } from './quantity-fields.ts';
 export type { AdapterInput, SideInput } from './schema-adapter.ts';
 export type { BuiltInput } from './schema-built.ts';
 export type { FlangeInput, HolesInput, RegisterInput } from './schema-flange.ts';
+export { sensorKinds } from './schema-sensor.ts';
 export type { WheelInput } from './schema-wheel.ts';
 
 /** The format version this program reads. */
@@ -22,9 +25,6 @@ export const jobVersion = 1;
 
 /** Top-level keys that belong to the format but are not read yet. */
 export const reservedKeys: readonly string[] = ['bracket'];
-
-/** Kinds of sensor the wheel may be read by. */
-export const sensorKinds = ['coil', 'hall', 'differential_hall', 'active_wheel_speed'] as const;
 
 export const outlineFlavours = ['standard', 'r12', 'polyline'] as const;
 
@@ -71,26 +71,11 @@ function buildSchema(units: JobUnits) {
     adapter: adapterSchema(fields).prefault({}),
     wheel: wheelSchema(fields).optional(),
     sensor: sensorSchema(fields).optional(),
-    shaft: z
-      .strictObject({
-        mass: fields.quantity('mass', { above: 0, most: 500_000 }, 'Mass of the propeller shaft.').optional(),
-      })
-      .describe('The propeller shaft that hangs on the joint.')
-      .optional(),
+    shaft: shaftSchema(fields).optional(),
     built: builtSchema(fields).optional(),
     print: printSchema(fields).prefault({}),
     sheet: sheetSchema(fields).prefault({}),
   });
-}
-
-function sensorSchema(fields: Fields) {
-  return z
-    .strictObject({
-      kind: choice(sensorKinds, 'What senses the teeth.').optional(),
-      gap: fields.length({ least: 0.05, most: 10 }, 'Air gap between sensor and tooth.').optional(),
-      pole: fields.length({ least: 0.1, most: 50 }, 'Width of the pole or sensing element.').optional(),
-    })
-    .describe('The sensor that reads the wheel.');
 }
 
 function printSchema(fields: Fields) {

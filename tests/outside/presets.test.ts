@@ -147,9 +147,9 @@ const disc = (d: number) => (Math.PI * d * d) / 4;
 const toothed = (outside: number, root: number, share: number) => disc(root) + share * (disc(outside) - disc(root));
 
 const outlines: Readonly<Record<string, Outline>> = {
-  // M5 through 5.5; bore 0.1 over a seat of 129.
+  // M5 through 5.5; bore 1 under a seat of 129, to be turned.
   'orchard-truck-wheel.dxf': {
-    bore: 129.1,
+    bore: 128,
     hole: 5.5,
     circle: 141,
     count: 6,
