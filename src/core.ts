@@ -24,6 +24,7 @@ export type { FlangePreset } from './job/flange-presets.ts';
 export type { Joint } from './job/joint.ts';
 export type { JobError } from './job/read.ts';
 export { formatErrors, readJob } from './job/read.ts';
+export { revisionOf } from './job/revision.ts';
 export { jobJsonSchema } from './job/schema.ts';
 export { searchPresets } from './job/search-presets.ts';
 export { type StarterAnswers, type StarterFlange, schemaFileName, starterJob } from './job/starter.ts';

@@ -14,12 +14,13 @@ export const inspectionFiles: Product = {
   applies: () => true,
   asked: (joint) => joint.job.built !== undefined,
   names: ({ base }) => [`${base}-inspection.html`, `${base}-inspection.json`],
-  async make({ joint, findings, base }) {
+  async make({ joint, findings, base, revision }) {
     const verdict = verdictOf(findings);
     const real = findings.filter(({ code }) => !code.startsWith('built-'));
     const fails = joint.job.built ? newFailures(validate(joint), real) : [];
     const record = {
       title: joint.job.title,
+      revision,
       verdict: verdict ? `${verdict.title[0]?.toUpperCase()}${verdict.title.slice(1)}` : 'not measured',
       todo: verdict?.remedy ?? '',
       by: joint.job.built?.by ?? '',

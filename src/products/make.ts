@@ -1,6 +1,7 @@
 /** Makes every file of a joint, or the kinds asked for, and holds back what must not reach a machine. */
 
 import type { Joint } from '../job/joint.ts';
+import { revisionOf } from '../job/revision.ts';
 import type { Finding, Verdict } from '../model/finding.ts';
 import { overallVerdict } from '../report/rank.ts';
 import type { FilesReport } from '../report/report-data.ts';
@@ -65,6 +66,7 @@ export async function makeFiles(joint: Joint, findings: readonly Finding[], opti
     joint,
     findings,
     verdict,
+    revision: revisionOf(joint),
     base: options.base,
     pictures: () => (drawn ??= pictures(joint)),
     forced: failing && options.force,

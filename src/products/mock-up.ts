@@ -11,16 +11,19 @@ import { type Making, type Product, verdictWords } from './product.ts';
 
 const allowances = ({ job }: Joint): PrintAllowances => ({ holes: job.print.holes, registers: job.print.registers });
 
-/** Words engraved beside the warning: that checks failed, then the part's name. */
-function marks({ joint, verdict }: Making, name: string): MockUpMarks {
-  const words = [verdict === 'fail' ? 'CHECKS FAILED' : '', joint.job.print.text ? plainName(name) : ''];
+/** Words engraved beside the warning: that checks failed, then the part's name and the job's revision. */
+function marks({ joint, verdict, revision }: Making, name: string): MockUpMarks {
+  const words = [
+    verdict === 'fail' ? 'CHECKS FAILED' : '',
+    ...(joint.job.print.text ? [plainName(name), revision] : []),
+  ];
   return { words: words.filter((word) => word !== ''), measure: textWidth };
 }
 
 /** The STL's header line, at most 80 plain characters. */
 function header(making: Making, part: string): string {
   const failed = verdictWords(making.verdict, making.forced);
-  return `flangewright ${part} MOCK-UP, mm, FIT CHECK - DO NOT DRIVE${failed ? ` - ${failed}` : ''}`.slice(0, 80);
+  return `${part} MOCK-UP ${making.revision}, mm, FIT CHECK - DO NOT DRIVE${failed ? ` - ${failed}` : ''}`.slice(0, 80);
 }
 
 /** A face that carries a spigot does not lie flat: the other one goes on the bed when it can. */

@@ -9,7 +9,7 @@ export const outlineFile: Product = {
   metal: true,
   applies: (joint) => joint.wheelSpec !== null,
   names: ({ joint, base }) => joint.job.sheet.flavour.map((id) => `${base}-wheel${dxfFlavour(id).suffix}`),
-  async make({ joint, base, verdict, forced }) {
+  async make({ joint, base, verdict, forced, revision }) {
     if (!joint.wheelSpec) return [];
     const kerf = joint.job.sheet.kerf === 'service' ? 0 : joint.job.sheet.kerf;
     // A bore that is turned later is cut undersize.
@@ -21,7 +21,8 @@ export const outlineFile: Product = {
       const flavour = dxfFlavour(id);
       const text = await flavour.write(part);
       // Group 999 is a comment: readers of the drawing pass it over, people who open the file see it first.
-      const bytes = utf8(failed ? `999\n${failed}\n${text}` : text);
+      const comment = `999\nrevision ${revision}\n`;
+      const bytes = utf8(`${failed ? `999\n${failed}\n` : ''}${comment}${text}`);
       files.push({ kind: 'outline', name: `${base}-wheel${flavour.suffix}`, bytes });
     }
     return files;

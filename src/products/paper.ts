@@ -41,11 +41,11 @@ export const paperFiles: Product = {
   applies: () => true,
   asked: ({ job }) => job.print.paper !== undefined,
   names: ({ joint, base }) => papersOf(joint).map((paper) => fileName(base, paper)),
-  async make({ joint, base, verdict, forced }) {
+  async make({ joint, base, verdict, forced, revision }) {
     const patterns = paperPatterns(joint);
     const { title } = joint.job;
-    const words = { title, warning: verdictWords(verdict, forced) };
-    const about = { title: `${title}: true-size patterns`, subject: 'Print at 100 %' };
+    const words = { title: `${title} (${revision})`, warning: verdictWords(verdict, forced) };
+    const about = { title: `${title}: true-size patterns`, subject: `Print at 100 %. Revision ${revision}` };
     const make = async (paper: PaperName) => {
       const bytes = await writePdf(sheetsOfPaper(patterns, paper, words), about);
       return { kind: 'paper', name: fileName(base, paper), bytes };

@@ -9,11 +9,13 @@ export const previewFiles: Product = {
   metal: false,
   applies: () => true,
   names: ({ joint, base }) => pictures(joint).map(({ name }) => `${base}-${name}.svg`),
-  async make({ pictures: drawn, base }) {
+  async make({ pictures: drawn, base, revision }) {
     return drawn().map(({ name, drawing }) => ({
       kind: 'preview',
       name: `${base}-${name}.svg`,
-      bytes: utf8(writeSvg(drawing, { standalone: true })),
+      bytes: utf8(
+        writeSvg({ ...drawing, description: `${drawing.description} Revision ${revision}.` }, { standalone: true }),
+      ),
     }));
   },
 };

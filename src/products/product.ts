@@ -8,6 +8,8 @@ export interface Making {
   readonly joint: Joint;
   readonly findings: readonly Finding[];
   readonly verdict: Verdict;
+  /** The mark of the job that all files of one run carry. */
+  readonly revision: string;
   /** Start of every file name: the job file's own name. */
   readonly base: string;
   /** The joint's pictures, drawn once for all who show them. */

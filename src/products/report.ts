@@ -15,11 +15,11 @@ export function reportNames(base: string): string[] {
 
 /** The report's three files. `jobName` is the job file's name as it was given. */
 export function reportFiles(
-  { joint, findings, base, pictures }: Making,
+  { joint, findings, base, pictures, revision }: Making,
   jobName: string,
   files: FilesReport,
 ): MadeFile[] {
-  const data = reportData(joint, findings, files);
+  const data = reportData(joint, findings, files, revision);
   const shown = pictures().map(({ caption, drawing }) => ({
     caption,
     svg: writeSvg(drawing, { standalone: false }),

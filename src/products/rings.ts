@@ -10,7 +10,7 @@ import { engrave, textWidth } from '../solids/engrave.ts';
 import { seat } from '../solids/seat.ts';
 import { meshTurned } from '../solids/turned-mesh.ts';
 import { writeStl } from '../write/stl.ts';
-import type { MadeFile, Product } from './product.ts';
+import type { MadeFile, Making, Product } from './product.ts';
 
 type Side = 'driving' | 'driven';
 
@@ -102,9 +102,9 @@ function plateNames(joint: Joint, side: Side, base: string): string[] {
 }
 
 const discName = (side: Side, base: string) => `${base}-${side}-disc.stl`;
-const header = (what: string) => `flangewright ${what}, mm, FIT CHECK`;
+const header = (what: string, revision: string) => `flangewright ${what} ${revision}, mm, FIT CHECK`;
 
-async function plateFiles(joint: Joint, side: Side, base: string): Promise<MadeFile[]> {
+async function plateFiles({ joint, base, revision }: Making, side: Side): Promise<MadeFile[]> {
   const names = plateNames(joint, side, base);
   const files: MadeFile[] = [];
   for (const [i, plate] of platesOf(joint, side).entries()) {
@@ -116,13 +116,13 @@ async function plateFiles(joint: Joint, side: Side, base: string): Promise<MadeF
     files.push({
       kind: 'rings',
       name: names[i] as string,
-      bytes: writeStl(together(meshes), header(`${side} fit gauges`)),
+      bytes: writeStl(together(meshes), header(`${side} fit gauges`, revision)),
     });
   }
   return files;
 }
 
-async function discFile(joint: Joint, side: Side, base: string): Promise<MadeFile> {
+async function discFile({ joint, base, revision }: Making, side: Side): Promise<MadeFile> {
   const { holes, registers } = joint.job.print;
   const marks = { words: wordsFor(joint, side), measure: textWidth };
   const { part, upsideDown } = buildHoleDisc(discSpec(joint[side]), { holes, registers }, marks);
@@ -130,7 +130,7 @@ async function discFile(joint: Joint, side: Side, base: string): Promise<MadeFil
   return {
     kind: 'rings',
     name: discName(side, base),
-    bytes: writeStl(seat(mesh, upsideDown), header(`${side} hole-pattern disc`)),
+    bytes: writeStl(seat(mesh, upsideDown), header(`${side} hole-pattern disc`, revision)),
   };
 }
 
@@ -141,9 +141,9 @@ export const ringFiles: Product = {
   applies: () => true,
   asked: ({ job }) => job.print.rings !== undefined,
   names: ({ joint, base }) => sides.flatMap((side) => [...plateNames(joint, side, base), discName(side, base)]),
-  async make({ joint, base }) {
+  async make(making) {
     const files: MadeFile[] = [];
-    for (const side of sides) files.push(...(await plateFiles(joint, side, base)), await discFile(joint, side, base));
+    for (const side of sides) files.push(...(await plateFiles(making, side)), await discFile(making, side));
     return files;
   },
 };

@@ -7,6 +7,8 @@ import { reportStyle } from './report-style.ts';
 /** A record: the judgements and what they come to. */
 export interface InspectionRecord {
   readonly title: string;
+  /** The mark of the job. */
+  readonly revision: string;
   /** Verdict on the parts, in words; "not measured" for a blank record. */
   readonly verdict: string;
   /** What to do, a sentence or empty. */
@@ -16,9 +18,10 @@ export interface InspectionRecord {
 }
 
 /** The record as an object ready for JSON.stringify. mm and g; null where nothing was measured. */
-export function inspectionJson({ title, verdict, todo, by, judgements }: InspectionRecord) {
+export function inspectionJson({ title, revision, verdict, todo, by, judgements }: InspectionRecord) {
   return {
     title,
+    revision,
     verdict,
     todo,
     by,
@@ -87,7 +90,7 @@ tbody td,tbody th{height:8mm}
 </style>
 </head>
 <body>
-<header><p class="kind">Inspection record by flangewright. Sizes at 20 degrees C; limits count, never the nominal.</p><h1>${html(record.title)}</h1></header>
+<header><p class="kind">Inspection record by flangewright, revision ${html(record.revision)}. Sizes at 20 degrees C; limits count, never the nominal.</p><h1>${html(record.title)}</h1></header>
 <main>
 ${verdict}
 ${part('adapter', record.judgements)}

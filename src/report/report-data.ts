@@ -32,6 +32,8 @@ export interface NextStep {
 
 export interface ReportData {
   readonly title: string;
+  /** The mark of this job, on every file made from it; empty where it was not worked out. */
+  readonly revision: string;
   readonly units: LengthUnits;
   readonly verdict: Verdict;
   readonly counts: Readonly<Record<Verdict, number>>;
@@ -131,6 +133,7 @@ export function reportData(
   joint: JointToReport,
   findings: readonly Finding[],
   files: FilesReport | null = null,
+  revision = '',
 ): ReportData {
   const { title, units } = joint.job;
   const ranked = worstFirst(findings);
@@ -145,6 +148,7 @@ export function reportData(
   const missing = counts['not assessed'];
   return {
     title,
+    revision,
     units,
     verdict,
     counts,

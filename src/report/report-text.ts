@@ -82,7 +82,7 @@ export function reportText(data: ReportData, options: TextOptions = {}): string 
   const { paint = (text) => text, passes = true } = options;
   const width = Math.min(100, Math.max(60, options.width ?? 100));
   const page: Page = { paint, width, lines: [] };
-  put(page, '', data.title, 0);
+  put(page, '', data.revision === '' ? data.title : `${data.title} (revision ${data.revision})`, 0);
   judged(page, data.verdict, data.headline);
   const { counts } = data;
   put(

@@ -1,6 +1,6 @@
 /** `check JOB`: every finding, worst first. Touches no file. */
 import { basename } from 'node:path';
-import { formatErrors, judgeJob, overallVerdict, reportData, reportJson, reportText } from '../../core.ts';
+import { formatErrors, judgeJob, overallVerdict, reportData, reportJson, reportText, revisionOf } from '../../core.ts';
 import { exit, type Io } from '../io.ts';
 import { loadPatterns } from '../presets.ts';
 import { readText } from '../read-text.ts';
@@ -21,7 +21,7 @@ export async function check(io: Io, { job, json }: CheckArguments): Promise<numb
   const text = await readText(io, job);
   const judged = judgeJob(text, basename(job), await loadPatterns());
   if (!judged.ok) return reportErrors(io, judged.errors, text, json);
-  const data = reportData(judged.joint, judged.findings);
+  const data = reportData(judged.joint, judged.findings, null, revisionOf(judged.joint));
   io.out(json ? `${JSON.stringify(reportJson(data, job), null, 2)}\n` : reportText(data, { paint: io.paint }));
   return overallVerdict(judged.findings) === 'fail' ? exit.checkFailed : exit.clean;
 }

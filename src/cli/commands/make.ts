@@ -1,7 +1,16 @@
 /** `make JOB`: every file and the report. Files that send metal to a machine are held back while a check fails. */
 import { createHash } from 'node:crypto';
 import { basename, join, resolve } from 'node:path';
-import { findingJson, judgeJob, type Made, makeFiles, productKinds, reportData, reportText } from '../../core.ts';
+import {
+  findingJson,
+  judgeJob,
+  type Made,
+  makeFiles,
+  productKinds,
+  reportData,
+  reportText,
+  revisionOf,
+} from '../../core.ts';
 import { exit, type Io, UsageError } from '../io.ts';
 import { loadPatterns } from '../presets.ts';
 import { readText } from '../read-text.ts';
@@ -69,7 +78,7 @@ export async function make(io: Io, args: MakeArguments): Promise<number> {
       made: made.files.map(({ kind, name, bytes }) => ({ kind, path: join(args.out, name), bytes: bytes.length })),
       held: made.held,
     };
-    io.out(reportText(reportData(joint, findings, list), { paint: io.paint, passes: false }));
+    io.out(reportText(reportData(joint, findings, list, revisionOf(joint)), { paint: io.paint, passes: false }));
   }
   for (const name of retired)
     io.err(`${join(args.out, name)} came from an earlier version of this job: it is now ${name}.old.\n`);
