@@ -5,7 +5,19 @@
  * standard gravity 9.80665 m/s2 (3rd CGPM, 1901). The rest follows by arithmetic and agrees with NIST SP 811, appendix B.
  */
 
-export type Dimension = 'length' | 'torque' | 'speed' | 'angle' | 'mass' | 'temperature' | 'ratio' | 'stress';
+export type Dimension =
+  | 'length'
+  | 'torque'
+  | 'speed'
+  | 'angle'
+  | 'mass'
+  | 'temperature'
+  | 'ratio'
+  | 'stress'
+  | 'frequency'
+  | 'velocity'
+  | 'resistance'
+  | 'current';
 
 /** One unit: its canonical name, other spellings (folded: lower case, no spaces), and internal = typed * times + plus. */
 export interface UnitRow {
@@ -48,7 +60,7 @@ export function foldUnit(text: string): string {
     .replace(/[’′]/g, "'");
 }
 
-/** Internal units: mm, N.m, rpm, degrees, grams, degrees Celsius, plain number, MPa. */
+/** Internal units: mm, N.m, rpm, degrees, grams, degrees Celsius, plain number, MPa, Hz, m/s, ohm, mA. */
 export const dimensions: Readonly<Record<Dimension, DimensionRow>> = {
   length: {
     noun: 'a length',
@@ -182,5 +194,42 @@ export const dimensions: Readonly<Record<Dimension, DimensionRow>> = {
       unit('psi', poundForce / (inch * inch), 'lbf/in2'),
       unit('ksi', (1000 * poundForce) / (inch * inch)),
     ],
+  },
+  frequency: {
+    noun: 'a frequency',
+    bareUnit: 'Hz',
+    example: '2500, 2500 Hz or 2.5 kHz',
+    fractions: false,
+    units: [unit('Hz', 1, 'hertz', '1/s', 'pulses/s'), unit('kHz', 1000)],
+  },
+  velocity: {
+    noun: 'a speed along a line',
+    bareUnit: 'm/s',
+    example: '0.4, 0.4 m/s, 5 km/h or 3 mph',
+    fractions: false,
+    units: [
+      unit('m/s', 1),
+      unit('km/h', 1 / 3.6, 'kph', 'kmh'),
+      unit('mph', (5280 * 12 * inch) / 3_600_000, 'mi/h'),
+      unit('in/s', inch / 1000, 'ips'),
+    ],
+  },
+  resistance: {
+    noun: 'a resistance',
+    bareUnit: 'ohm',
+    example: '1100, 1100 ohm or 1.1 kohm',
+    fractions: false,
+    units: [
+      unit('ohm', 1, 'ohms', 'ω', 'r'),
+      unit('kohm', 1000, 'kohms', 'kω', 'k'),
+      unit('Mohm', 1_000_000, 'mohms', 'mω', 'meg'),
+    ],
+  },
+  current: {
+    noun: 'a current',
+    bareUnit: 'mA',
+    example: '7, 7 mA or 0.007 A',
+    fractions: false,
+    units: [unit('mA', 1, 'milliamp', 'milliamps'), unit('A', 1000, 'amp', 'amps')],
   },
 };
