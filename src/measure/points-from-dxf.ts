@@ -1,7 +1,8 @@
 /** Hole centres from the circles and points of a DXF drawing, in its ASCII form. */
 import type { Lookup } from '../standards/table.ts';
-import { found, missing } from '../standards/table.ts';
+import { andThen, found, missing } from '../standards/table.ts';
 import type { Point } from './circle-fit.ts';
+import { dxfGroups, dxfUnits } from './dxf-groups.ts';
 import { list, mm, tidy } from './words.ts';
 
 /** A circle drawn, or a point (diameter 0), mm. */
@@ -19,18 +20,6 @@ interface Entity {
   readonly type: string;
   readonly values: ReadonlyMap<number, string>;
 }
-
-/** $INSUNITS of the DXF reference: mm in one unit of the drawing. */
-const unitSizes: Readonly<Record<number, number>> = {
-  1: 25.4,
-  2: 304.8,
-  4: 1,
-  5: 10,
-  6: 1000,
-  8: 2.54e-5,
-  9: 0.0254,
-  13: 0.001,
-};
 
 /**
  * The holes of a drawing: circles of one diameter (`wanted`, mm, or the diameter that most circles have), or its points when it
@@ -109,19 +98,13 @@ function andPick(
   });
 }
 
-/** Lines in pairs: a whole-number code, then its value. */
+/** Groups as pairs. */
 function tagsOf(text: string): Lookup<{ code: number; value: string }[]> {
-  const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\r|\n/);
-  const tags: { code: number; value: string }[] = [];
-  for (let index = 0; index + 1 < lines.length; index += 2) {
-    const word = (lines[index] ?? '').trim();
-    if (!/^-?\d{1,4}$/.test(word))
-      return missing(
-        `Line ${index + 1} of this DXF should be a code number and is "${word.slice(0, 20)}": the file is damaged or no DXF.`,
-      );
-    tags.push({ code: Number(word), value: lines[index + 1] ?? '' });
-  }
-  return tags.length === 0 ? missing('This file is empty.') : found(tags);
+  return andThen(dxfGroups(text), ({ codes, values }) =>
+    values.length === 0
+      ? missing('This file is empty.')
+      : found(values.map((value, i) => ({ code: codes[i] as number, value }))),
+  );
 }
 
 function entitiesOf(tags: readonly { code: number; value: string }[]): Entity[] | null {
@@ -141,7 +124,7 @@ function entitiesOf(tags: readonly { code: number; value: string }[]): Entity[] 
 
 function unitOf(tags: readonly { code: number; value: string }[], units: 'mm' | 'in'): { size: number; note: string } {
   const at = tags.findIndex(({ code, value }) => code === 9 && value.trim() === '$INSUNITS');
-  const size = unitSizes[Number(tags[at + 1]?.value)];
+  const size = dxfUnits[Number(tags[at + 1]?.value)]?.mm;
   if (at < 0 || size === undefined)
     return {
       size: units === 'in' ? 25.4 : 1,

@@ -20,10 +20,11 @@ function settle({ oc, keep }: Bench): void {
   settings.SetIVal('write.stepcaf.subshapes.name', 1);
 }
 
-/** Colours on a screen are sRGB; the modeller reckons in linear light and writes what it is given back as sRGB. */
+/** A colour as screens show it, `#8899aa`; the modeller reckons in linear light and turns it back when it writes. */
 function colourOf({ oc, keep }: Bench, colour: string): Bound.Quantity_Color {
-  const part = (at: number) => oc.Quantity_Color.Convert_sRGB_To_LinearRGB(Number.parseInt(colour.slice(at, at + 2), 16) / 255);
-  return keep(new oc.Quantity_Color(part(1), part(3), part(5), oc.Quantity_TypeOfColor.Quantity_TOC_RGB));
+  const made = keep(new oc.Quantity_Color());
+  if (!oc.Quantity_Color.ColorFromHex(colour, made)) throw new RangeError(`no colour: ${colour}`);
+  return made;
 }
 
 function nameLabel({ oc, keep }: Bench, label: Bound.TDF_Label, name: string): void {
