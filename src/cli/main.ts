@@ -1,12 +1,13 @@
 /** The command line: reads arguments, runs one command, returns its exit code. Only bin.ts ends the process. */
 import yargs from 'yargs';
-import { check } from './commands/check.ts';
+import { checkAny } from './commands/check-dxf.ts';
 import { flanges } from './commands/flanges.ts';
 import { make } from './commands/make.ts';
 import { measure } from './commands/measure.ts';
 import { measureExamples, measureFlags, subjects } from './commands/measure-flags.ts';
 import { newJob } from './commands/new.ts';
 import { schema } from './commands/schema.ts';
+import { serve } from './commands/serve.ts';
 import { exit, type Io, UsageError } from './io.ts';
 import { version } from './version.ts';
 
@@ -19,6 +20,13 @@ function positive(name: string, value: unknown): number | undefined {
   return number;
 }
 
+function portOf(value: unknown): number {
+  const port = Number(value);
+  if (!Number.isInteger(port) || port < 0 || port > 65_535)
+    throw new UsageError(`--port wants a whole number from 0 to 65535; got ${String(value)}.`);
+  return port;
+}
+
 /** Run one command. @returns the exit code; prints through `io` only */
 export async function main(argv: readonly string[], io: Io): Promise<number> {
   let code: number = exit.clean;
@@ -29,13 +37,17 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
     .scriptName('flangewright')
     .usage('$0 COMMAND\n\nOne job file in; mock-up, wheel outline and an honest verdict out.')
     .command(
-      'check <job>',
-      'Every finding, worst first; touches no file.',
+      'check <file>',
+      'Every finding, worst first; touches no file. A job, or a DXF before it goes to a cutting service.',
       (y) =>
         y
-          .positional('job', { type: 'string', demandOption: true, describe: 'job file, *.job.yaml' })
-          .option('json', { type: 'boolean', default: false, describe: 'JSON alone on standard output' }),
-      (a) => run(check(io, { job: a.job, json: a.json })),
+          .positional('file', { type: 'string', demandOption: true, describe: 'job file, *.job.yaml, or a drawing, *.dxf' })
+          .option('json', { type: 'boolean', default: false, describe: 'JSON alone on standard output' })
+          .option('thickness', { type: 'string', describe: 'of the sheet, mm (drawings only)' })
+          .option('material', { type: 'string', describe: 'of the sheet (drawings only)' })
+          .option('units', { type: 'string', describe: 'unit of the drawing, mm or in, when it does not say (drawings only)' })
+          .option('job', { type: 'string', describe: 'job whose service limits and part hold (drawings only)' }),
+      ({ file, json, thickness, material, units, job }) => run(checkAny(io, { file, json, thickness, material, units, job })),
     )
     .command(
       'make <job>',
@@ -101,9 +113,15 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
           .epilogue(measureExamples),
       (a) => run(measure(io, a)),
     )
+    .command(
+      'serve',
+      'The page: see the joint while you decide. On this machine only.',
+      (y) => y.option('port', { type: 'number', default: 4477, describe: 'port on the loopback address; 0 for any' }),
+      (a) => run(serve(io, { port: portOf(a.port) })),
+    )
     .command('schema', "The job file's JSON Schema, for editors.", {}, () => run(schema(io)))
     .completion('completion', 'A script that completes commands in your shell.')
-    .demandCommand(1, 'Say what to do: check, make, new, measure, flanges, schema. See --help.')
+    .demandCommand(1, 'Say what to do: check, make, new, measure, flanges, serve, schema. See --help.')
     .recommendCommands()
     .strict()
     .version(version)

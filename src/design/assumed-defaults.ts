@@ -1,6 +1,8 @@
 /** Numbers that the job left to the program and that a fabricator would want to know about. */
 import type { JobInput } from '../job/schema.ts';
+import { sensorNeeds } from '../job/sensor-needs.ts';
 import type { Assumption } from '../model/finding.ts';
+import { assumedShaft } from './assumed-shaft.ts';
 
 interface DefaultToName {
   readonly path: string;
@@ -10,6 +12,7 @@ interface DefaultToName {
 }
 
 const always = () => true;
+const withTube = (job: JobInput) => job.shaft?.tube !== undefined;
 const withWheel = (job: JobInput) => job.wheel !== undefined;
 
 const named: readonly DefaultToName[] = [
@@ -63,6 +66,38 @@ const named: readonly DefaultToName[] = [
     why: 'default: bore over its register, on the diameter',
   },
   {
+    path: 'shaft.tube.material',
+    applies: withTube,
+    value: (j) => j.shaft?.tube?.material ?? '',
+    why: 'default: drawn steel tube, stiffness of plain steel',
+  },
+  ...(['near', 'far'] as const).flatMap((end): DefaultToName[] => [
+    {
+      path: `shaft.tube.${end}.stiffness`,
+      applies: withTube,
+      value: () => 'does not give',
+      why: 'default: what carries this end is taken as stiff; a soft mount lowers the critical speed',
+    },
+    {
+      path: `shaft.tube.${end}.reach`,
+      applies: withTube,
+      value: () => '0 mm',
+      why: 'default: tube to the joint centre; a thin stub lowers the critical speed',
+    },
+  ]),
+  {
+    path: 'shaft.engine.gears',
+    applies: (j) => j.shaft?.engine !== undefined,
+    value: () => '[1]',
+    why: 'default: direct drive only',
+  },
+  {
+    path: 'sensor.gap',
+    applies: (j) => j.wheel !== undefined && j.sensor !== undefined && sensorNeeds(j.sensor).gap?.isGiven === false,
+    value: (j) => `${j.sensor && sensorNeeds(j.sensor).gap?.value} mm`,
+    why: 'the usual gap of this kind of sensor; its own data sheet stands before it',
+  },
+  {
     path: 'print.holes',
     applies: always,
     value: (j) => `${j.print.holes} mm`,
@@ -84,7 +119,8 @@ const named: readonly DefaultToName[] = [
 
 /** The defaults that took effect, in the order of the job file. */
 export function assumedDefaults(job: JobInput, given: ReadonlySet<string>): Assumption[] {
-  return named
+  const taken = named
     .filter((entry) => entry.applies(job) && !given.has(entry.path))
     .map((entry) => ({ path: entry.path, value: entry.value(job), from: entry.why, memory: false }));
+  return [...taken, ...assumedShaft(job)];
 }

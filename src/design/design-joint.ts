@@ -10,6 +10,7 @@ import { turnedMass } from '../geometry/turned-mass.ts';
 import type { Joint } from '../job/joint.ts';
 import { materialOfFlange, type ResolvedFlange } from '../job/resolve-flange.ts';
 import type { JobInput } from '../job/schema.ts';
+import { chooseTeeth } from '../job/tooth-count.ts';
 import type { Assumption } from '../model/finding.ts';
 import type { PartMaterial } from '../model/part.ts';
 import { buildAdapter } from '../parts/adapter.ts';
@@ -18,6 +19,7 @@ import type { AdapterSpec, HoleGroupSpec } from '../parts/adapter-spec.ts';
 import { buildToneWheel, type ToneWheelSpec } from '../parts/tone-wheel.ts';
 import { setupRunout } from '../standards/machining-practice.ts';
 import { findMaterial, type Material } from '../standards/materials.ts';
+import { withBracket } from './bracket-on-joint.ts';
 import { dowelsOf, outsideForDowels, withGivenDowels, withOpenDowels } from './dowel-place.ts';
 import { type DowelPlan, planDowels } from './dowels.ts';
 import { type Fixing, fasteningOf, fixingFor } from './fixing.ts';
@@ -30,7 +32,7 @@ import { screwGroup, wheelScrews } from './screws.ts';
 import { sharedPattern, sharedTroubles } from './shared-pattern.ts';
 import { studyThickness, surroundings, type ThicknessInput } from './thickness.ts';
 import { withDrills } from './tightening-drills.ts';
-import { type Designed, designed, type Trouble } from './trouble.ts';
+import type { Designed, Trouble } from './trouble.ts';
 import { liftedMass, placeWheel, type WheelPlace, wheelHeight, wheelSpec, wheelThread } from './wheel.ts';
 import { wheelTroubles } from './wheel-troubles.ts';
 
@@ -63,6 +65,16 @@ class Ledger {
     return null;
   }
 
+  /** Teeth of the wheel: as typed, or chosen and named as assumed. */
+  teeth(job: JobInput): number {
+    const typed = job.wheel?.teeth ?? 0;
+    if (typed !== 'auto') return typed;
+    const choice = chooseTeeth(job);
+    if (choice.ok) this.assume('wheel.teeth', String(choice.teeth), choice.from);
+    else this.troubles.push(choice);
+    return choice.ok ? choice.teeth : 0;
+  }
+
   assume(path: string, value: string, from: string, memory = false): void {
     this.assumptions.push({ path, value, from, memory });
   }
@@ -74,6 +86,7 @@ interface Decided {
   readonly registers: AdapterSpec['registers'];
   readonly wheel: WheelPlace | null;
   readonly wheelMaterial: Material | null;
+  readonly teeth: number;
   readonly shared: number | null;
   readonly dowels: readonly DowelPlan[];
 }
@@ -111,9 +124,10 @@ function decide(input: DesignInput, ledger: Ledger): Decided | null {
     const plan = fixing ? ledger.take(planDowels(flange, job, fixing)) : null;
     return plan ? [plan] : [];
   });
+  const teeth = job.wheel ? ledger.teeth(job) : 0;
   const wheel = job.wheel ? ledger.take(placeWheel(job.wheel, flanges, fixings, adapterMaterial, job.adapter)) : null;
   if (ledger.troubles.length > 0) return null;
-  return { adapterMaterial, fixings, registers, wheel, wheelMaterial, shared, dowels };
+  return { adapterMaterial, fixings, registers, wheel, wheelMaterial, teeth, shared, dowels };
 }
 
 function thicknessInput({ job, driving, driven }: DesignInput, made: Decided): ThicknessInput {
@@ -209,7 +223,7 @@ export function designJoint(input: DesignInput): Designed<Joint> {
   const spec = withFlats(drilled, job.adapter);
   const outline =
     job.wheel && made.wheel && made.wheelMaterial
-      ? wheelSpec(job.wheel, made.wheel, made.wheelMaterial, wheelFirst)
+      ? wheelSpec(job.wheel, made.teeth, made.wheel, made.wheelMaterial, wheelFirst)
       : null;
   const troubles = [
     ...impossibleSizes(spec),
@@ -252,7 +266,7 @@ export function designJoint(input: DesignInput): Designed<Joint> {
         : { tir: method.tir, from: `usual for "${job.adapter.setup}" (${method.source})` },
     assumptions: [...input.assumptions, ...ledger.assumptions],
   };
-  return designed(withDrills(fitted(joint)));
+  return withBracket(withDrills(fitted(joint)));
 }
 
 /** The wheel's screws go where they leave the adapter most metal, or where the job puts them. */

@@ -1,8 +1,8 @@
-/** When the faces might slip: the same designs with stronger screws, and with dowels where those are not enough. */
+/** When the faces might slip or nothing centres them: the same designs with stronger screws, and with dowels where those are not enough. */
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import { designJoint } from './design-joint.ts';
 import { type Choice, type SearchInput, type Way, withChoice } from './options.ts';
-import { byMerit, type Candidate, saying } from './rank.ts';
+import { byMerit, type Candidate, passes, saying } from './rank.ts';
 import type { Judge } from './search-candidates.ts';
 import { screwsOf } from './search-words.ts';
 
@@ -11,14 +11,32 @@ const sides = ['driving', 'driven'] as const;
 
 /** The strongest class that screws are stocked in. */
 const strongest = '12.9';
-/** So many of the best designs are tried stronger. */
-const mostReinforced = 4;
+/** So many of the best designs are tried stronger; more of them where none passes as it is. */
+const mostReinforced = { sound: 4, failing: 12 };
 
 /** Sides whose face slips, or may. */
 function slipping(candidate: Candidate, verdicts: readonly ('fail' | 'caution')[]): SideName[] {
   return sides.filter((side) =>
     verdicts.some((verdict) => saying(candidate, verdict).some(({ code }) => code === `grip-${side}`)),
   );
+}
+
+/** What fails where only the play of the screws centres a part. */
+const centring = ['concentricity', 'joint-unbalance', 'centring-chance', 'balance-chance'] as const;
+
+const isCentring = ({ code }: { readonly code: string }) => centring.some((name) => name === code);
+
+/** Sides that nothing centres, on a joint that runs out too far. */
+function loose(candidate: Candidate): SideName[] {
+  const { adapterSpec, dowels } = candidate.joint;
+  if (!saying(candidate, 'fail').some(isCentring)) return [];
+  return sides.filter((side) => !adapterSpec.registers[side] && !dowels?.[side]);
+}
+
+/** A candidate as it will be judged once dowels centre it: what they cure must not hide the designs that are sound otherwise. */
+function asCentred(candidate: Candidate): Candidate {
+  if (loose(candidate).length === 0) return candidate;
+  return { ...candidate, findings: candidate.findings.filter((finding) => !isCentring(finding)) };
 }
 
 /** Sides whose own choice decides a face's screws: bolts through both flanges take their class from either. */
@@ -37,7 +55,10 @@ function withKeys(choice: Choice, names: readonly SideName[], keys: Way['set']):
   return { ...choice, driving: way('driving'), driven: way('driven') };
 }
 
-/** The best designs again with stronger screws, and with dowels beside them where a face still slips. What was typed stays. */
+/**
+ * The best designs again with stronger screws, and with dowels beside them where a face still slips or nothing else centres it. What was
+ * typed stays.
+ */
 export function reinforced(input: SearchInput, judge: Judge, candidates: readonly Candidate[]): Candidate[] {
   const made: Candidate[] = [];
   let order = Math.max(0, ...candidates.map((candidate) => candidate.order));
@@ -52,11 +73,13 @@ export function reinforced(input: SearchInput, judge: Judge, candidates: readonl
   };
   const open = (names: readonly SideName[], key: string) =>
     names.filter((side) => !input.given.has(`adapter.${side}.${key}`));
-  for (const candidate of [...candidates].sort(byMerit).slice(0, mostReinforced)) {
+  const most = candidates.some(passes) ? mostReinforced.sound : mostReinforced.failing;
+  const best = [...candidates].sort((a, b) => byMerit(asCentred(a), asCentred(b))).slice(0, most);
+  for (const candidate of best) {
     const classes = open(holders(candidate.joint, slipping(candidate, ['fail', 'caution'])), 'class');
     const stronger = classes.length > 0 ? attempt(withKeys(candidate.choice, classes, { class: strongest })) : null;
     const last = stronger ?? candidate;
-    const pinned = open(slipping(last, ['fail']), 'dowels');
+    const pinned = open([...new Set([...slipping(last, ['fail']), ...loose(last)])], 'dowels');
     if (pinned.length > 0) attempt(withKeys(last.choice, pinned, { dowels: 'auto' }));
   }
   return made;

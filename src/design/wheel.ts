@@ -152,14 +152,20 @@ export function onCircle(count: number, circle: number, first: number): { x: num
 }
 
 /** The wheel's outline measures from the job and its place. */
-export function wheelSpec(wheel: WheelInput, place: WheelPlace, material: Material, first: number): ToneWheelSpec {
+export function wheelSpec(
+  wheel: WheelInput,
+  teeth: number,
+  place: WheelPlace,
+  material: Material,
+  first: number,
+): ToneWheelSpec {
   const root = wheel.root ?? wheel.outside - 2 * (wheel.height ?? 0);
   return {
     id: 'wheel',
-    name: wheel.name ?? `${wheel.teeth}-tooth wheel`,
+    name: wheel.name ?? `${teeth}-tooth wheel`,
     material: { id: material.id, name: material.name, density: material.density },
     thickness: wheel.thickness,
-    teeth: wheel.teeth,
+    teeth,
     missing: wheel.missing,
     outside: wheel.outside,
     root,

@@ -4,6 +4,7 @@
  * Drill depths are to the full diameter (the shoulder); the drill's point goes deeper and is counted. Source: volumes and first
  * moments of a cylinder, a cone and a segment of a circle (geometry). Left out: the curve of the rim where the drill starts.
  */
+import type { Profile } from '../model/part.ts';
 
 /** A twist drill. */
 export interface CorrectionDrill {
@@ -59,25 +60,54 @@ export function depthAlong(drill: CorrectionDrill, moment: number, radius: numbe
 export function depthInwards(drill: CorrectionDrill, moment: number, radius: number, density: number): number | null {
   const deepest = radius - pointHeight(drill);
   if (deepest <= 0 || drilledInwards(drill, deepest, radius, density).moment < moment) return null;
-  let [low, high] = [0, deepest];
   if (drilledInwards(drill, 0, radius, density).moment >= moment) return 0;
-  // The moment grows with depth all the way, so halving finds the one depth.
+  return depthFor(moment, deepest, (depth) => drilledInwards(drill, depth, radius, density).moment);
+}
+
+/** Steps of Simpson's rule along one stretch of a profile; even. */
+const steps = 20;
+
+/**
+ * First moment that a flat takes out of a turned body, g.mm: at every height a segment of a circle, 2/3 (r^2 - h^2)^1.5 for a flat h from
+ * the axis. Steps and chamfers of the outside are counted; holes that the flat meets are not.
+ * @param outer outside of the body
+ * @param depth how far the flat goes into the widest part, mm, >= 0
+ * @param density g/mm3
+ */
+export function flatMoment(outer: Profile, depth: number, density: number): number {
+  const h = rimOf(outer) - depth;
+  const segment = (r: number) => (r > h ? (2 / 3) * (r * r - h * h) ** 1.5 : 0);
+  return outer.slice(1).reduce((sum, b, i) => {
+    const a = outer[i] as Profile[number];
+    const at = (step: number) => segment(a.r + ((b.r - a.r) * step) / steps);
+    let simpson = at(0) + at(steps);
+    for (let step = 1; step < steps; step++) simpson += at(step) * (step % 2 === 1 ? 4 : 2);
+    return sum + (density * simpson * (b.z - a.z)) / (3 * steps);
+  }, 0);
+}
+
+/** Radius of the widest part of an outside, mm. */
+export const rimOf = (outer: Profile): number => outer.reduce((most, { r }) => Math.max(most, r), 0);
+
+/** How far a flat goes into the rim of a turned body to take a moment (g.mm) away, mm, and its width; null where it would pass the axis. */
+export function flatFor(
+  moment: number,
+  outer: Profile,
+  density: number,
+): { readonly depth: number; readonly chord: number } | null {
+  const rim = rimOf(outer);
+  if (flatMoment(outer, rim, density) < moment) return null;
+  const depth = depthFor(moment, rim, (deep) => flatMoment(outer, deep, density));
+  return { depth, chord: 2 * Math.sqrt(depth * (2 * rim - depth)) };
+}
+
+/** The depth, 0 to `deepest`, at which something that grows with depth reaches a moment: halving finds the one there is. */
+function depthFor(moment: number, deepest: number, taken: (depth: number) => number): number {
+  let [low, high] = [0, deepest];
   for (let step = 0; step < 60; step++) {
     const middle = (low + high) / 2;
-    if (drilledInwards(drill, middle, radius, density).moment < moment) low = middle;
+    if (taken(middle) < moment) low = middle;
     else high = middle;
   }
   return (low + high) / 2;
-}
-
-/** How far a flat goes into a rim to take a moment away, mm, and its width: a segment's first moment is 2/3 a^3, a half its chord. */
-export function flatFor(
-  moment: number,
-  radius: number,
-  thickness: number,
-  density: number,
-): { readonly depth: number; readonly chord: number } | null {
-  const half = Math.cbrt((1.5 * moment) / (density * thickness));
-  if (half >= radius) return null;
-  return { depth: radius - Math.sqrt(radius * radius - half * half), chord: 2 * half };
 }

@@ -57,6 +57,12 @@ interface Span {
   readonly to: XY;
 }
 
+/** The same between two stretches. */
+export function leastStretchGap(a: Stretch, b: Stretch): Gap {
+  const { gap, from, to } = stretchGap(a, b);
+  return { gap, from, to, at: [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2] };
+}
+
 function stretchGap(a: Stretch, b: Stretch): Span {
   const [touch] = meetings(a, b);
   if (touch !== undefined) return { gap: 0, from: touch, to: touch };

@@ -139,8 +139,13 @@ export function contourBox(contour: Contour): Box {
 /** True where the point lies within the contour. On the contour itself either answer may come. */
 export function pointInContour(contour: Contour, x: number, y: number): boolean {
   if (contour.kind === 'circle') return Math.hypot(x - contour.x, y - contour.y) < contour.r;
+  return pointInStretches(stretchesOf(contour), x, y);
+}
+
+/** The same for stretches that close on themselves, one run or several: inside by the even-odd rule. */
+export function pointInStretches(stretches: readonly Stretch[], x: number, y: number): boolean {
   let inside = false;
-  for (const stretch of stretchesOf(contour)) {
+  for (const stretch of stretches) {
     if (crossesToTheRight(stretch, x, y)) inside = !inside;
   }
   return inside;

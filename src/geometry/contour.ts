@@ -12,6 +12,7 @@ export {
 } from './contour-area.ts';
 export { type ContourFault, contourFaults } from './contour-faults.ts';
 export { type Gap, leastGap } from './contour-gap.ts';
+export { type PolarNode, polarRun, radiusAlong } from './contour-polar.ts';
 export { type PolygonSide, polygonise } from './contour-polygon.ts';
 export {
   type ArcStretch,

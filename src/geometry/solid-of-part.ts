@@ -1,7 +1,8 @@
 /** A turned part and a sheet part as pieces for an exact modeller. Engravings are left out: the shop stamps or marks them. */
 import type { Profile, ProfilePoint, TurnedPart } from '../model/part.ts';
-import type { Contour, SheetPart } from '../model/sheet.ts';
+import type { SheetPart } from '../model/sheet.ts';
 import type { NamedWall, Solid, SolidPiece } from '../model/solid.ts';
+import { piecesOfFolded } from './folded-pieces.ts';
 import { type Curve, curvesOf, type FlatsPlane } from './turned-curves.ts';
 
 /** Stretches that follow each other without a gap, as profiles. */
@@ -66,12 +67,9 @@ export function solidOfTurned(part: TurnedPart): Solid {
   };
 }
 
-/** A sheet part lying flat between z = 0 and its thickness, with true arcs. */
+/** A sheet part with true arcs, between z = 0 and its thickness; with its bends made where it has any. */
 export function solidOfSheet(part: SheetPart): Solid {
-  const holes: readonly Contour[] = part.holes;
-  return {
-    id: part.id,
-    body: [{ kind: 'extruded', outside: part.outside, holes, from: 0, to: part.thickness }],
-    cuts: [],
-  };
+  const { id, outside, holes, thickness } = part;
+  const flat: SolidPiece = { kind: 'extruded', outside, holes, from: 0, to: thickness };
+  return { id, body: part.bends?.length ? piecesOfFolded(part) : [flat], cuts: [] };
 }

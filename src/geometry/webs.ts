@@ -138,7 +138,7 @@ const onAxis = (d: Drilling) => d.x === 0 && d.y === 0;
 const widest = (profile: Profile) => Math.max(...profile.map((p) => p.r));
 
 /** Web between two drillings of a part, mm; null where one only opens in the other. */
-function webBetween(a: Drilling, b: Drilling): number | null {
+export function webBetween(a: Drilling, b: Drilling): number | null {
   const distance = Math.hypot(a.x - b.x, a.y - b.y);
   if (!onAxis(a) && !onAxis(b)) return webAtDistance(a.profile, b.profile, distance);
 

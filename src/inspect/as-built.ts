@@ -8,7 +8,7 @@ import type { MassProperties } from '../model/mass.ts';
 import { buildAdapter } from '../parts/adapter.ts';
 import { turned } from '../parts/adapter-holes.ts';
 import type { AdapterSpec, HoleGroupSpec, RegisterSpec } from '../parts/adapter-spec.ts';
-import { characteristicsOf } from './characteristics.ts';
+import { type Characteristic, characteristicsOf } from './characteristics.ts';
 import { isSlip } from './disposition.ts';
 
 /** What stands in place of a tolerance zone where a size was measured. */
@@ -42,10 +42,12 @@ function inOrder(drawn: readonly Place[], found: readonly Place[]): readonly Pla
   });
 }
 
-function realGroups(spec: AdapterSpec, joint: Joint): HoleGroupSpec[] {
-  const built = joint.job.built?.adapter;
+/** Where the holes of each side really are; left out where nobody measured them, or they are no places of this part. */
+type Places = { readonly [side in 'driving' | 'driven']?: readonly Place[] | undefined };
+
+function realGroups(spec: AdapterSpec, joint: Joint, found: Places): HoleGroupSpec[] {
   return spec.groups.map((group) => {
-    const places = group.side === 'wheel' ? undefined : built?.[group.side]?.holes;
+    const places = group.side === 'wheel' ? undefined : found[group.side];
     if (!places || !joint.screws.some((screws) => screws.id === group.id)) return group;
     // The driven pattern is drawn in its own clocking.
     const back = group.side === 'driven' ? -spec.clocking : 0;
@@ -60,8 +62,8 @@ function realGroups(spec: AdapterSpec, joint: Joint): HoleGroupSpec[] {
 }
 
 /** Screws stay those that were bought: a thicker part takes their engagement, a thinner one gives it. */
-function realScrews(screws: ScrewGroup, joint: Joint, thicker: number): ScrewGroup {
-  const places = screws.side === 'wheel' ? undefined : joint.job.built?.adapter?.[screws.side]?.holes;
+function realScrews(screws: ScrewGroup, found: Places, thicker: number): ScrewGroup {
+  const places = screws.side === 'wheel' ? undefined : found[screws.side];
   const positions = places ? inOrder(screws.positions, places) : screws.positions;
   const spans = screws.fastening !== 'into_adapter' && screws.side !== 'wheel';
   if (!spans || thicker === 0) return { ...screws, positions };
@@ -95,17 +97,18 @@ function weighed(mass: MassProperties, grams: number | undefined): MassPropertie
 /**
  * The joint with everything that `built` says in it: sizes with the doubt of their measuring, places of holes, masses, dial readings.
  * What was not measured stays as it was drawn. Null when the job has no `built`.
+ * @param leftOut sizes that are not taken as measured but as drawn: slips of the pen, unless something else is asked for
  */
-export function asBuilt(joint: Joint): Joint | null {
+export function asBuilt(joint: Joint, leftOut: (size: Characteristic) => boolean = isSlip): Joint | null {
   const { built } = joint.job;
   if (!built) return null;
   const facts = builtFacts(built);
-  const slips = new Set(
+  const asDrawn = new Set(
     characteristicsOf(joint)
-      .filter(isSlip)
+      .filter(leftOut)
       .map(({ id }) => id),
   );
-  const trusted = <T>(id: string, size: T | undefined): T | undefined => (slips.has(id) ? undefined : size);
+  const trusted = <T>(id: string, size: T | undefined): T | undefined => (asDrawn.has(id) ? undefined : size);
   const { adapter: own, wheel } = built;
   const drawn = joint.adapterSpec;
   const sizesOf = (side: 'driving' | 'driven') => ({
@@ -122,7 +125,11 @@ export function asBuilt(joint: Joint): Joint | null {
       driven: realRegister(drawn.registers.driven, sizesOf('driven')),
     },
   };
-  const spec: AdapterSpec = { ...sized, groups: realGroups(sized, joint) };
+  const places: Places = {
+    driving: trusted('driving-holes', own?.driving?.holes),
+    driven: trusted('driven-holes', own?.driven?.holes),
+  };
+  const spec: AdapterSpec = { ...sized, groups: realGroups(sized, joint, places) };
   const adapter = buildAdapter(spec);
   const bore = trusted('wheel-bore', wheel?.bore);
   const wheelBore: Joint['wheelBore'] = bore
@@ -144,7 +151,7 @@ export function asBuilt(joint: Joint): Joint | null {
     adapterMass: weighed(turnedMass(adapter), own?.mass),
     wheelBore,
     wheelMass: joint.wheelMass && weighed(joint.wheelMass, wheel?.mass),
-    screws: joint.screws.map((screws) => realScrews(screws, joint, thicker)),
+    screws: joint.screws.map((screws) => realScrews(screws, places, thicker)),
     thickness: { ...joint.thickness, thickness: spec.thickness },
     turnOver: facts?.register ? { tir: facts.register.tir, from: 'measured on the finished adapter' } : joint.turnOver,
     asMeasured: facts ?? undefined,

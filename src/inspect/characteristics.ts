@@ -6,7 +6,7 @@
 import { builtFacts } from '../job/built-facts.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Measured } from '../job/measured.ts';
-import { wheelCut } from '../rotor/links.ts';
+import { wheelCut } from '../rotor/wheel-links.ts';
 import { generalTolerance } from '../standards/general-tolerances.ts';
 import { machiningRule } from '../standards/machining-practice.ts';
 import { must } from '../standards/table.ts';

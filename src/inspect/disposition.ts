@@ -20,6 +20,8 @@ export interface Judgement {
   readonly beyond: number;
   /** What to take off on the diameter or depth to come within: from and to; null where nothing helps. */
   readonly takeOff: { readonly from: number; readonly to: number } | null;
+  /** Titles of the checks that make it scrap. */
+  readonly fails: readonly string[];
 }
 
 /** Sizes that differ from the drawing by more than this are a slip of the pen rather than of the lathe, mm. */
@@ -40,32 +42,39 @@ const tidy = (size: number) => Number(size.toFixed(6));
 
 /**
  * Judge a size by its limits.
- * Within them by more than its doubt: accept. Within, but not by its doubt: measure again, with something finer. Outside with metal
- * left to take off: rework. Outside the other way: scrap, unless the joint as built still passes every check that the drawn one
- * passes; then use it as it is.
- * @param newFails checks that fail with the measured numbers and did not with the drawn ones
+ * Within them by more than its doubt: accept. On either side of a limit by less than its doubt: measure again, with something finer,
+ * before metal is cut or thrown away. Outside with metal left to take off: rework. Outside the other way: scrap, unless the joint as
+ * built still passes every check that the drawn one passes; then use it as it is.
+ * @param newFails checks that did not fail as drawn, and fail with the measured numbers once all that can be reworked has been
  */
 export function judgeSize(characteristic: Characteristic, newFails: readonly Finding[]): Judgement {
   const { found, lower, upper, mend, unit } = characteristic;
-  const plain = { characteristic, beyond: 0, takeOff: null };
+  const plain = { characteristic, beyond: 0, takeOff: null, fails: [] };
   if (found === null) return { ...plain, disposition: 'not measured' };
   const { value, doubt } = found;
   const beyond = tidy(value > upper ? value - upper : value < lower ? value - lower : 0);
   if (unit === 'g') return { ...plain, beyond, disposition: beyond === 0 ? 'accept' : 'look into it' };
   if (isSlip(characteristic)) return { ...plain, beyond, disposition: 'look into it' };
   if (beyond === 0) {
-    // A reading as coarse as the whole tolerance proves nothing; a limit of zero on one side is no limit there.
-    const room = Math.min(upper - value, lower === 0 ? Number.POSITIVE_INFINITY : value - lower);
-    return { ...plain, disposition: room + 1e-9 >= Math.min(doubt, (upper - lower) / 2) ? 'accept' : 'measure again' };
+    // A limit of zero is no limit. A run-out of no more than half of what is allowed is good whatever the dial.
+    const [room, doubtful] =
+      lower === 0 ? [upper - value, Math.min(doubt, upper / 2)] : [Math.min(upper - value, value - lower), doubt];
+    return { ...plain, disposition: room + 1e-9 >= doubtful ? 'accept' : 'measure again' };
   }
+  if (Math.abs(beyond) < doubt) return { ...plain, beyond, disposition: 'measure again' };
   const isMended = (mend === 'too large' && beyond > 0) || (mend === 'too small' && beyond < 0);
   if (isMended) {
     const takeOff =
       beyond > 0 ? { from: value - upper, to: value - lower } : { from: lower - value, to: upper - value };
     return { ...plain, beyond, takeOff: { from: tidy(takeOff.from), to: tidy(takeOff.to) }, disposition: 'rework' };
   }
-  return { ...plain, beyond, disposition: newFails.length === 0 ? 'use as it is' : 'scrap' };
+  if (newFails.length === 0) return { ...plain, beyond, disposition: 'use as it is' };
+  return { ...plain, beyond, fails: [...new Set(newFails.map(({ title }) => title))], disposition: 'scrap' };
 }
+
+/** A size that work on the part brings within its limits. */
+export const isMendable = (characteristic: Characteristic): boolean =>
+  judgeSize(characteristic, []).disposition === 'rework';
 
 /** From the gentlest to the worst. */
 const order: readonly Disposition[] = [

@@ -123,9 +123,10 @@ function checkWheel(wheel: WheelInput, report: Report): void {
   } else if (height !== undefined && foot <= 0.2 * outside) {
     report('wheel.height', `Teeth ${size(height)} high leave no wheel of ${size(outside)} across.`);
   }
-  if (missing >= teeth) report('wheel.missing', `${missing} missing teeth of ${teeth}: at least one must be left.`);
-  const pitch = (Math.PI * outside) / teeth;
-  if (pitch < 1)
+  if (teeth !== 'auto' && missing >= teeth)
+    report('wheel.missing', `${missing} missing teeth of ${teeth}: at least one must be left.`);
+  const pitch = teeth === 'auto' ? null : (Math.PI * outside) / teeth;
+  if (pitch !== null && pitch < 1)
     report(
       'wheel.teeth',
       `${teeth} teeth on ${size(outside)} stand ${size(pitch)} apart; nothing cuts or senses that. Check the count and the diameter.`,

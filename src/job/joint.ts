@@ -7,6 +7,7 @@ import type { AdapterSpec } from '../parts/adapter-spec.ts';
 import type { ToneWheelSpec } from '../parts/tone-wheel.ts';
 import type { Material } from '../standards/materials.ts';
 import type { BuiltFacts } from './built-facts.ts';
+import type { Bracket } from './joint-bracket.ts';
 import type { Dowels } from './joint-dowels.ts';
 import type { ResolvedFlange } from './resolve-flange.ts';
 import type { JobInput } from './schema.ts';
@@ -219,6 +220,8 @@ export interface Joint {
   readonly fits?: { readonly driving: RegisterFit | null; readonly driven: RegisterFit | null };
   /** Dowel pins between adapter and flanges; left out where the job asks for none. */
   readonly dowels?: Dowels;
+  /** What holds the sensor; left out where the job asks for none. */
+  readonly bracket?: Bracket;
   readonly clocking: ClockingStudy;
   readonly thickness: ThicknessStudy;
   /** Total indicator reading between the two registers after the part is turned over, mm. */

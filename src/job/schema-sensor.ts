@@ -1,12 +1,10 @@
 /** The keys of `sensor`: what senses the teeth, what its data sheet asks for, and what the controller expects. */
 import { z } from 'zod';
-import { freeDiameter } from '../formulas/tyre-size.ts';
 import { sensorKinds } from '../standards/tooth-rules.ts';
 import { material } from './codes.ts';
-import { shownValue } from './errors.ts';
-import { accept, field, refuse } from './field.ts';
 import type { Fields, Range } from './quantity-fields.ts';
-import { choice, whole, wordOr, yesNo } from './word-fields.ts';
+import { tyreField } from './tyre-field.ts';
+import { choice, whole, yesNo } from './word-fields.ts';
 
 /** Kinds of sensor the wheel may be read by. */
 export { sensorKinds };
@@ -104,10 +102,15 @@ function surroundingsKeys(fields: Fields) {
         'How far the wheel moves against what carries the sensor as suspension and mounts work, from end to end; 0 where both sit on one housing. Left out: 0.',
       )
       .optional(),
-    carrier: material('What the bracket or housing that carries the sensor is made of; decides what heat does.').optional(),
+    carrier: material(
+      'What the bracket or housing that carries the sensor is made of; decides what heat does.',
+    ).optional(),
     crawl: fields
       .quantity('speed', { above: 0, most: 100_000 }, 'Slowest speed of this shaft that must still be read.')
       .optional(),
+    signal: yesNo(
+      'Whether to make the files of the simulated signal: one turn as CSV, a WAV for the bench. Left out: false.',
+    ).optional(),
   };
 }
 
@@ -118,7 +121,7 @@ function readingKeys(fields: Fields) {
     axle: axle(
       'Turns of this shaft in one turn of the road wheels (the final drive). Left out: duty.tyre.ratio.',
     ).optional(),
-    tyre: tyre(fields, 'The tyres that are on now. Left out: duty.tyre.radius.').optional(),
+    tyre: tyreField(fields, 'The tyres that are on now. Left out: duty.tyre.radius.').optional(),
     expects: z
       .strictObject({
         pulses: fields.quantity('ratio', { above: 0, most: 1e7 }, 'How many pulses the controller expects.'),
@@ -136,7 +139,7 @@ function readingKeys(fields: Fields) {
       .strictObject({
         teeth: whole(1, 3600, 'Teeth of the wheel that was read before.'),
         ratio: axle('Turns of that wheel in one turn of the road wheels, before.').prefault(1),
-        tyre: tyre(fields, 'The tyres before. Left out: those of now.').optional(),
+        tyre: tyreField(fields, 'The tyres before. Left out: those of now.').optional(),
       })
       .describe('How the controller was fed before; tells what it expects when nobody knows the number.')
       .optional(),
@@ -148,60 +151,6 @@ function readingKeys(fields: Fields) {
       .optional(),
   };
 }
-
-/** A tyre: its size as printed on the wall, its rolled circumference, or its rolling radius. */
-function tyre(fields: Fields, about: string) {
-  const section = z.strictObject({
-    rolled: fields
-      .length({ least: 200, most: 15_000 }, 'How far one turn of the wheel rolls, laden: mark, push, measure.')
-      .optional(),
-    radius: fields.length({ least: 30, most: 2400 }, 'Rolling radius: hub to ground, laden.').optional(),
-  });
-  const size = field(
-    (typed) => {
-      const read = typeof typed === 'string' ? freeDiameter(typed) : null;
-      if (read === null || !read.ok)
-        return refuse(read?.why ?? `Must be a tyre size such as 205/65R16; got ${shownValue(typed)}.`, {
-          allowed: 'a size such as 205/65R16, { rolled: 2050 mm } or { radius: 326 mm }',
-        });
-      return accept({ size: String(typed).trim(), rolled: undefined, radius: undefined });
-    },
-    { description: about, type: 'string' },
-  );
-  return z
-    .unknown()
-    .transform((typed, context): { size?: string; rolled?: number | undefined; radius?: number | undefined } => {
-      const read =
-        typeof typed === 'object' && typed !== null
-          ? section.safeParse(typed, { reportInput: true })
-          : size.safeParse(typed, { reportInput: true });
-      if (!read.success) {
-        for (const issue of read.error.issues) context.issues.push({ ...issue, input: issue.input } as never);
-        return z.NEVER;
-      }
-      if ((read.data.rolled === undefined) === (read.data.radius === undefined) && !('size' in read.data)) {
-        context.addIssue({
-          code: 'custom',
-          message: 'Give rolled or radius, one of the two; or write the size: tyre: 205/65R16.',
-          params: { allowed: 'rolled, radius' },
-        });
-        return z.NEVER;
-      }
-      return read.data;
-    })
-    .meta({
-      description: `${about} Its size as printed on the wall (205/65R16), or { rolled: 2050 mm }, or { radius: 326 mm }.`,
-      anyOf: [{ type: 'string' }, inlined(section)],
-    });
-}
-
-const inlined = (section: z.ZodType): Record<string, unknown> => {
-  const { $schema: _, '~standard': __, ...rest } = z.toJSONSchema(section, { target: 'draft-07', io: 'input' }) as Record<
-    string,
-    unknown
-  >;
-  return rest;
-};
 
 /** The lower end of a range stands below its upper end. */
 function inOrder(what: string) {

@@ -3,14 +3,19 @@ import { z } from 'zod';
 import { material, thread } from './codes.ts';
 import type { Fields } from './quantity-fields.ts';
 import { fitSchema } from './schema-fit.ts';
-import { choice, whole, words } from './word-fields.ts';
+import { choice, whole, wholeOr, words } from './word-fields.ts';
 
 /** Schema of `wheel`. */
 export function wheelSchema(fields: Fields) {
   return z
     .strictObject({
       name: words(40, 'What to call the part.').optional(),
-      teeth: whole(3, 3600, 'Number of tooth places, missing ones included.'),
+      teeth: wholeOr(
+        ['auto'],
+        3,
+        3600,
+        'Number of tooth places, missing ones included; auto: what the controller expects (sensor.expects or sensor.was).',
+      ),
       missing: whole(0, 60, 'How many neighbouring teeth are left out.').prefault(0),
       outside: fields.length({ least: 20, most: 1000 }, 'Outside diameter over the teeth.'),
       root: fields.length({ least: 10, most: 1000 }, 'Root diameter; give root or height, not both.').optional(),
@@ -73,6 +78,12 @@ export function wheelSchema(fields: Fields) {
         .describe('The screws that hold the wheel.')
         .prefault({}),
       tooth: fields.angle('Angle of the centre of tooth 1.').prefault(0),
+      room: fields
+        .length(
+          { least: 0, most: 1000 },
+          'Distance from the tips to whatever stands nearest and does not turn: casing, bracket, floor; the sensor itself aside.',
+        )
+        .optional(),
     })
     .describe('The toothed wheel; leave the section out when there is none.');
 }

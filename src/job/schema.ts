@@ -5,11 +5,13 @@ import { accept, field, refuse } from './field.ts';
 import type { Fields, JobUnits } from './quantity-fields.ts';
 import { fieldsIn, readQuantity } from './quantity-fields.ts';
 import { adapterSchema } from './schema-adapter.ts';
+import { bracketSchema } from './schema-bracket.ts';
 import { builtSchema } from './schema-built.ts';
 import { dutySchema } from './schema-duty.ts';
 import { flangeSchema } from './schema-flange.ts';
 import { sensorSchema } from './schema-sensor.ts';
 import { shaftSchema } from './schema-shaft.ts';
+import { sheetSchema } from './schema-sheet.ts';
 import { wheelSchema } from './schema-wheel.ts';
 import { choice, listOf, orList, whole, wordAmong, words, yesNo } from './word-fields.ts';
 
@@ -18,15 +20,14 @@ export type { AdapterInput, SideInput } from './schema-adapter.ts';
 export type { BuiltInput } from './schema-built.ts';
 export type { FlangeInput, HolesInput, RegisterInput } from './schema-flange.ts';
 export { sensorKinds } from './schema-sensor.ts';
+export { outlineFlavours } from './schema-sheet.ts';
 export type { WheelInput } from './schema-wheel.ts';
 
 /** The format version this program reads. */
 export const jobVersion = 1;
 
 /** Top-level keys that belong to the format but are not read yet. */
-export const reservedKeys: readonly string[] = ['bracket'];
-
-export const outlineFlavours = ['standard', 'r12', 'polyline'] as const;
+export const reservedKeys: readonly string[] = [];
 
 /** Sheets that paper patterns are laid on. */
 export const paperNames = ['a4', 'letter'] as const;
@@ -71,6 +72,7 @@ function buildSchema(units: JobUnits) {
     adapter: adapterSchema(fields).prefault({}),
     wheel: wheelSchema(fields).optional(),
     sensor: sensorSchema(fields).optional(),
+    bracket: bracketSchema(fields).optional(),
     shaft: shaftSchema(fields).optional(),
     built: builtSchema(fields).optional(),
     print: printSchema(fields).prefault({}),
@@ -127,53 +129,12 @@ function printSchema(fields: Fields) {
     .describe('Allowances of the printer that makes the mock-up, and checks to print in minutes.');
 }
 
-function sheetSchema(fields: Fields) {
-  const share = { least: 0.1, most: 5 };
-  return z
-    .strictObject({
-      hole: fields
-        .quantity('ratio', share, 'Smallest hole the cutting service makes, as a share of the sheet thickness.')
-        .prefault(1),
-      web: fields
-        .quantity('ratio', share, 'Smallest web the cutting service leaves, as a share of the sheet thickness.')
-        .prefault(1),
-      tolerance: fields
-        .length({ least: 0.001, most: 2 }, 'Half-width of what the service holds on a contour.')
-        .optional(),
-      inside_radius: fields.length({ least: 0, most: 20 }, 'Smallest inside radius the service can cut.').optional(),
-      kerf: fields
-        .lengthOr(
-          ['service'],
-          { least: 0, most: 3 },
-          'Width of the cut to allow for in the outline; service: they allow for it.',
-        )
-        .prefault('service'),
-      flavour: listOf(
-        (typed) => {
-          const flavour = outlineFlavours.find((name) => name === String(typed).trim().toLowerCase());
-          return flavour === undefined
-            ? refuse(`Must be ${outlineFlavours.join(', ')}; got ${shownValue(typed)}.`, {
-                allowed: outlineFlavours.join(', '),
-              })
-            : accept(flavour);
-        },
-        1,
-        3,
-        'Which outline files to write: standard (true arcs), r12 (true arcs for old controllers), polyline (short lines only).',
-        { enum: [...outlineFlavours] },
-      )
-        .transform((list) => [...new Set(list)])
-        .prefault(['standard']),
-    })
-    .describe("The cutting service's limits.");
-}
-
 /** A whole job with every default filled in: mm, N.m, rpm, degrees, grams. */
 export type JobInput = z.output<ReturnType<typeof jobSchema>>;
 export type DutyInput = NonNullable<JobInput['duty']>;
 export type SensorInput = NonNullable<JobInput['sensor']>;
 export type PrintInput = JobInput['print'];
-export type SheetInput = JobInput['sheet'];
+export type { SheetInput } from './schema-sheet.ts';
 
 /** The job's JSON Schema (draft-07), for editors: what may be typed, with units, ranges, defaults and descriptions. */
 export function jobJsonSchema(): Record<string, unknown> {

@@ -44,6 +44,35 @@ export function whole(least: number, most: number, about: string): z.ZodType<num
   );
 }
 
+/** A word out of `list`, or a whole number from `least` to `most`. */
+export function wholeOr<W extends string>(
+  list: readonly W[],
+  least: number,
+  most: number,
+  about: string,
+): z.ZodType<number | W, unknown> {
+  const number = whole(least, most, about);
+  return field(
+    (typed): Answer<number | W> => {
+      const word = wordAmong(typed, list);
+      if (word !== null) return accept(word);
+      const read = number.safeParse(typed);
+      if (read.success) return accept(read.data);
+      const near = typeof typed === 'string' ? didYouMean(typed, list) : '';
+      return refuse(
+        typeof typed === 'number' && Number.isInteger(typed)
+          ? `Must be ${least} to ${most}; got ${shownValue(typed)}.`
+          : `Must be ${orList(list)}, or a whole number, ${least} to ${most}; got ${shownValue(typed)}.${near}`,
+        { allowed: `${list.join(', ')}, or ${least} to ${most}` },
+      );
+    },
+    {
+      description: `${about} Whole number, ${least} to ${most}, or ${orList(list)}.`,
+      anyOf: [{ enum: [...list] }, { type: 'integer', minimum: least, maximum: most }],
+    },
+  );
+}
+
 export function yesNo(about: string): z.ZodType<boolean, unknown> {
   return field(
     (typed) => {

@@ -7,7 +7,9 @@ export { answerPattern, type PatternTyped } from './answer-pattern.ts';
 export { answerRegister, type RegisterTyped } from './answer-register.ts';
 export { answerRing, type RingTyped } from './answer-ring.ts';
 export { answerRunout, type RunoutTyped } from './answer-runout.ts';
+export { answerSensor, type SensorTyped } from './answer-sensor.ts';
 export { answerThread, type ThreadTyped } from './answer-thread.ts';
+export { answerVibration } from './answer-vibration.ts';
 export type { BalanceTyped } from './balance-typed.ts';
 export {
   bestChord,
@@ -36,3 +38,4 @@ export { type RegisterSize, sizeRegister } from './register.ts';
 export { type FaceRunout, faceRunout, type RimRunout, rimRunout } from './runout.ts';
 export { identifyThread, type ThreadCandidate, type ThreadTwin, threadTwins, twinOf } from './thread-id.ts';
 export { instruments } from './typed.ts';
+export type { VibrationTyped } from './vibration-typed.ts';

@@ -23,6 +23,8 @@ export interface Finding {
   readonly remedy: string;
   /** What would widen the margin of a pass; left out where nothing is known. Not part of the JSON form. */
   readonly improve?: string;
+  /** Keys of the job that nobody gave and that count as nothing here: a short answer names them. Not part of the JSON form. */
+  readonly notGiven?: readonly string[];
   /** Standard, handbook or "common practice". Says so where it rests on memory. */
   readonly source: string;
 }

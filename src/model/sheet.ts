@@ -17,6 +17,22 @@ export type Contour =
   | { readonly kind: 'circle'; readonly feature: string; readonly x: number; readonly y: number; readonly r: number }
   | { readonly kind: 'path'; readonly feature: string; readonly vertices: readonly ContourVertex[] };
 
+/** A straight bend of a sheet part, as it lies on the flat blank. */
+export interface BendLine {
+  readonly id: string;
+  /** Ends of the bend's middle line. */
+  readonly from: { readonly x: number; readonly y: number };
+  readonly to: { readonly x: number; readonly y: number };
+  /** Degrees turned from flat, above 0 and below 180. */
+  readonly angle: number;
+  /** Up: the sheet folds towards its face at z = thickness. */
+  readonly direction: 'up' | 'down';
+  /** Inside radius, mm. */
+  readonly radius: number;
+  /** Place of the neutral fibre from the inside, as a share of the thickness. */
+  readonly k: number;
+}
+
 /** A part cut from flat stock, lying between z = 0 and z = thickness in its own coordinates. */
 export interface SheetPart {
   readonly kind: 'sheet';
@@ -28,4 +44,6 @@ export interface SheetPart {
   readonly holes: readonly Contour[];
   readonly features: readonly Feature[];
   readonly engravings: readonly Engraving[];
+  /** Bends to be made after cutting; left out on a part that stays flat. */
+  readonly bends?: readonly BendLine[];
 }

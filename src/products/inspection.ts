@@ -1,8 +1,7 @@
 /** The inspection record: blank to fill in at the bench, or with what was measured and the verdict on it. */
 import type { Finding } from '../model/finding.ts';
 import { inspectionHtml, inspectionJson } from '../report/inspection.ts';
-import { validate } from '../validate/all.ts';
-import { judgeBuilt, newFailures } from '../validate/built.ts';
+import { judgementsOf, validate } from '../validate/all.ts';
 import { type Product, utf8 } from './product.ts';
 
 const verdictOf = (findings: readonly Finding[]) => findings.find(({ code }) => code === 'built-verdict');
@@ -17,14 +16,13 @@ export const inspectionFiles: Product = {
   async make({ joint, findings, base, revision }) {
     const verdict = verdictOf(findings);
     const real = findings.filter(({ code }) => !code.startsWith('built-'));
-    const fails = joint.job.built ? newFailures(validate(joint), real) : [];
     const record = {
       title: joint.job.title,
       revision,
       verdict: verdict ? `${verdict.title[0]?.toUpperCase()}${verdict.title.slice(1)}` : 'not measured',
       todo: verdict?.remedy ?? '',
       by: joint.job.built?.by ?? '',
-      judgements: judgeBuilt(joint, fails),
+      judgements: judgementsOf(joint, joint.job.built ? validate(joint) : real, real),
     };
     return [
       { kind: 'inspection', name: `${base}-inspection.html`, bytes: utf8(inspectionHtml(record)) },

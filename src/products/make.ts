@@ -5,8 +5,11 @@ import { revisionOf } from '../job/revision.ts';
 import type { Finding, Verdict } from '../model/finding.ts';
 import { overallVerdict } from '../report/rank.ts';
 import type { FilesReport } from '../report/report-data.ts';
+import { packedMockUpFiles } from './3mf.ts';
+import { bracketFiles, bracketMockUpFile, gapCardFile } from './bracket.ts';
 import { inspectionFiles } from './inspection.ts';
 import { adapterMockUpFile, wheelMockUpFile } from './mock-up.ts';
+import { orderFiles } from './order.ts';
 import { outlineFile } from './outline.ts';
 import { paperFiles } from './paper.ts';
 import { type Picture, pictures } from './pictures.ts';
@@ -14,16 +17,27 @@ import { previewFiles } from './preview.ts';
 import type { MadeFile, Making, Product } from './product.ts';
 import { reportFiles, reportKind } from './report.ts';
 import { ringFiles } from './rings.ts';
+import { shaftFiles } from './shaft.ts';
+import { signalFiles } from './signal.ts';
+import { stepFiles } from './step.ts';
 
 /** Every product but the report, in the order they are made and listed. */
 export const products: readonly Product[] = [
   adapterMockUpFile,
   wheelMockUpFile,
   outlineFile,
+  bracketFiles,
+  bracketMockUpFile,
+  gapCardFile,
+  orderFiles,
   previewFiles,
   ringFiles,
   paperFiles,
   inspectionFiles,
+  shaftFiles,
+  stepFiles,
+  packedMockUpFiles,
+  signalFiles,
 ];
 
 /** The words that `--only` takes. */

@@ -1,7 +1,9 @@
 /** Printable mock-ups: binary STL, seated on z = 0. */
 import type { Joint } from '../job/joint.ts';
+import type { Mesh } from '../model/mesh.ts';
 import type { AdapterSpec } from '../parts/adapter-spec.ts';
 import { adapterMockUp, type MockUpMarks, type PrintAllowances, plainName, wheelMockUp } from '../parts/mock-up.ts';
+import type { ToneWheelSpec } from '../parts/tone-wheel.ts';
 import { engrave, textWidth } from '../solids/engrave.ts';
 import { seat } from '../solids/seat.ts';
 import { meshSheet } from '../solids/sheet-mesh.ts';
@@ -33,6 +35,20 @@ export function printsUpsideDown(spec: AdapterSpec): boolean {
   return stands(spec.registers.driving) && !stands(spec.registers.driven);
 }
 
+/** The adapter's mock-up, engraved, seated on z = 0. */
+export async function adapterMockUpMesh(making: Making): Promise<Mesh> {
+  const { joint } = making;
+  const part = adapterMockUp(joint.adapterSpec, allowances(joint), marks(making, joint.adapterSpec.name));
+  const mesh = await engrave(await meshTurned(part), part.engravings);
+  return seat(mesh, printsUpsideDown(joint.adapterSpec));
+}
+
+/** The wheel's mock-up, engraved, seated on z = 0. */
+export async function wheelMockUpMesh(making: Making, spec: ToneWheelSpec): Promise<Mesh> {
+  const part = wheelMockUp(spec, allowances(making.joint), marks(making, spec.name));
+  return seat(await engrave(meshSheet(part), part.engravings));
+}
+
 export const adapterMockUpFile: Product = {
   kind: 'mockup',
   about: 'adapter mock-up to print, binary STL in mm',
@@ -40,10 +56,7 @@ export const adapterMockUpFile: Product = {
   applies: () => true,
   names: ({ base }) => [`${base}-adapter-mockup.stl`],
   async make(making) {
-    const { joint } = making;
-    const part = adapterMockUp(joint.adapterSpec, allowances(joint), marks(making, joint.adapterSpec.name));
-    const mesh = await engrave(await meshTurned(part), part.engravings);
-    const bytes = writeStl(seat(mesh, printsUpsideDown(joint.adapterSpec)), header(making, 'adapter'));
+    const bytes = writeStl(await adapterMockUpMesh(making), header(making, 'adapter'));
     return [{ kind: 'mockup', name: `${making.base}-adapter-mockup.stl`, bytes }];
   },
 };
@@ -55,11 +68,9 @@ export const wheelMockUpFile: Product = {
   applies: (joint) => joint.wheelSpec !== null,
   names: ({ base }) => [`${base}-wheel-mockup.stl`],
   async make(making) {
-    const { joint } = making;
-    if (!joint.wheelSpec) return [];
-    const part = wheelMockUp(joint.wheelSpec, allowances(joint), marks(making, joint.wheelSpec.name));
-    const mesh = await engrave(meshSheet(part), part.engravings);
-    const bytes = writeStl(seat(mesh), header(making, 'wheel'));
+    const { wheelSpec } = making.joint;
+    if (!wheelSpec) return [];
+    const bytes = writeStl(await wheelMockUpMesh(making, wheelSpec), header(making, 'wheel'));
     return [{ kind: 'wheel-mockup', name: `${making.base}-wheel-mockup.stl`, bytes }];
   },
 };

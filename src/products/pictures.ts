@@ -1,15 +1,24 @@
 /** The pictures of a joint: both faces, the section, the wheel. Preview files and the report show the same ones. */
+import { bracketView } from '../drawing/bracket-view.ts';
 import { faceView } from '../drawing/face-view.ts';
 import type { FlangeToDraw, JointToDraw } from '../drawing/joint-to-draw.ts';
+import { lineView } from '../drawing/line-view.ts';
+import { orderChart } from '../drawing/order-chart.ts';
 import { phaseView, phaseWords } from '../drawing/phase-view.ts';
 import { sectionView } from '../drawing/section-view.ts';
+import { shaftView } from '../drawing/shaft-view.ts';
+import { signalView } from '../drawing/signal-view.ts';
 import { wheelView } from '../drawing/wheel-view.ts';
 import type { Joint } from '../job/joint.ts';
 import type { ResolvedFlange } from '../job/resolve-flange.ts';
 import type { Drawing } from '../model/drawing.ts';
 import { turned } from '../parts/adapter-holes.ts';
 import { registerClearance } from '../rotor/plays.ts';
+import { bracketToDraw } from './bracket-to-draw.ts';
+import { ordersToDraw } from './orders-to-draw.ts';
 import { phaseToDraw } from './phase-to-draw.ts';
+import { lineToDraw, shaftToDraw } from './shaft-to-draw.ts';
+import { signalToDraw } from './signal-to-draw.ts';
 
 function flangeToDraw(flange: ResolvedFlange, joint: Joint): FlangeToDraw {
   const { register, holes } = flange;
@@ -58,7 +67,17 @@ export function jointToDraw(joint: Joint): JointToDraw {
 
 /** A drawing and what stands under it. */
 export interface Picture {
-  readonly name: 'section' | 'driving-face' | 'driven-face' | 'wheel' | 'phasing';
+  readonly name:
+    | 'section'
+    | 'driving-face'
+    | 'driven-face'
+    | 'wheel'
+    | 'bracket'
+    | 'phasing'
+    | 'shaft'
+    | 'shaft-line'
+    | 'orders'
+    | 'signal';
   readonly caption: string;
   readonly drawing: Drawing;
 }
@@ -93,11 +112,37 @@ export function pictures(joint: Joint): Picture[] {
       drawing: wheelView({ id: 'wheel', wheel, teeth, missing, outside, root, toothAngle, gap, units }),
     });
   }
+  const bracket = bracketToDraw(joint);
+  if (bracket) {
+    const caption = 'The bracket: the blank as it is cut, and folded over the wheel.';
+    list.push({ name: 'bracket', caption, drawing: bracketView(bracket) });
+  }
+  const signal = signalToDraw(joint);
+  if (signal) {
+    const caption = `What the sensor will see over one turn. ${signal.words.join(' ')}`;
+    list.push({ name: 'signal', caption, drawing: signalView(signal) });
+  }
   const phase = phaseToDraw(joint);
   if (phase) {
     const drawing = phaseView(phase);
     const caption = `How to bolt it up, seen from the driven side. ${phaseWords(phase).join(' ')}`;
     list.push({ name: 'phasing', caption, drawing });
+  }
+  const shaft = shaftToDraw(joint);
+  if (shaft) {
+    const caption = 'The shaft to be made. A is the face that bolts to the adapter, B the face at the far end.';
+    list.push({ name: 'shaft', caption, drawing: shaftView(shaft) });
+  }
+  const line = lineToDraw(joint);
+  if (line) {
+    const caption =
+      'How the shafts lie by the readings. Does each lie as drawn? A wrong sign shows here. Plus from the side: the far end is lower.';
+    list.push({ name: 'shaft-line', caption, drawing: lineView(line) });
+  }
+  const orders = ordersToDraw(joint);
+  if (orders) {
+    const drawing = orderChart(orders);
+    list.push({ name: 'orders', caption: `What shakes the shaft, and what answers. ${drawing.description}`, drawing });
   }
   return list;
 }

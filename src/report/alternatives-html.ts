@@ -1,6 +1,7 @@
 /** Other ways, and why nothing passes, as sections of the page. */
 import type { OtherWays } from './alternatives.ts';
 import { html } from './html-text.ts';
+import type { TubesReport } from './tubes.ts';
 
 /** "Why nothing passes"; empty when something does. */
 export function whyNothingPasses(ways: OtherWays | null): string {
@@ -19,4 +20,11 @@ export function otherWaysSection(ways: OtherWays | null): string {
     return `<li><strong>${html(what)}</strong>: ${html(trades)} (${html(sizes)}).${write}</li>`;
   });
   return `<section><h2>Other ways</h2><p>${html(ways.chosen)} These pass too; what each trades against it:</p><ol>${items.join('\n')}</ol></section>`;
+}
+
+/** "Tubes that would do"; empty where the job describes no tube. */
+export function tubesSection(tubes: TubesReport | null): string {
+  if (tubes === null) return '';
+  const items = tubes.tubes.map((tube) => `<li>${html(tube)}</li>`).join('\n');
+  return `<section><h2>Tubes that would do</h2><p>${html(tubes.lead)}</p>${items === '' ? '' : `<ol>${items}</ol>`}<p>${html(tubes.note)}</p></section>`;
 }

@@ -2,7 +2,7 @@
 import type { Finding, Verdict } from '../model/finding.ts';
 import type { LengthUnits } from '../units/format.ts';
 import { quantityText } from './numbers.ts';
-import { verdictRank } from './rank.ts';
+import { leading, verdictRank } from './rank.ts';
 
 export interface Answer {
   readonly question: string;
@@ -18,6 +18,8 @@ interface Question {
   readonly codes: readonly string[];
   /** The finding that tells the chance of it, where there is one. */
   readonly chance?: string;
+  /** No link of the joint: it is answered, but is not what gives way first. */
+  readonly isBesides?: true;
 }
 
 const questions: readonly Question[] = [
@@ -37,6 +39,7 @@ const questions: readonly Question[] = [
       'grip-',
       'preload-',
       'head-pressure-',
+      'nut-pressure-',
       'thread-stripping',
       'thread-engagement',
       'bolt-pitch-',
@@ -54,7 +57,32 @@ const questions: readonly Question[] = [
       'head-web-shear-',
       'dowel-shear',
       'burst-',
+      'shaft-torsion',
     ],
+  },
+  {
+    question: 'Does the shaft stay below its critical speed?',
+    codes: ['shaft-critical-speed', 'shaft-half-critical', 'shaft-orders'],
+  },
+  {
+    question: 'Does the shaft fit?',
+    codes: ['shaft-length', 'shaft-plunge', 'spline-engagement', 'shaft-to-cut', 'mock-up-thickness'],
+    isBesides: true,
+  },
+  {
+    question: 'Are the joint angles right?',
+    codes: ['train-residual', 'angle-reading', 'joint-angle-', 'needle-angle', 'angle-difference', 'angle-signs'],
+    isBesides: true,
+  },
+  {
+    question: 'Can the sensor read the wheel?',
+    codes: ['tooth-', 'valley-width', 'wheel-thickness', 'wheel-magnetic', 'sensor-'],
+    isBesides: true,
+  },
+  {
+    question: 'Does the bracket hold the sensor?',
+    codes: ['bracket-'],
+    isBesides: true,
   },
 ];
 
@@ -100,21 +128,28 @@ function answerTo({ question, codes, chance }: Question, findings: readonly Find
   const worst = judged.length > 0 ? judged.reduce(worse) : lead;
   const verdict: Verdict = isOpen ? 'not assessed' : worst.verdict;
   const told = isOpen ? lead : worst.verdict === 'pass' && lead.value !== null ? lead : worst;
+  const notGiven = [...new Set(about.flatMap((finding) => finding.notGiven ?? []))];
   const sure = findings.find(({ code }) => code === chance);
   const text = [
     isOpen ? `${lead.why} ${lead.remedy}` : `${numberOf(told, units)}.`,
-    sure?.value !== null && sure !== undefined
+    sure?.value !== null && sure !== undefined && told === lead
       ? `Of a hundred joints made this way ${Math.floor(sure.value)} stay within.`
       : '',
     !isOpen && told !== worst && worst.value !== null ? `Nearest to its limit: ${numberOf(worst, units)}.` : '',
+    notGiven.length > 0 ? `Not given, counted as nothing: ${notGiven.join(', ')}.` : '',
     !isOpen && open.length > 0 ? `Not looked at: ${[...new Set(open.map(({ title }) => title))].join(', ')}.` : '',
   ];
   return [{ question, verdict, word: words[verdict], text: text.filter((part) => part !== '').join(' ') }];
 }
 
-/** The check that is nearest to its limit, or furthest beyond it, among those that answer a question. */
+/**
+ * What fails worst, whichever check says so, as the report's headline has it; where nothing fails, the check that is nearest to its limit
+ * or furthest beyond it, among those that answer a question.
+ */
 function weakest(findings: readonly Finding[]): Finding | null {
-  const all = questions.flatMap(({ codes }) => codes);
+  const fails = findings.filter(({ verdict }) => verdict === 'fail');
+  if (fails.length > 0) return leading(fails);
+  const all = questions.flatMap(({ codes, isBesides }) => (isBesides ? [] : codes));
   const about = findings.filter(
     (finding) =>
       finding.verdict !== 'not assessed' &&
@@ -131,8 +166,6 @@ const widens: Readonly<Record<string, string>> = {
   'dowel-': 'Thicker pins, or holes reamed together (adapter.SIDE.dowels).',
   'balance-': 'An even pattern of holes.',
   'couple-': 'Both faces drilled alike.',
-  'grip-':
-    'A stronger class of screw (adapter.SIDE.class), thicker or more screws, blasted faces, or dowels (adapter.SIDE.dowels: auto).',
   'preload-': 'More length clamped: a thicker adapter, washers, longer screws; and the re-torque after the first run.',
   'head-pressure-': 'Hardened washers (adapter.SIDE.washer: true).',
   'nut-pressure-': 'Hardened washers (adapter.SIDE.washer: true).',
@@ -161,14 +194,14 @@ export function answersOf(findings: readonly Finding[], units: LengthUnits): Ans
   const answered = questions.flatMap((question) => answerTo(question, findings, units));
   const weak = weakest(findings);
   if (!weak) return answered;
-  const share = Math.round(100 * (usedUp(weak) ?? 0));
+  const used = usedUp(weak);
   const better = betterFor(weak);
   return [
     ...answered,
     {
       question: 'What is the weakest link?',
       verdict: weak.verdict,
-      word: `${share} % used`,
+      word: used === null ? 'It fails' : `${Math.round(100 * used)} % used`,
       text: `${numberOf(weak, units)}.`,
     },
     ...(better === ''

@@ -1,6 +1,7 @@
 /** The few sizes of a joint that a fabricator asks for first. */
 import type { Joint } from '../job/joint.ts';
 import { formatAngle, formatMass, type LengthUnits } from '../units/format.ts';
+import { bracketLines } from './bracket-lines.ts';
 import { dowelLine } from './dowel-lines.ts';
 import { limitsText, sizeText } from './numbers.ts';
 
@@ -24,7 +25,7 @@ export type JointWithNumbers = Pick<
   | 'turnOver'
   | 'screws'
 > &
-  Pick<Joint, 'fits' | 'dowels' | 'wheelBore'>;
+  Pick<Joint, 'fits' | 'dowels' | 'wheelBore' | 'bracket'>;
 
 /** A demand may belong to one side or to the part as a whole. */
 const sideText = (side: string): string => (['driving', 'driven', 'wheel'].includes(side) ? `, ${side} side` : '');
@@ -160,5 +161,6 @@ export function keyNumbers(joint: JointWithNumbers, units: LengthUnits): KeyNumb
           },
         ]
       : []),
+    ...bracketLines(joint, units),
   ];
 }

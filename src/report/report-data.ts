@@ -5,16 +5,22 @@ import type { Assumption, Finding, Verdict } from '../model/finding.ts';
 import type { LengthUnits } from '../units/format.ts';
 import { type OtherWays, otherWays } from './alternatives.ts';
 import { type Answer, answersOf } from './answers.ts';
+import { type ControllerReport, controllerReport } from './controller.ts';
 import { dowelsToBuy } from './dowel-lines.ts';
 import { type JointWithNumbers, type KeyNumber, keyNumbers } from './key-numbers.ts';
 import { quantityText } from './numbers.ts';
 import { leading, overallVerdict, worstFirst } from './rank.ts';
 import { safetyNote, standingLimits } from './safety.ts';
 import { type BuyLine, screwsToBuy } from './screw-list.ts';
+import { shaftLines } from './shaft-lines.ts';
+import { signalLines } from './signal-lines.ts';
+import { type TubesReport, tubesReport } from './tubes.ts';
 
 /** The part of a joint that a report reads. */
 export type JointToReport = JointWithNumbers &
-  Pick<Joint, 'screws' | 'assumptions' | 'alternatives'> & { readonly job: Pick<JobInput, 'title' | 'units'> };
+  Pick<Joint, 'screws' | 'assumptions' | 'alternatives' | 'wheelSpec'> & {
+    readonly job: Pick<JobInput, 'title' | 'units' | 'shaft' | 'duty' | 'sensor' | 'wheel'>;
+  };
 
 /** What was written, and what was held back and why; unknown for a mere check. */
 export interface FilesReport {
@@ -50,6 +56,10 @@ export interface ReportData {
   readonly screws: readonly BuyLine[];
   /** Other ways of making the joint, and why nothing passes; null when nothing was searched. */
   readonly alternatives: OtherWays | null;
+  /** Stock tubes for the shaft; null where the job describes none. */
+  readonly tubes: TubesReport | null;
+  /** What to tell the controller, and tooth counts; null without a wheel or a sensor. */
+  readonly controller: ControllerReport | null;
   readonly files: FilesReport | null;
   readonly safety: readonly string[];
   readonly limits: readonly string[];
@@ -161,8 +171,10 @@ export function reportData(
     next: nextSteps(ranked),
     findings: ranked,
     assumptions: joint.assumptions,
-    keyNumbers: keyNumbers(joint, units),
+    keyNumbers: [...keyNumbers(joint, units), ...signalLines(joint), ...shaftLines(joint, units)],
     alternatives: otherWays(joint, units),
+    tubes: tubesReport(joint, units),
+    controller: controllerReport(joint, units),
     screws: [...screwsToBuy(joint.screws), ...dowelsToBuy(joint)],
     files,
     safety: safetyNote,

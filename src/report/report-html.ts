@@ -1,6 +1,7 @@
 /** The report as one self-contained page: no script, nothing loaded from outside, ready to print on A4 or Letter. */
 import type { Finding } from '../model/finding.ts';
-import { otherWaysSection, whyNothingPasses } from './alternatives-html.ts';
+import { otherWaysSection, tubesSection, whyNothingPasses } from './alternatives-html.ts';
+import { controllerSection } from './controller-html.ts';
 import { html } from './html-text.ts';
 import { quantityText } from './numbers.ts';
 import { marginText, type ReportData } from './report-data.ts';
@@ -203,6 +204,8 @@ export function reportHtml(data: ReportData, list: readonly ReportPicture[] = []
     keyNumbers(data),
     screws(data),
     otherWaysSection(data.alternatives),
+    tubesSection(data.tubes),
+    controllerSection(data.controller),
     pictures(list),
     findings(data),
     assumptions(data),

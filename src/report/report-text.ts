@@ -1,6 +1,7 @@
 /** The report for a terminal: at most 100 columns, plain ASCII, colour only through `paint`. */
 import type { Finding, Verdict } from '../model/finding.ts';
 import { waysAsText } from './alternatives-text.ts';
+import { controllerAsText } from './controller-text.ts';
 import { quantityText } from './numbers.ts';
 import { plain, wrap } from './plain-text.ts';
 import { marginText, type ReportData } from './report-data.ts';
@@ -131,9 +132,14 @@ export function reportText(data: ReportData, options: TextOptions = {}): string 
         7,
       );
   }
-  for (const { title, paragraphs } of waysAsText(data.alternatives)) {
+  for (const { title, paragraphs } of [...waysAsText(data.alternatives), ...controllerAsText(data.controller)]) {
     heading(page, title);
     for (const text of paragraphs) put(page, '  ', text, 4);
+  }
+  if (data.tubes !== null) {
+    heading(page, 'Tubes that would do');
+    for (const text of [data.tubes.lead, ...data.tubes.tubes.map((tube) => `- ${tube}`), data.tubes.note])
+      put(page, '  ', text, 4);
   }
   if (data.assumptions.length > 0) {
     heading(page, 'Assumed');

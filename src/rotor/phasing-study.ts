@@ -4,14 +4,14 @@ import { type BoltUp, type Phasing, phasing } from '../formulas/phasing.ts';
 import { symmetryTurns } from '../geometry/symmetry.ts';
 import type { Joint } from '../job/joint.ts';
 import type { ResolvedFlange } from '../job/resolve-flange.ts';
+import { wrapped } from './as-bolted.ts';
 import { screwPlay } from './plays.ts';
 
 type Side = 'driving' | 'driven';
 
 const radians = Math.PI / 180;
-const wrap = (degrees: number): number => ((degrees % 360) + 360) % 360;
 /** How far apart two angles lie, degrees. */
-const apart = (a: number, b: number): number => Math.abs(wrap(a - b + 180) - 180);
+const apart = (a: number, b: number): number => Math.abs(wrapped(a - b + 180) - 180);
 /** Holes may always miss each other by this, mm: what coordinates rounded to a hundredth do. */
 const leastMiss = 0.02;
 /** A typed turn this near to one that fits is that one, degrees. */

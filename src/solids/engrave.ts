@@ -81,7 +81,7 @@ function groove(e: IndexMark): Prism[] {
 /**
  * Round-ended outlines of each piece of a stroke, counter-clockwise; together they are the widened stroke.
  */
-function widened(stroke: readonly StrokePoint[], half: number): StrokePoint[][] {
+export function widened(stroke: readonly StrokePoint[], half: number): StrokePoint[][] {
   const outlines: StrokePoint[][] = [];
   for (const [i, [x0, y0]] of stroke.entries()) {
     const next = stroke[i + 1];

@@ -52,11 +52,7 @@ function revolve(bench: Bench, profile: Profile, x: number, y: number): Bound.To
   const axis = keep(new oc.gp_Ax1(pointAt(bench, [x, y, 0]), keep(new oc.gp_Dir(0, 0, 1))));
   return closedPieces(profile).map((piece) => {
     const [[low, first], [high, last]] = [piece[0], piece.at(-1)] as [[number, number], [number, number]];
-    const closed = [
-      ...(first > 0 ? [[low, 0] as const] : []),
-      ...piece,
-      ...(last > 0 ? [[high, 0] as const] : []),
-    ];
+    const closed = [...(first > 0 ? [[low, 0] as const] : []), ...piece, ...(last > 0 ? [[high, 0] as const] : [])];
     const wire = polygonWire(
       bench,
       closed.map(([z, r]) => [x + r, y, z]),
@@ -95,19 +91,44 @@ function contourWire(bench: Bench, contour: Contour, z: number): Bound.TopoDS_Wi
   return wireOf(bench, edges);
 }
 
-function extrude(bench: Bench, piece: Extract<SolidPiece, { kind: 'extruded' }>): Bound.TopoDS_Shape {
+/** A contour's area at a height, swept up. */
+function sweptContour(bench: Bench, contour: Contour, from: number, to: number): Bound.TopoDS_Shape {
   const { oc, keep } = bench;
-  const face = keep(new oc.BRepBuilderAPI_MakeFace(contourWire(bench, piece.outside, piece.from), true)).Face();
-  keep(face);
-  const holes = piece.holes.map((hole) =>
-    extrudeFace(bench, keep(keep(new oc.BRepBuilderAPI_MakeFace(contourWire(bench, hole, piece.from), true)).Face()), piece),
-  );
-  return subtract(bench, extrudeFace(bench, face, piece), holes);
+  const face = keep(keep(new oc.BRepBuilderAPI_MakeFace(contourWire(bench, contour, from), true)).Face());
+  return keep(keep(new oc.BRepPrimAPI_MakePrism(face, keep(new oc.gp_Vec(0, 0, to - from)))).Shape());
 }
 
-function extrudeFace(bench: Bench, face: Bound.TopoDS_Face, { from, to }: { from: number; to: number }) {
+/** Beyond any part, mm. */
+const far = 1e4;
+
+function extrude(bench: Bench, piece: Extract<SolidPiece, { kind: 'extruded' }>): Bound.TopoDS_Shape {
   const { oc, keep } = bench;
-  return keep(keep(new oc.BRepPrimAPI_MakePrism(face, keep(new oc.gp_Vec(0, 0, to - from)))).Shape());
+  const { outside, holes, from, to, within, tilt } = piece;
+  const swept = (contour: Contour) => sweptContour(bench, contour, from, to);
+  let shape = subtract(bench, swept(outside), holes.map(swept));
+  if (within) {
+    const corner = (x: number, y: number): ContourVertex => ({ x, y, bulge: 0 });
+    const [a, b] = within;
+    const vertices = [corner(a, -far), corner(b, -far), corner(b, far), corner(a, far)];
+    const block = swept({ kind: 'path', feature: 'within', vertices });
+    shape = combined(bench, keep(new oc.BRepAlgoAPI_Common()), shape, [block]);
+  }
+  if (!tilt) return shape;
+  const [c, s] = [Math.cos(tilt.heading), Math.sin(tilt.heading)];
+  const move = keep(new oc.gp_Trsf());
+  move.SetValues(c, 0, -s, tilt.x, 0, 1, 0, 0, s, 0, c, tilt.z);
+  return keep(keep(new oc.BRepBuilderAPI_Transform(shape, move, true, false)).Shape());
+}
+
+function bend(bench: Bench, piece: Extract<SolidPiece, { kind: 'bent' }>): Bound.TopoDS_Shape {
+  const { oc, keep } = bench;
+  const { low, high, axis, turn, across } = piece;
+  const at = ({ x, z }: { x: number; z: number }, y: number): Corner => [x, y, z];
+  const wire = polygonWire(bench, [at(low, across[0]), at(high, across[0]), at(high, across[1]), at(low, across[1])]);
+  const face = keep(keep(new oc.BRepBuilderAPI_MakeFace(wire, true)).Face());
+  // Turning from x towards z is turning about -y.
+  const line = keep(new oc.gp_Ax1(pointAt(bench, at(axis, 0)), keep(new oc.gp_Dir(0, turn > 0 ? -1 : 1, 0))));
+  return keep(keep(new oc.BRepPrimAPI_MakeRevol(face, line, Math.abs(turn), true)).Shape());
 }
 
 function listOf({ oc, keep }: Bench, shapes: readonly Bound.TopoDS_Shape[]) {
@@ -135,10 +156,19 @@ function combined(
 const subtract = (bench: Bench, body: Bound.TopoDS_Shape, tools: readonly Bound.TopoDS_Shape[]) =>
   tools.length === 0 ? body : combined(bench, bench.keep(new bench.oc.BRepAlgoAPI_Cut()), body, tools);
 
+function buildPiece(bench: Bench, piece: SolidPiece): Bound.TopoDS_Shape[] {
+  switch (piece.kind) {
+    case 'revolved':
+      return revolve(bench, piece.profile, piece.x, piece.y);
+    case 'extruded':
+      return [extrude(bench, piece)];
+    case 'bent':
+      return [bend(bench, piece)];
+  }
+}
+
 const piecesOf = (bench: Bench, pieces: readonly SolidPiece[]): Bound.TopoDS_Shape[] =>
-  pieces.flatMap((piece) =>
-    piece.kind === 'revolved' ? revolve(bench, piece.profile, piece.x, piece.y) : [extrude(bench, piece)],
-  );
+  pieces.flatMap((piece) => buildPiece(bench, piece));
 
 /**
  * A solid, exactly. A part that its cuts divide comes back as several bodies in one shape. Throws an Error when the modeller cannot
@@ -147,7 +177,6 @@ const piecesOf = (bench: Bench, pieces: readonly SolidPiece[]): Bound.TopoDS_Sha
 export function buildSolid(bench: Bench, solid: Solid): Bound.TopoDS_Shape {
   const [first, ...more] = piecesOf(bench, solid.body);
   if (!first) throw new RangeError(`${solid.id}: a solid without a body`);
-  const body =
-    more.length === 0 ? first : combined(bench, bench.keep(new bench.oc.BRepAlgoAPI_Fuse()), first, more);
+  const body = more.length === 0 ? first : combined(bench, bench.keep(new bench.oc.BRepAlgoAPI_Fuse()), first, more);
   return subtract(bench, body, piecesOf(bench, solid.cuts));
 }

@@ -48,7 +48,7 @@ type Point = readonly [number, number];
  * Counter-clockwise corners: points on a straight line between their neighbours, and repeated ones, are left
  * out.
  */
-function cornersOf(points: readonly Point[]): readonly Point[] {
+export function cornersOf(points: readonly Point[]): readonly Point[] {
   let area = 0;
   const corners = points.filter(([x, y], i) => {
     const [px, py] = points.at(i - 1) as Point;

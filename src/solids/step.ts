@@ -1,5 +1,5 @@
 /** Exact solids as STEP text, straight from the modeller: AP242, millimetres, a true tree of instances. */
-import type { Assembly, NamedWall, Place } from '../model/solid.ts';
+import { type Assembly, type NamedWall, nameMark, type Place, type RawStep } from '../model/solid.ts';
 import { type Bench, buildSolid } from './exact.ts';
 import { type Bound, occ, withHandles } from './occ.ts';
 
@@ -14,27 +14,31 @@ function settle({ oc, keep }: Bench): void {
   settings.SetCVal('xstep.cascade.unit', 'MM');
   settings.SetCVal('write.step.unit', 'MM');
   settings.SetIVal('write.step.schema', ap242);
-  settings.SetIVal('write.surfacecurve.mode', 1);
+  settings.SetIVal('write.surfacecurve.mode', 0);
   settings.SetIVal('write.precision.mode', 0);
   settings.SetIVal('write.step.assembly', 2);
   settings.SetIVal('write.stepcaf.subshapes.name', 1);
 }
 
-/** A colour as screens show it, `#8899aa`; the modeller reckons in linear light and turns it back when it writes. */
-function colourOf({ oc, keep }: Bench, colour: string): Bound.Quantity_Color {
-  const made = keep(new oc.Quantity_Color());
-  if (!oc.Quantity_Color.ColorFromHex(colour, made)) throw new RangeError(`no colour: ${colour}`);
-  return made;
+/** Gives labels their names, as marks, and remembers the names. */
+function namer({ oc, keep }: Bench) {
+  const names: string[] = [];
+  const nameLabel = (label: Bound.TDF_Label, name: string): void => {
+    const mark = nameMark(names.push(name) - 1);
+    keep(oc.TDataStd_Name.Set(label, keep(new oc.TCollection_ExtendedString(mark, true))));
+  };
+  return { names, nameLabel };
 }
 
-function nameLabel({ oc, keep }: Bench, label: Bound.TDF_Label, name: string): void {
-  keep(oc.TDataStd_Name.Set(label, keep(new oc.TCollection_ExtendedString(name, true))));
-}
-
-function locationOf({ oc, keep }: Bench, { x, y, z, turnedOver }: Place): Bound.TopLoc_Location {
+function locationOf({ oc, keep }: Bench, { x, y, z, turnedOver, axes }: Place): Bound.TopLoc_Location {
   const move = keep(new oc.gp_Trsf());
+  if (axes) {
+    const [[xx, xy, xz], [zx, zy, zz]] = [axes.x, axes.z];
+    const across = [zy * xz - zz * xy, zz * xx - zx * xz, zx * xy - zy * xx] as const;
+    move.SetValues(xx, across[0], zx, x, xy, across[1], zy, y, xz, across[2], zz, z);
+  }
   // Half a turn about x and a shift, written out: no rounding of a cosine.
-  if (turnedOver) move.SetValues(1, 0, 0, x, 0, -1, 0, y, 0, 0, -1, z);
+  else if (turnedOver) move.SetValues(1, 0, 0, x, 0, -1, 0, y, 0, 0, -1, z);
   else move.SetTranslation(keep(new oc.gp_Vec(x, y, z)));
   return keep(new oc.TopLoc_Location(move));
 }
@@ -60,43 +64,41 @@ function wallsOf(bench: Bench, shape: Bound.TopoDS_Shape, walls: readonly NamedW
 }
 
 /**
- * STEP text of an assembly; of a single part alone when `tree` is false (then there is no tree, and its place must be the origin).
- * Names must be plain ASCII: the modeller writes others raw. The header carries the modeller's own words and the time: see
- * `finishStep`. Throws an Error when a solid cannot be built or written.
+ * STEP text of an assembly; of a single part alone when `tree` is false (then there is no tree, and it stands where it was drawn).
+ * Names, colours, header and time are not those of a finished file: see `finishStep`. Throws an Error when a solid cannot be built or written.
  */
-export async function stepOf(assembly: Assembly, tree: boolean): Promise<string> {
+export async function stepOf(assembly: Assembly, tree: boolean): Promise<RawStep> {
   const oc = await occ();
   return withHandles(({ keep }) => {
     const bench: Bench = { oc, keep };
+    const { names, nameLabel } = namer(bench);
     settle(bench);
     const document = keep(new oc.TDocStd_Document(keep(new oc.TCollection_ExtendedString('XmlOcaf', true))));
     const main = keep(document.Main());
     const shapes = keep(oc.XCAFDoc_DocumentTool.ShapeTool(main));
-    const colours = keep(oc.XCAFDoc_DocumentTool.ColorTool(main));
     oc.XCAFDoc_ShapeTool.SetAutoNaming(false);
     const root = tree ? keep(shapes.NewShape()) : null;
-    if (root) nameLabel(bench, root, assembly.name);
-    for (const { name, solid, colour, places } of assembly.parts) {
+    if (root) nameLabel(root, assembly.name);
+    for (const { name, solid, places } of assembly.parts) {
       const shape = buildSolid(bench, solid);
       const label = keep(shapes.AddShape(shape, false, false));
-      nameLabel(bench, label, name);
-      colours.SetColor(label, colourOf(bench, colour), oc.XCAFDoc_ColorType.XCAFDoc_ColorSurf);
+      nameLabel(label, name);
       for (const { face, name: wall } of wallsOf(bench, shape, solid.walls ?? [])) {
-        nameLabel(bench, keep(shapes.AddSubShape(label, face)), wall);
+        nameLabel(keep(shapes.AddSubShape(label, face)), wall);
       }
       for (const place of root ? places : []) {
-        nameLabel(bench, keep(shapes.AddComponent(root as Bound.TDF_Label, label, locationOf(bench, place))), place.name);
+        nameLabel(keep(shapes.AddComponent(root as Bound.TDF_Label, label, locationOf(bench, place))), place.name);
       }
     }
     if (root) shapes.UpdateAssemblies();
-    return written(bench, document);
+    return { text: written(bench, document), names };
   });
 }
 
 function written({ oc, keep }: Bench, document: Bound.TDocStd_Document): string {
   const session = keep(new oc.XSControl_WorkSession());
   const writer = keep(new oc.STEPCAFControl_Writer(session, false));
-  writer.SetColorMode(true);
+  writer.SetColorMode(false);
   writer.SetNameMode(true);
   const file = '/exact.step';
   if (!writer.Perform(document, file, keep(new oc.Message_ProgressRange()))) {

@@ -1,4 +1,5 @@
 import { balanceGrades } from './balance-grades.ts';
+import { airDies, bendRadii, bendRules, kFactors } from './bend-practice.ts';
 import { buttonScrews, inchButtonScrews } from './button-screws.ts';
 import { clearanceHoles, inchClearanceHoles } from './clearance-holes.ts';
 import { counterbores, inchCounterbores } from './counterbores.ts';
@@ -22,7 +23,11 @@ import { printedFits, printedHoles, printShrinkage } from './print-practice.ts';
 import { inchGrades, proofLoads, propertyClasses } from './property-classes.ts';
 import { buttonLengths, flatLengths, hexLengths, inchLengthRanges, socketLengths } from './screw-lengths.ts';
 import { applicationFactors } from './service-factors.ts';
+import { jointAngleTable, shaftRules } from './shaft-practice.ts';
+import { criticalConstants, speedShares } from './shaft-speed-rules.ts';
+import { shaftTubes } from './shaft-tubes.ts';
 import { cutTolerances, kerfs, sheetRules } from './sheet-cutting.ts';
+import { smallestParts } from './sheet-parts.ts';
 import { inchSocketCapScrews, socketCapScrews } from './socket-cap-screws.ts';
 import { processRoughness, roughnessGrades } from './surface-roughness.ts';
 import type { StandardTable } from './table.ts';
@@ -78,6 +83,11 @@ export const allTables: readonly StandardTable[] = [
   sheetRules,
   cutTolerances,
   kerfs,
+  kFactors,
+  airDies,
+  bendRadii,
+  bendRules,
+  smallestParts,
   roughnessGrades,
   processRoughness,
   toothRules,
@@ -101,4 +111,9 @@ export const allTables: readonly StandardTable[] = [
   tighteningFactors,
   torqueFactors,
   applicationFactors,
+  criticalConstants,
+  speedShares,
+  shaftTubes,
+  shaftRules,
+  jointAngleTable,
 ];

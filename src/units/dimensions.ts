@@ -17,7 +17,8 @@ export type Dimension =
   | 'frequency'
   | 'velocity'
   | 'resistance'
-  | 'current';
+  | 'current'
+  | 'stiffness';
 
 /** One unit: its canonical name, other spellings (folded: lower case, no spaces), and internal = typed * times + plus. */
 export interface UnitRow {
@@ -231,5 +232,17 @@ export const dimensions: Readonly<Record<Dimension, DimensionRow>> = {
     example: '7, 7 mA or 0.007 A',
     fractions: false,
     units: [unit('mA', 1, 'milliamp', 'milliamps'), unit('A', 1000, 'amp', 'amps')],
+  },
+  stiffness: {
+    noun: 'a stiffness',
+    bareUnit: 'N/mm',
+    example: '20000, 20 kN/mm or 110000 lbf/in',
+    fractions: false,
+    units: [
+      unit('N/mm', 1),
+      unit('kN/mm', 1000, 'n/um'),
+      unit('N/m', 0.001),
+      unit('lbf/in', poundForce / inch, 'lb/in', 'lbs/in'),
+    ],
   },
 };

@@ -1,10 +1,15 @@
 /** The list of all checks, and how they are run. */
 import { asBuilt } from '../inspect/as-built.ts';
+import { characteristicsOf } from '../inspect/characteristics.ts';
+import { isMendable, isSlip, type Judgement } from '../inspect/disposition.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import { balance } from './balance.ts';
 import { boltShear } from './bolt-shear.ts';
-import { builtFindings } from './built.ts';
+import { bracketPlace } from './bracket-place.ts';
+import { bracketSheet } from './bracket-sheet.ts';
+import { bracketVibration } from './bracket-vibration.ts';
+import { builtFindings, judgeBuilt, newFailures } from './built.ts';
 import { burst } from './burst.ts';
 import { chance } from './chances.ts';
 import type { Check } from './check.ts';
@@ -20,16 +25,24 @@ import { headRoom } from './head-room.ts';
 import { heads } from './heads.ts';
 import { heat } from './heat.ts';
 import { holes } from './holes-clear.ts';
+import { jointAngleCheck } from './joint-angles.ts';
 import { jointBalance } from './joint-unbalance.ts';
 import { notCovered } from './not-covered.ts';
 import { phasing } from './phasing.ts';
 import { preloadLoss } from './preload-loss.ts';
 import { print } from './print.ts';
 import { provenance } from './provenance.ts';
+import { reading } from './reading.ts';
 import { registers } from './registers.ts';
 import { screws } from './screws.ts';
 import { seating } from './seating.ts';
+import { sensorGap } from './sensor-gap.ts';
+import { sensorSpeed } from './sensor-speed.ts';
+import { shaftLength } from './shaft-length.ts';
+import { shaftSpeed } from './shaft-speed.ts';
+import { shaftTorsion } from './shaft-torsion.ts';
 import { sheet } from './sheet.ts';
+import { signal } from './signal.ts';
 import { teeth } from './teeth.ts';
 import { thickness } from './thickness.ts';
 import { tightening } from './tightening.ts';
@@ -59,6 +72,8 @@ export const checks: readonly Check[] = [
   torsion,
   flangeBending,
   burst,
+  shaftSpeed,
+  shaftTorsion,
   holes,
   concentricity,
   jointBalance,
@@ -66,8 +81,17 @@ export const checks: readonly Check[] = [
   phasing,
   balance,
   teeth,
+  sensorGap,
+  sensorSpeed,
+  reading,
   wheel,
+  signal,
   sheet,
+  bracketPlace,
+  bracketSheet,
+  bracketVibration,
+  shaftLength,
+  jointAngleCheck,
   print,
   provenance,
   notCovered,
@@ -87,7 +111,20 @@ export function validateWithBuilt(joint: Joint): Finding[] {
   const built = asBuilt(joint);
   if (!built) return drawn;
   const real = validate(built);
-  return [...real, ...builtFindings(joint, built, drawn, real)];
+  return [...real, ...builtFindings(built, newFailures(drawn, real), judgementsOf(joint, drawn, real))];
+}
+
+/**
+ * Every size of the finished parts, judged. What no work can mend is scrap only where it still fails a check when everything else has
+ * been reworked.
+ * @param drawn findings of the joint as designed
+ * @param real findings of the joint as built
+ */
+export function judgementsOf(joint: Joint, drawn: readonly Finding[], real: readonly Finding[]): Judgement[] {
+  const reworked = characteristicsOf(joint).some(isMendable)
+    ? asBuilt(joint, (size) => isSlip(size) || isMendable(size))
+    : null;
+  return judgeBuilt(joint, newFailures(drawn, reworked ? validate(reworked) : real));
 }
 
 /** The same without the slow checks, to compare many designs by: none of those tells two designs apart that the others do not. */

@@ -1,6 +1,6 @@
 /** What to take off, where and how deep: a drilled hole, or a flat, on the heavy side. */
 import { angleOf, sizeOf } from '../formulas/arrows.ts';
-import { depthInwards, drilledInwards, flatFor, pointHeight } from '../formulas/correction-drill.ts';
+import { depthInwards, drilledInwards, flatFor, pointHeight, rimOf } from '../formulas/correction-drill.ts';
 import type { Joint } from '../job/joint.ts';
 import type { MassProperties } from '../model/mass.ts';
 import { pullOf } from '../rotor/unbalance.ts';
@@ -29,24 +29,50 @@ export function freeDepth({ adapterSpec, adapter }: Joint, at: number, diameter:
   return rim - innermost;
 }
 
+/** Heights between which the adapter has its full outside, edge chamfers counted in: a shoulder for the wheel has none. */
+function rimHeights({ adapter, job }: Joint): { readonly from: number; readonly to: number } {
+  const rim = rimOf(adapter.outer);
+  const full = adapter.outer.filter(({ r }) => r >= rim - job.adapter.chamfer - 1e-6).map(({ z }) => z);
+  return { from: Math.min(...full), to: Math.max(...full) };
+}
+
+/** Whether the rim has been cut away by a vise flat at an angle. */
+function isOnViseFlat({ adapterSpec: { flats }, adapter }: Joint, at: number): boolean {
+  if (!flats) return false;
+  return Math.abs(Math.cos(radians(at - flats.angle))) * 2 * rimOf(adapter.outer) > flats.across;
+}
+
+/** Whether a flat leaves `web` of metal to every hole behind it and to what lies round the axis. */
+function isFlatClear(joint: Joint, at: number, flat: { depth: number; chord: number }, web: number): boolean {
+  const [c, s] = [Math.cos(radians(at)), Math.sin(radians(at))];
+  const plane = rimOf(joint.adapter.outer) - flat.depth;
+  return joint.adapter.drillings.every(({ x, y, profile }) => {
+    const reach = Math.max(...profile.map(({ r }) => r)) + web;
+    return Math.abs(y * c - x * s) - reach >= flat.chord / 2 || x * c + y * s + reach <= plane + 1e-9;
+  });
+}
+
 /** A hole drilled into the rim on the heavy side. */
 export interface RimHole {
   readonly diameter: number;
   /** To the shoulder, mm. */
   readonly depth: number;
+  /** Of its middle above the driving face, mm. */
+  readonly height: number;
 }
 
-/** The smallest drill whose one hole is enough, clear of all else and no thicker than half the part; null where none is. */
+/** The smallest drill whose one hole is enough, clear of all else and no thicker than half the rim; null where none is. */
 export function rimHole(joint: Joint, moment: number, at: number): RimHole | null {
-  const { outside, thickness, material } = joint.adapterSpec;
+  const { outside, material } = joint.adapterSpec;
+  const { from, to } = rimHeights(joint);
   for (const diameter of drills) {
-    if (diameter > thickness / 2) break;
+    if (diameter > (to - from) / 2) break;
     const drill = { diameter };
     const depth = depthInwards(drill, moment, outside / 2, material.density);
     if (depth === null || depth > deepest * diameter) continue;
     if (depth === 0 && drilledInwards(drill, 0, outside / 2, material.density).moment > 1.1 * moment) continue;
     const free = freeDepth(joint, at, diameter, joint.job.adapter.web);
-    if (depth + pointHeight(drill) <= free) return { diameter, depth };
+    if (depth + pointHeight(drill) <= free) return { diameter, depth, height: (from + to) / 2 };
   }
   return null;
 }
@@ -58,13 +84,15 @@ export function adapterCorrection(joint: Joint, mass: MassProperties = joint.ada
   const rim = joint.adapterSpec.outside / 2;
   const place = `at ${angle(heavy)}, the heavy side (seen from the driven side, from the index mark)`;
   const grams = `Take ${(moment / rim).toFixed(1)} g off the rim ${place}`;
+  if (isOnViseFlat(joint, heavy)) return grams;
   const hole = rimHole(joint, moment, heavy);
-  const flat = flatFor(moment, rim, joint.adapterSpec.thickness, joint.adapterSpec.material.density);
+  const flat = flatFor(moment, joint.adapter.outer, joint.adapterSpec.material.density);
+  const isClear = flat !== null && isFlatClear(joint, heavy, flat, joint.job.adapter.web);
   const ways = [
     hole &&
-      `drill ${mm(hole.diameter, 0)} into the rim there, ${mm(hole.depth, 1)} deep at full diameter (a 118 degree point is counted)`,
-    flat && `mill a flat ${mm(flat.depth)} deep there (${mm(flat.chord, 1)} wide)`,
-  ].filter((way) => way !== null);
+      `drill ${mm(hole.diameter, 0)} into the rim there, ${mm(hole.height, 1)} above the driving face and ${mm(hole.depth, 1)} deep at full diameter (a 118 degree point is counted)`,
+    isClear && `mill a flat ${mm(flat.depth)} deep there (${mm(flat.chord, 1)} wide)`,
+  ].filter((way) => typeof way === 'string');
   return ways.length === 0 ? grams : `${grams}: ${ways.join(', or ')}`;
 }
 

@@ -29,7 +29,7 @@ const verdictOf: Readonly<Record<Disposition, Verdict>> = {
 const shown = (value: number, unit: 'mm' | 'g') => (unit === 'g' ? `${plain(value, 0)} g` : mm(value, 3));
 
 /** What to do about one size, a sentence. */
-function cureOf({ characteristic, disposition, takeOff, beyond }: Judgement, fails: readonly Finding[]): string {
+function cureOf({ characteristic, disposition, takeOff, beyond, fails }: Judgement): string {
   const { what, verb, found, nominal, unit, lower, upper } = characteristic;
   switch (disposition) {
     case 'rework':
@@ -37,11 +37,11 @@ function cureOf({ characteristic, disposition, takeOff, beyond }: Judgement, fai
         ? `${verb[0]?.toUpperCase()}${verb.slice(1)} the ${what}: take off ${mm(takeOff.from, 3)} to ${mm(takeOff.to, 3)}, to ${mm(lower, 3)} to ${mm(upper, 3)}.`
         : '';
     case 'measure again':
-      return `Within the limits, but not by its doubt of ${shown(found?.doubt ?? 0, unit)}: measure again with the ${characteristic.gauge}.`;
+      return `${beyond === 0 ? 'Within the limits, but not by' : `Out by ${shown(Math.abs(beyond), unit)}, which is less than`} its doubt of ${shown(found?.doubt ?? 0, unit)}: measure again with a finer instrument (${characteristic.gauge}).`;
     case 'use as it is':
       return `Out by ${mm(Math.abs(beyond), 3)} and no metal left to mend it, but every sum still passes with it: it may be used as it is. Note it on the record.`;
     case 'scrap':
-      return `Out by ${mm(Math.abs(beyond), 3)}, no metal left to mend it, and with it ${[...new Set(fails.map(({ title }) => title))].join(', ')} fails. Make it again, or bush it.`;
+      return `Out by ${mm(Math.abs(beyond), 3)}, no metal left to mend it, and with it ${fails.join(', ')} fails. Make it again, or bush it.`;
     case 'look into it':
       if (unit === 'g') {
         return `The scales and the drawing differ by more than they may. Was the right part weighed, is its material right, is every hole drilled?`;
@@ -54,7 +54,7 @@ function cureOf({ characteristic, disposition, takeOff, beyond }: Judgement, fai
   }
 }
 
-function sizeFinding(judgement: Judgement, fails: readonly Finding[]): Finding[] {
+function sizeFinding(judgement: Judgement): Finding[] {
   const { characteristic, disposition } = judgement;
   const { found, lower, upper, unit, what, feature, from, number } = characteristic;
   if (found === null) return [];
@@ -68,14 +68,14 @@ function sizeFinding(judgement: Judgement, fails: readonly Finding[]): Finding[]
       title: `${what}, as made`,
       unit,
       why: `Size ${number} of the record: ${shown(value, unit)} +-${shown(doubt, unit)} (${found.with}), limits ${shown(lower, unit)} to ${shown(upper, unit)} (${from}). Verdict: ${disposition}.`,
-      cure: cureOf(judgement, fails),
+      cure: cureOf(judgement),
       source: 'limits of the drawing; measured on the finished part',
     },
     value,
     { limit: isUpper ? upper : lower, sense: isUpper ? 'at most' : 'at least' },
   );
   const verdict = verdictOf[disposition];
-  return [{ ...finding, verdict, remedy: verdict === 'pass' ? '' : cureOf(judgement, fails) }];
+  return [{ ...finding, verdict, remedy: verdict === 'pass' ? '' : cureOf(judgement) }];
 }
 
 /** A joint that runs out by more than all that can cause it. */
@@ -85,6 +85,7 @@ function oddRunout(built: Joint): Finding[] {
   // The chain to the driven register as the parts' own sizes give it.
   const links = linksTo({ ...built, asMeasured: built.asMeasured && { ...built.asMeasured, jointRim: null } }, 'shaft');
   const { worst } = stackOf(links.filter(({ id }) => id !== 'driven-run-out'));
+  const isUnread = built.driving.runout.rim === null;
   const found = seen.arrow?.size ?? seen.tir / 2;
   return [
     judged(
@@ -93,7 +94,7 @@ function oddRunout(built: Joint): Finding[] {
         feature: 'driven-register',
         title: 'run-out of the joint as bolted up, against what can cause it',
         unit: 'mm',
-        why: `The dial says ${mm(found, 3)} off centre; clearances, the adapter and the driving flange together can make ${mm(worst, 3)} at most.`,
+        why: `The dial says ${mm(found, 3)} off centre; clearances, the adapter and the driving flange together can make ${mm(worst, 3)} at most.${isUnread ? " The driving flange's own run-out was not given and counts as nothing: give driving.runout.rim." : ''}`,
         cure: 'Something is wrong that no size shows: dirt or a burr under a face, a register that is not home, a bent flange, or a dial that slipped. Take it apart, clean it, bolt it up and read again.',
         source: 'sum of the links with their measured sizes',
       },
@@ -110,26 +111,39 @@ function verdictFinding(judgements: readonly Judgement[], fails: readonly Findin
   const of = (disposition: Disposition) => judgements.filter((judgement) => judgement.disposition === disposition);
   const list = (some: readonly Judgement[]) => some.map(({ characteristic }) => characteristic.what).join(', ');
   const missing = of('not measured');
+  // Nothing is known of the centring before the registers are measured.
+  const untold = missing.filter(({ characteristic }) => /-register$/.test(characteristic.id));
+  const isSoFar = what === 'accept' && untold.length > 0;
   const failing = [...new Set(fails.map(({ title }) => title))].join(', ');
   const sums =
     fails.length === 0
       ? 'With the measured numbers every sum that passed on paper still passes.'
       : `With the measured numbers these fail: ${failing}.`;
-  const verdict: Verdict = measured.length === 0 ? 'not assessed' : fails.length > 0 ? 'fail' : verdictOf[what];
+  const verdict: Verdict =
+    measured.length === 0 ? 'not assessed' : fails.length > 0 ? 'fail' : isSoFar ? 'caution' : verdictOf[what];
+  const named =
+    measured.length === 0
+      ? 'nothing measured yet'
+      : fails.length > 0 && what === 'accept'
+        ? 'sizes right, sums fail'
+        : isSoFar
+          ? 'accept so far'
+          : what;
   const cures = [
-    ...of('scrap').map((judgement) => cureOf(judgement, fails)),
-    ...of('rework').map((judgement) => cureOf(judgement, fails)),
+    ...of('scrap').map(cureOf),
+    ...of('rework').map(cureOf),
     ...(of('look into it').length > 0 ? [`Look into: ${list(of('look into it'))}.`] : []),
     ...(of('measure again').length > 0 ? [`Measure again: ${list(of('measure again'))}.`] : []),
     ...(of('use as it is').length > 0 ? [`Out of limits but usable: ${list(of('use as it is'))}.`] : []),
     ...(fails.length > 0 && what !== 'scrap' && what !== 'rework' ? [`See: ${failing}.`] : []),
+    ...(measured.length > 0 && untold.length > 0 ? [`Measure ${list(untold)} too: the centring hangs on it.`] : []),
   ];
   return {
     ...stated(
       {
         code: 'built-verdict',
         feature: 'body',
-        title: `the finished parts: ${measured.length === 0 ? 'nothing measured yet' : fails.length > 0 && what === 'accept' ? 'sizes right, sums fail' : what}`,
+        title: `the finished parts: ${named}`,
         unit: '',
         why: `${measured.length} of ${judgements.length} sizes measured${missing.length > 0 ? `; not yet: ${list(missing)}` : ''}. ${sums}`,
         cure: cures.join(' ') || 'Measure the finished parts and give built: the record lists what and how.',
@@ -147,21 +161,10 @@ export function judgeBuilt(drawn: Joint, fails: readonly Finding[]): Judgement[]
 
 /**
  * What the finished parts say.
- * @param drawn the joint as designed
  * @param real the joint as built
- * @param drawnFindings checks of the one, `realFindings` of the other
+ * @param fails checks that fail with the measured numbers and did not with the drawn ones
+ * @param judgements of every size
  */
-export function builtFindings(
-  drawn: Joint,
-  real: Joint,
-  drawnFindings: readonly Finding[],
-  realFindings: readonly Finding[],
-): Finding[] {
-  const fails = newFailures(drawnFindings, realFindings);
-  const judgements = judgeBuilt(drawn, fails);
-  return [
-    verdictFinding(judgements, fails),
-    ...judgements.flatMap((judgement) => sizeFinding(judgement, fails)),
-    ...oddRunout(real),
-  ];
+export function builtFindings(real: Joint, fails: readonly Finding[], judgements: readonly Judgement[]): Finding[] {
+  return [verdictFinding(judgements, fails), ...judgements.flatMap(sizeFinding), ...oddRunout(real)];
 }

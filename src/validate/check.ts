@@ -23,6 +23,8 @@ export interface Statement {
   readonly cure: string;
   /** What would widen the margin even of a pass; left out where the report's own words do. */
   readonly improve?: string;
+  /** Keys of the job that nobody gave and that count as nothing here. */
+  readonly notGiven?: readonly string[];
   readonly source: string;
 }
 

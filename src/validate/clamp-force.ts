@@ -13,7 +13,7 @@ import { embeddingOf } from '../standards/embedding.ts';
 import { shankOf } from '../standards/shank-lengths.ts';
 import { found, type Lookup, missing, must } from '../standards/table.ts';
 import { findThread } from '../standards/threads.ts';
-import { clampedStack, screwSteel } from './clamped.ts';
+import { clampedStack, screwSteel, whyNoStack } from './clamped.ts';
 
 /** Roughness Rz of turned, milled and drilled faces (Ra 3.2), micrometres. Common practice. */
 const usualRoughness = 16;
@@ -59,7 +59,7 @@ export function leastClampForce(joint: Joint, group: ScrewGroup): Lookup<ClampFo
   const thread = findThread(group.thread);
   const stack = clampedStack(joint, group);
   if (!thread.ok) return thread;
-  if (!stack) return missing('How thick the clamped parts are is not known.');
+  if (!stack) return missing(whyNoStack(joint, group).why);
   const clamped = clampLength(stack.layers);
   const shank =
     group.length === null ? 0 : Math.min(clamped, shankOf(group.head.kind, thread.value, group.length).length);

@@ -107,3 +107,17 @@ export function clampedStack(joint: Joint, group: ScrewGroup): Clamped | null {
   const room = 2 * Math.min(inwards, outwards, ...pitches(group).map((pitch) => pitch / 2));
   return { layers, dw, hole, outside: Math.max(dw, room), ends: group.nut ? 2 : 1 };
 }
+
+/** Why a screw has no clamped stack, and what to give. */
+export function whyNoStack(joint: Joint, group: ScrewGroup): { readonly why: string; readonly missing: string } {
+  if (clampedParts(joint, group) === null) {
+    return {
+      why: 'How thick the clamped parts are is not known.',
+      missing: 'Give driving.thickness and driven.thickness: the thickness at the holes.',
+    };
+  }
+  return {
+    why: 'The hole is as wide as the head: at best a washer bridges it, and how far that gives is not known.',
+    missing: `Take screws whose heads are wider than the hole (adapter.${group.side}.screw).`,
+  };
+}

@@ -3,7 +3,8 @@ import { permissibleSpecificUnbalance } from '../formulas/balance.ts';
 import { type Link, stackOf } from '../formulas/chain.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
-import { linksTo, tiltLinks, unread } from '../rotor/links.ts';
+import { linksTo, unread } from '../rotor/links.ts';
+import { tiltLinks } from '../rotor/tilt.ts';
 import { balanceGrade } from '../standards/balance-grades.ts';
 import { must } from '../standards/table.ts';
 import { runoutShareOfGapTolerance, toothRule } from '../standards/tooth-rules.ts';
@@ -27,10 +28,13 @@ export function startWith(links: readonly Link[]): string {
   return first ? `Start with the biggest, ${first.what}: ${first.cure}.` : '';
 }
 
-/** What nobody gave, as a sentence; empty where all is known. */
-function notRead(joint: Joint, of: 'rim' | 'face'): string {
-  const keys = unread(joint).filter((key) => key.endsWith(of));
-  return keys.length === 0 ? '' : ` Not given, counted as nothing: ${keys.join(', ')}.`;
+/** Run-outs that nobody gave: as keys for a finding, and in words to put behind another sentence, empty where all are known. */
+export function notRead(
+  joint: Joint,
+  of: 'rim' | 'face',
+): { readonly words: string; readonly notGiven: readonly string[] } {
+  const notGiven = unread(joint).filter((key) => key.endsWith(of));
+  return { words: notGiven.length === 0 ? '' : ` Not given, counted as nothing: ${notGiven.join(', ')}.`, notGiven };
 }
 
 const source = (links: readonly Link[], rest: string) =>
@@ -43,13 +47,15 @@ function shaftFinding(joint: Joint): Finding {
   const links = linksTo(joint, 'shaft');
   const { worst, likely } = stackOf(links);
   const { duty } = joint.job;
+  const { words, notGiven } = notRead(joint, 'rim');
   const common = {
     code: 'concentricity',
     feature: 'driven-register',
     title: 'how far the driven shaft can be off centre',
+    notGiven,
     source: source(links, 'specific unbalance by ISO 21940-11'),
   };
-  const made = `${listed(links, (size) => mm(size, 3))}.${notRead(joint, 'rim')}`;
+  const made = `${listed(links, (size) => mm(size, 3))}.${words}`;
   if (duty?.speed === undefined) {
     return notAssessed({
       ...common,
@@ -79,6 +85,7 @@ const faceLimit = 0.1;
 function leanFinding(joint: Joint): Finding {
   const links = tiltLinks(joint);
   const across = joint.driven.outside.value;
+  const { words, notGiven } = notRead(joint, 'face');
   const { worst, likely } = stackOf(links);
   const over = (slope: number) => `${mm(slope * across, 3)}`;
   return judged(
@@ -86,8 +93,9 @@ function leanFinding(joint: Joint): Finding {
       code: 'face-runout',
       feature: 'driven-register',
       title: `face run-out at the driven flange's rim`,
+      notGiven,
       unit: 'mm',
-      why: `Total indicator reading over ${mm(across)}; likely ${over(likely)}. ${listed(links, over)}.${notRead(joint, 'face')}`,
+      why: `Total indicator reading over ${mm(across)}; likely ${over(likely)}. ${listed(links, over)}.${words}`,
       cure: `${startWith(links)} A leaning joint shakes twice a turn through the joint angle, and cannot be balanced away in one plane.`,
       improve: startWith(links),
       source: source(links, 'limit of 0.10 mm from a workshop manual for light trucks'),

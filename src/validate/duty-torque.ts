@@ -1,48 +1,17 @@
 /** The torque that every strength check is made with, and where it comes from. */
-import {
-  type DesignTorque,
-  designTorque,
-  type EngineChain,
-  type TorqueStep,
-  type TyreChain,
-} from '../formulas/design-torque.ts';
+import { type DesignTorque, designTorque, type TorqueStep } from '../formulas/design-torque.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
-import { applicationFactor, applicationFactors } from '../standards/service-factors.ts';
-import { must } from '../standards/table.ts';
+import { engineOf, torqueOf, tyreOf } from '../rotor/joint-torque.ts';
+import { applicationFactors } from '../standards/service-factors.ts';
 import { type Check, judged, notAssessed, type Statement, stated } from './check.ts';
 import { plain } from './words.ts';
+
+export { torqueOf } from '../rotor/joint-torque.ts';
 
 /** What to give where no torque is known. */
 export const torqueMissing =
   'Give duty.torque, the peak torque at this shaft; or duty.engine: { torque, ratios } and duty.tyre: { load, radius, ratio }.';
-
-function engineOf({ job }: Joint): EngineChain | undefined {
-  const engine = job.duty?.engine;
-  return engine && { ...engine, ratios: engine.ratios ?? [] };
-}
-
-function tyreOf({ job }: Joint): TyreChain | undefined {
-  const tyre = job.duty?.tyre;
-  return tyre && { ...tyre, load: tyre.load / 1000 };
-}
-
-/** Factor that the job's shock stands for; 1 when it says none. */
-function shockOf({ job }: Joint): number {
-  const shock = job.duty?.shock;
-  if (shock === undefined) return 1;
-  return typeof shock === 'number' ? shock : must(applicationFactor(shock)).KA;
-}
-
-/** The torque to design with; null when the job gives nothing to find it by. */
-export function torqueOf(joint: Joint): DesignTorque | null {
-  return designTorque({
-    given: joint.job.duty?.torque,
-    engine: engineOf(joint),
-    tyre: tyreOf(joint),
-    shock: shockOf(joint),
-  });
-}
 
 /** "480 N.m (320 N.m x shock 1.5)" */
 export function torqueInWords({ value, peak, shock }: DesignTorque): string {

@@ -5,7 +5,7 @@ import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import { passingHole } from '../rotor/plays.ts';
 import { type Check, judged, notAssessed } from './check.ts';
-import { backingOf, clampedStack, pitches, spreadsFrom } from './clamped.ts';
+import { backingOf, clampedStack, pitches, spreadsFrom, whyNoStack } from './clamped.ts';
 import { webUnderHead } from './heads.ts';
 import { atLeast, mm, sourced } from './words.ts';
 
@@ -52,9 +52,10 @@ function backed(joint: Joint, group: ScrewGroup): Finding[] {
   const stack = clampedStack(joint, group);
   const plate = stack?.layers.find(({ name }) => name !== 'washer');
   const backing = backingOf(joint, group);
+  if (!stack && tightening.preload !== null) return [notAssessed({ ...common, ...whyNoStack(joint, group) })];
   if (!stack || !plate || !backing || tightening.preload === null) {
-    const why = 'How thick the clamped parts are, or how hard they are pressed, is not known.';
-    return [notAssessed({ ...common, why, missing: `Give ${side}.thickness, and see the torque.` })];
+    const why = 'How hard the clamped parts are pressed, or what the faces touch, is not known.';
+    return [notAssessed({ ...common, why, missing: 'It follows from the torque: see the note beside the screws.' })];
   }
   const spread = stack.dw + 2 * plate.thickness * coneTangent(stack);
   const offset = forceOffset(backing, spread);

@@ -24,6 +24,8 @@ const usualSafety = { steady: 1.25, reversing: 1.8 };
 /** Least friction of blasted faces that the slip classes A and B of EN 1993-1-8 count with. */
 const blasted = 0.4;
 
+/** Share of the least preload taken off where settling is not known: the most that the preload's own check lets go by. */
+const unknownLoss = 0.5;
 /** Below this nothing worth naming is left of a preload, kN. */
 const leastClamp = 0.1;
 
@@ -37,6 +39,8 @@ interface Grip {
   /** Clamp force per screw that is counted on, kN, and what of it was taken off. */
   readonly clamp: number;
   readonly lost: number;
+  /** False where the loss could not be worked out and a share is taken. */
+  readonly isLossKnown: boolean;
 }
 
 /** What a face grips with, or why that is not known. */
@@ -59,9 +63,11 @@ export function gripOf(
     const missing = `Test the faces and give adapter.${side}.face_friction, or carry the torque by dowels (adapter.${side}.dowels: auto).`;
     return { why: friction.why, missing };
   }
-  const taken = lost(joint, group) ?? 0;
   const scattered = Math.min(least, group.tightening.spread?.least ?? least);
-  return { group, friction: friction.value, clamp: Math.max(0, scattered - taken), lost: taken };
+  const known = lost(joint, group);
+  const taken = known ?? unknownLoss * scattered;
+  const clamp = Math.max(0, scattered - taken);
+  return { group, friction: friction.value, clamp, lost: taken, isLossKnown: known !== null };
 }
 
 /** True where a face grips at all, so that shear of the screws is only a second line. */
@@ -120,8 +126,21 @@ function cureOf(
   return `${lacks}: ${ways.join('; or ')}.`;
 }
 
+/** What would widen the margin of a face that holds. */
+function improveOf(joint: Joint, side: FaceSide, { group, friction }: Grip): string {
+  const stronger = strongerClass(joint, group, 1.01);
+  const ways = [
+    ...(stronger ? [`class ${stronger} screws (adapter.${group.side}.class: ${stronger})`] : []),
+    'thicker or more screws',
+    ...(friction.steel && friction.mu < blasted ? ['blasted faces'] : []),
+    ...(joint.dowels?.[side] ? [] : [`dowels (adapter.${side}.dowels: auto)`]),
+  ];
+  const [first = '', ...others] = ways;
+  return `${first[0]?.toUpperCase()}${[first.slice(1), ...others].join(', or ')}.`;
+}
+
 function whyOf(joint: Joint, side: FaceSide, grip: Grip, torque: DesignTorque): string {
-  const { group, friction, clamp, lost } = grip;
+  const { group, friction, clamp, lost, isLossKnown } = grip;
   const holds = gripOfScrews(1000 * clamp, group.positions, friction.mu);
   const circle = plain(circleOf(group), 1);
   const ring = contactRing(joint, side);
@@ -134,7 +153,11 @@ function whyOf(joint: Joint, side: FaceSide, grip: Grip, torque: DesignTorque): 
       : ` Oil between the faces (${friction.oiled}) would leave a safety of ${plain(((holds / torque.value) * friction.oiled) / friction.mu, 2)}.`;
   const pins = joint.dowels?.[side] ? ` Dowels stand behind it and are not counted here: see dowel-shear-${side}.` : '';
   const settled =
-    lost === 0 ? 'nothing taken off for settling or heat' : `${plain(lost, 1)} kN taken off for settling and heat`;
+    lost === 0
+      ? 'nothing taken off for settling or heat'
+      : isLossKnown
+        ? `${plain(lost, 1)} kN taken off for settling and heat`
+        : `half of it, ${plain(lost, 1)} kN, taken off for settling that is not known: see preload-${group.side}`;
   const whole = gripOfScrews(1000 * (clamp + lost), group.positions, friction.mu);
   const again =
     lost === 0
@@ -166,6 +189,7 @@ function judgeFace(joint: Joint, side: FaceSide, lost: LostPreload): Finding {
       unit: 'times',
       why: whyOf(joint, side, grip, torque),
       cure: cureOf(joint, side, grip, torque.value, safety),
+      improve: improveOf(joint, side, grip),
       source: sourced(`${source}; friction: ${grip.friction.source}`, grip.friction.memory),
     },
     holds / torque.value,

@@ -8,7 +8,7 @@ import { bodiesOf, shaftShare, spinningMass, unbalanceLinks, wholeOf } from '../
 import { balanceGrade, driveShaftGrades } from '../standards/balance-grades.ts';
 import { must } from '../standards/table.ts';
 import { type Check, judged, notAssessed } from './check.ts';
-import { startWith } from './concentricity.ts';
+import { notRead, startWith } from './concentricity.ts';
 import { angle, sourced } from './words.ts';
 
 /** So many of the greatest pulls are named. */
@@ -45,10 +45,12 @@ function planes(joint: Joint): string {
 
 function jointUnbalance(joint: Joint): Finding[] {
   const { duty } = joint.job;
+  const { words, notGiven } = notRead(joint, 'rim');
   const common = {
     code: 'joint-unbalance',
     feature: 'body',
     title: 'unbalance of the whole joint as put together',
+    notGiven,
     source: 'U = m e (definition); half of the shaft rides on each end (statics); ISO 21940-11',
   };
   const links = unbalanceLinks(joint);
@@ -56,7 +58,7 @@ function jointUnbalance(joint: Joint): Finding[] {
   const mass = spinningMass(joint);
   const memory = links.some((link) => link.memory);
   if (duty?.speed === undefined) {
-    const why = `At worst ${worst.toFixed(0)} g.mm, likely ${likely.toFixed(0)} g.mm. ${ridden(joint)} ${greatest(links)}`;
+    const why = `At worst ${worst.toFixed(0)} g.mm, likely ${likely.toFixed(0)} g.mm. ${ridden(joint)} ${greatest(links)}${words}`;
     return [notAssessed({ ...common, why, missing: 'Give duty.speed: how much is too much hangs on the speed.' })];
   }
   const { speed } = duty;
@@ -71,7 +73,7 @@ function jointUnbalance(joint: Joint): Finding[] {
       {
         ...common,
         unit: 'g.mm',
-        why: `Worst case; likely ${likely.toFixed(0)} g.mm. At ${speed} rpm ${both.join(', ')} (both are listed for drive shafts). ${ridden(joint)} ${greatest(links)} ${planes(joint)}`,
+        why: `Worst case; likely ${likely.toFixed(0)} g.mm. At ${speed} rpm ${both.join(', ')} (both are listed for drive shafts). ${ridden(joint)} ${greatest(links)}${words} ${planes(joint)}`,
         cure: `${startWith(links)} Then have the shaft balanced in place.`,
         improve: startWith(links),
         source: sourced(common.source, memory),

@@ -8,7 +8,7 @@ import { propertyClass } from '../standards/property-classes.ts';
 import { findThread } from '../standards/threads.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { type ClampForce, leastClampForce } from './clamp-force.ts';
-import { clampedParts, screwSteel } from './clamped.ts';
+import { clampedParts, screwSteel, whyNoStack } from './clamped.ts';
 import { mm, plain } from './words.ts';
 
 /** Half of what the wrench surely gives should stay; without any the screw turns loose. Common practice. */
@@ -118,7 +118,7 @@ export const preloadLoss: Check = {
       const missing =
         group.tightening.preload === null
           ? 'It follows from the torque: see the note beside the screws.'
-          : 'Give driving.thickness and driven.thickness: the thickness at the holes.';
+          : whyNoStack(joint, group).missing;
       return [
         notAssessed({
           code: `preload-${group.side}`,

@@ -1,110 +1,105 @@
-/** Teeth that the sensor can read: their sizes against its kind, its pole and its gap, and a wheel that it can see at all. */
+/** Teeth that the sensor can read: their sizes against its kind and its pole, and a wheel that it can see at all. */
 import type { Joint } from '../job/joint.ts';
-import type { Finding, Verdict } from '../model/finding.ts';
+import { sensorNeeds } from '../job/sensor-needs.ts';
+import { type ToothDemand, toothDemands } from '../job/tooth-demands.ts';
+import type { Finding } from '../model/finding.ts';
 import { type ToneWheelSpec, type ToothMeasures, toothMeasures } from '../parts/tone-wheel.ts';
-import { type ToothRuleRow, toothRule, toothRules } from '../standards/tooth-rules.ts';
+import { sensorKinds, toothRules } from '../standards/tooth-rules.ts';
 import { type Check, judged, notAssessed, stated } from './check.ts';
-import { mm, plural, sourced } from './words.ts';
+import { mm, plain, plural, sourced } from './words.ts';
 
 const feature = 'wheel-outline';
-/** A data sheet's reference target is a recommendation: within this share of it the sensor may still read. Common practice. */
-const mayStillRead = 0.2;
-
-/** One size held against the sensor's own target. */
-interface Rule {
-  readonly code: string;
-  readonly title: string;
-  readonly value: number;
-  readonly limit: number | null;
-  readonly sense: 'at least' | 'at most';
-  readonly cure: string;
-  readonly worst?: Verdict;
+/** How to meet a demand on the teeth, by its code. */
+function cureOf({ code, value, need, sense }: ToothDemand, spec: ToneWheelSpec, sizes: ToothMeasures): string {
+  const fewer = `Use fewer teeth (at most ${Math.max(3, Math.floor((spec.teeth * value) / need.value))} here) or a larger outside diameter`;
+  switch (code) {
+    case 'tooth-width':
+      return `${fewer}, or a larger ratio.`;
+    case 'valley-width':
+      return `${fewer}, or a smaller ratio.`;
+    case 'tooth-height':
+      return `Make the teeth ${mm(need.value - sizes.height)} higher (wheel.height, or a smaller wheel.root).`;
+    case 'wheel-thickness':
+      return `Use sheet of ${mm(need.value)} or more (wheel.thickness).`;
+    default:
+      return sense === 'at least'
+        ? `${fewer}.`
+        : 'Use more teeth or a smaller ratio; wide teeth are read by most sensors, but not by all.';
+  }
 }
 
-function rules(spec: ToneWheelSpec, sizes: ToothMeasures, rule: ToothRuleRow): Rule[] {
-  const fewer = (value: number, limit: number | null) =>
-    limit === null
-      ? ''
-      : `Use fewer teeth (at most ${Math.max(3, Math.floor((spec.teeth * value) / limit))} here) or a larger outside diameter`;
-  const { toothChord, valleyChord, height, pitch } = sizes;
-  return [
-    {
-      code: 'tooth-width',
-      title: 'tooth width at the tip',
-      value: toothChord,
-      limit: rule.tooth,
-      sense: 'at least',
-      cure: `${fewer(toothChord, rule.tooth)}, or a larger ratio.`,
-    },
-    {
-      code: 'tooth-width-most',
-      title: 'tooth width at the tip',
-      value: toothChord,
-      limit: rule.toothMost,
-      sense: 'at most',
-      cure: 'Use more teeth or a smaller ratio; wide teeth are read by most sensors, but not by all.',
-      worst: 'caution',
-    },
-    {
-      code: 'valley-width',
-      title: 'valley width at the tip',
-      value: valleyChord,
-      limit: rule.valley,
-      sense: 'at least',
-      cure: `${fewer(valleyChord, rule.valley)}, or a smaller ratio.`,
-    },
-    {
-      code: 'tooth-height',
-      title: 'tooth height',
-      value: height,
-      limit: rule.height,
-      sense: 'at least',
-      cure: `Make the teeth ${mm((rule.height ?? 0) - height)} higher (wheel.height, or a smaller wheel.root).`,
-    },
-    {
-      code: 'tooth-pitch',
-      title: 'tooth pitch along the tips',
-      value: pitch,
-      limit: rule.pitch,
-      sense: 'at least',
-      cure: `${fewer(pitch, rule.pitch)}.`,
-    },
-    {
-      code: 'wheel-thickness',
-      title: 'wheel thickness',
-      value: spec.thickness,
-      limit: rule.thickness,
-      sense: 'at least',
-      cure: `Use sheet of ${mm(rule.thickness ?? 0)} or more (wheel.thickness).`,
-    },
-  ];
-}
+/** What to do with a figure that nobody could confirm. */
+const fromMemory =
+  ' This figure is from memory and many sensors ask for less: look into its data sheet and type it under sensor.';
 
 function sizesForSensor(joint: Joint, spec: ToneWheelSpec, sizes: ToothMeasures): Finding[] {
-  const kind = joint.job.sensor?.kind;
-  if (kind === undefined) {
+  const { sensor } = joint.job;
+  const needs = sensor && sensorNeeds(sensor);
+  const demands = needs ? toothDemands(sizes, spec.thickness, needs) : [];
+  const common = { code: 'tooth-size', feature, title: 'teeth against the sensor', source: toothRules.edition };
+  if (!needs || (needs.kind === null && demands.length === 0)) {
     return [
       notAssessed({
-        code: 'tooth-size',
-        feature,
-        title: 'teeth against the sensor',
+        ...common,
         why: 'Whether the sensor can read these teeth hangs on what kind it is.',
-        missing: 'Give sensor.kind: coil, hall, differential_hall or active_wheel_speed.',
-        source: toothRules.edition,
+        missing: `Give sensor.kind: ${sensorKinds.join(', ')}. Not known: flangewright measure sensor.`,
       }),
     ];
   }
-  const found = toothRule(kind);
-  if (!found.ok) throw new Error(found.why);
-  const rule = found.value;
-  const source = sourced(rule.source, rule.memory ?? false);
-  const judgedSizes = rules(spec, sizes, rule).flatMap(({ code, title, value, limit, sense, cure, worst = 'fail' }) => {
-    if (limit === null) return [];
-    const hard = sense === 'at least' ? (1 - mayStillRead) * limit : (1 + mayStillRead) * limit;
-    const why = `A ${rule.title} needs ${sense} ${mm(limit)}.`;
-    return [judged({ code, feature, title, unit: 'mm', why, cure, source }, value, { limit, sense, hard, worst })];
+  const judgedSizes = demands.map((demand) => {
+    const { code, title, value, need, sense, hard, worst } = demand;
+    const why = `${needs.title} needs ${sense} ${mm(need.value)}.`;
+    const cure = `${cureOf(demand, spec, sizes)}${need.memory ? fromMemory : ''}`;
+    const source = sourced(need.source, need.memory);
+    return judged({ code, feature, title, unit: 'mm', why, cure, source }, value, {
+      limit: need.value,
+      sense,
+      hard,
+      worst,
+    });
   });
-  return [...judgedSizes, ...gap(joint, rule, source)];
+  const isTold = demands.some(({ code }) => code === 'tooth-width' || code === 'tooth-pitch');
+  if (isTold) return judgedSizes;
+  return [
+    ...judgedSizes,
+    notAssessed({
+      ...common,
+      title: 'width of teeth and valleys against the sensor',
+      why: `No tooth width is published for ${needs.title.toLowerCase()}: teeth here are ${mm(sizes.toothChord)}, valleys ${mm(sizes.valleyChord)}.`,
+      missing: "Type what the sensor's data sheet asks for: sensor.tooth, sensor.valley, sensor.spacing.",
+    }),
+  ];
+}
+
+/** Half-width of the phase between the two channels that a counter follows safely, and at all, degrees. Common practice. */
+const phaseSafe = 45;
+const phaseAtAll = 70;
+
+/** Two elements a quarter of a pitch apart tell the direction; half a pitch apart they tell nothing. */
+function phase(joint: Joint, { pitch }: ToothMeasures): Finding[] {
+  const { kind, spacing } = joint.job.sensor ?? {};
+  if (kind !== 'two_channel_hall') return [];
+  const common = { code: 'sensor-phase', feature, title: 'phase between the two channels off a quarter pitch' };
+  const source = 'geometry; within 45 degrees of a quarter is common practice';
+  if (spacing === undefined) {
+    const why = 'The direction is told by which channel comes first; that hangs on the spacing of its elements.';
+    return [notAssessed({ ...common, why, missing: 'Give sensor.spacing, from the data sheet.', source })];
+  }
+  const turn = ((360 * spacing) / pitch) % 360;
+  const off = Math.min(Math.abs(turn - 90), Math.abs(turn - 270));
+  return [
+    judged(
+      {
+        ...common,
+        unit: 'degrees',
+        why: `Elements ${mm(spacing)} apart on a pitch of ${mm(pitch)}: the channels are ${plain(turn, 0)} degrees apart, 90 or 270 are best.`,
+        cure: `Make the pitch ${mm(4 * spacing)} (wheel.teeth: ${Math.round((joint.wheelSpec?.teeth ?? 0) * (pitch / (4 * spacing)))} on this outside), or follow the data sheet.`,
+        source,
+      },
+      off,
+      { limit: phaseSafe, sense: 'at most', hard: phaseAtAll },
+    ),
+  ];
 }
 
 /** A pole wider than the tooth never sees a clean edge. */
@@ -124,28 +119,6 @@ function pole(joint: Joint, sizes: ToothMeasures): Finding[] {
       },
       sizes.toothChord,
       { limit: width, sense: 'at least' },
-    ),
-  ];
-}
-
-function gap(joint: Joint, { gap: usual, gapTolerance }: ToothRuleRow, source: string): Finding[] {
-  const set = joint.job.sensor?.gap;
-  if (set === undefined) return [];
-  const common = { code: 'sensor-gap', feature, title: 'air gap off its middle value', source };
-  if (usual === null || gapTolerance === null) {
-    const why = `No usual gap is published for this kind of sensor; ${mm(set)} cannot be judged.`;
-    return [notAssessed({ ...common, why, missing: "Hold the gap against the sensor's own data sheet." })];
-  }
-  return [
-    judged(
-      {
-        ...common,
-        unit: 'mm',
-        why: `The gap is set to ${mm(set)}; this kind of sensor is usually set to ${mm(usual)}.`,
-        cure: `Set the gap to ${mm(usual)} within ${mm(gapTolerance)} (sensor.gap), or follow the sensor's own data sheet.`,
-      },
-      Math.abs(set - usual),
-      { limit: gapTolerance, sense: 'at most', worst: 'caution' },
     ),
   ];
 }
@@ -200,6 +173,12 @@ export const teeth: Check = {
     const spec = joint.wheelSpec;
     if (!spec) return [];
     const sizes = toothMeasures(spec);
-    return [...sizesForSensor(joint, spec, sizes), ...pole(joint, sizes), ...missingTeeth(spec), ...magnetic(joint)];
+    return [
+      ...sizesForSensor(joint, spec, sizes),
+      ...pole(joint, sizes),
+      ...phase(joint, sizes),
+      ...missingTeeth(spec),
+      ...magnetic(joint),
+    ];
   },
 };

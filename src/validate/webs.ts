@@ -1,7 +1,7 @@
 /** Metal left between features, at every depth. */
-import { allWebs, type Web } from '../geometry/webs.ts';
+import { allWebs, type Web, webBetween } from '../geometry/webs.ts';
 import type { Joint } from '../job/joint.ts';
-import type { Feature } from '../model/part.ts';
+import type { Drilling, Feature } from '../model/part.ts';
 import { type Check, judged } from './check.ts';
 import { type Neighbour, thinnestTowards } from './outside-of-holes.ts';
 import { atLeast, mm } from './words.ts';
@@ -18,6 +18,8 @@ type WebCode =
 interface Named {
   readonly web: Web;
   readonly code: WebCode;
+  /** Feature of the drilling that the web is counted from: of bore and recesses in one piece the bore. */
+  readonly feature: string;
   readonly a: Feature;
   readonly b: Feature | null;
 }
@@ -112,13 +114,34 @@ function whyOf({ web, a, b }: Named, joint: Joint): string {
     : `Thinnest metal, at any depth, lies between ${one} and ${other}.`;
 }
 
+/** What is turned on the axis is one drilling of several features, bore and recesses: the one whose stretch a hole comes nearest to. */
+function nearestStretch(axial: Drilling, hole: Drilling): string {
+  const { profile } = axial;
+  const names = [...new Set(profile.map(({ of }) => of ?? axial.feature))];
+  const gaps = names.map((name) => {
+    const isOf = (at: number) => (profile[at]?.of ?? axial.feature) === name;
+    // A stretch runs from its own corner to the next one.
+    const own = profile.filter((_, at) => isOf(at) || (at > 0 && isOf(at - 1)));
+    return webBetween({ ...axial, profile: own }, hole) ?? Number.POSITIVE_INFINITY;
+  });
+  return names[gaps.indexOf(Math.min(...gaps))] ?? axial.feature;
+}
+
 function namedWebs({ adapter }: Joint): Named[] {
   const features = new Map(adapter.features.map((feature) => [feature.id, feature]));
-  const featureOf = new Map(adapter.drillings.map(({ id, feature }) => [id, features.get(feature)]));
+  const drillings = new Map(adapter.drillings.map((drilling) => [drilling.id, drilling]));
+  const featureOf = (id: string, other: string): Feature | null => {
+    const [one, two] = [drillings.get(id), drillings.get(other)];
+    if (!one) return null;
+    const own = features.get(one.feature) ?? null;
+    const isBeside = own !== null && isAxial(own) && two && two !== one && !isAxial(features.get(two.feature) ?? own);
+    return isBeside ? (features.get(nearestStretch(one, two)) ?? own) : own;
+  };
   return allWebs(adapter).flatMap((web) => {
-    const a = featureOf.get(web.a);
-    const b = featureOf.get(web.b) ?? null;
-    return a ? [{ web, a, b, code: web.a === web.b ? 'web-between-recesses' : codeOf(a, b, web.b) }] : [];
+    const a = featureOf(web.a, web.b);
+    const b = featureOf(web.b, web.a);
+    const feature = drillings.get(web.a)?.feature ?? '';
+    return a ? [{ web, feature, a, b, code: web.a === web.b ? 'web-between-recesses' : codeOf(a, b, web.b) }] : [];
   });
 }
 
@@ -137,7 +160,7 @@ export const webs: Check = {
       judged(
         {
           code: named.code,
-          feature: named.a.id,
+          feature: named.feature,
           title: titles[named.code],
           unit: 'mm',
           why: whyOf(named, joint),

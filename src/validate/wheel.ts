@@ -2,7 +2,7 @@
 import { leastGap } from '../geometry/contour.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
-import { wheelCut, wheelPlay } from '../rotor/links.ts';
+import { wheelCut, wheelPlay } from '../rotor/wheel-links.ts';
 import { type Check, judged } from './check.ts';
 import { headRadius } from './heads.ts';
 import { lightTap } from './registers.ts';

@@ -1,9 +1,15 @@
-/** What every DXF flavour writes: the cuts of a sheet part, rounded, in cutting order, on one layer. */
+/** What every DXF flavour writes: the cuts of a sheet part, rounded, in cutting order, on one layer; bend lines on their own. */
 import { stretchesOf } from '../geometry/contour.ts';
 import type { Contour, ContourVertex, SheetPart } from '../model/sheet.ts';
 
-/** The only layer that any flavour draws on. */
+/** The layer of everything that is cut. */
 export const CUT_LAYER = 'CUT';
+
+/** The layers of the bends' middle lines, by the way the sheet folds; only on parts that are bent. */
+export const BEND_LAYERS = { up: 'BEND_UP', down: 'BEND_DOWN' } as const;
+
+/** Colours of the layers, by the numbers that every reader knows: white, green, blue. */
+export const LAYER_COLOURS = { CUT: 7, BEND_UP: 3, BEND_DOWN: 5 } as const;
 
 /** Largest distance between a short line and the curve that it stands for, mm, in the flavour without arcs. */
 export const POLYLINE_CHORD_ERROR = 0.01;
@@ -33,6 +39,31 @@ export function cutsOf(part: SheetPart): Contour[] {
     const { x, y, r } = contour;
     return { kind: 'circle', feature, x: roundCoordinate(x), y: roundCoordinate(y), r: roundCoordinate(r) };
   });
+}
+
+/** A bend's middle line on its layer, rounded. */
+export interface BendMark {
+  readonly layer: 'BEND_UP' | 'BEND_DOWN';
+  readonly x1: number;
+  readonly y1: number;
+  readonly x2: number;
+  readonly y2: number;
+}
+
+/** The bends of a part as lines to mark; none on a part that stays flat. */
+export function bendMarksOf(part: SheetPart): BendMark[] {
+  return (part.bends ?? []).map(({ from, to, direction }) => ({
+    layer: BEND_LAYERS[direction],
+    x1: roundCoordinate(from.x),
+    y1: roundCoordinate(from.y),
+    x2: roundCoordinate(to.x),
+    y2: roundCoordinate(to.y),
+  }));
+}
+
+/** The layers that a part's bends need, each once. */
+export function bendLayersOf(part: SheetPart): BendMark['layer'][] {
+  return [...new Set(bendMarksOf(part).map(({ layer }) => layer))];
 }
 
 function roundedVertices(contour: Contour): ContourVertex[] {

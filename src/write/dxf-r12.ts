@@ -4,7 +4,15 @@
 import makerjs from 'makerjs';
 import { type Stretch, stretchesOf } from '../geometry/contour.ts';
 import type { Contour, SheetPart } from '../model/sheet.ts';
-import { CUT_LAYER, cutsOf, roundBulge, roundCoordinate } from './dxf-cuts.ts';
+import {
+  bendLayersOf,
+  bendMarksOf,
+  CUT_LAYER,
+  cutsOf,
+  LAYER_COLOURS,
+  roundBulge,
+  roundCoordinate,
+} from './dxf-cuts.ts';
 import { type DxfTag, findTag, readTags, writeTags } from './dxf-tags.ts';
 
 /** Ends nearer than this, mm, are joined into one chain: far below any stretch, far above rounding. */
@@ -21,13 +29,17 @@ export function writeDxfR12(part: SheetPart): string {
   cutsOf(part).forEach((cut, i) => {
     models[`cut${i}`] = { layer: CUT_LAYER, paths: pathsOf(cut) };
   });
+  bendMarksOf(part).forEach(({ layer, x1, y1, x2, y2 }, i) => {
+    models[`bend${i}`] = { layer, paths: { line: new makerjs.paths.Line([x1, y1], [x2, y2]) } };
+  });
+  const layers = [CUT_LAYER, ...bendLayersOf(part)] as const;
   const text = makerjs.exporter.toDXF(
     { models, units: makerjs.unitType.Millimeter },
     {
       usePOLYLINE: true,
       accuracy: STEP,
       pointMatchingDistance: JOIN,
-      layerOptions: { [CUT_LAYER]: { color: 7 } },
+      layerOptions: Object.fromEntries(layers.map((layer) => [layer, { color: LAYER_COLOURS[layer] }])),
     },
   );
   return writeTags(tidied(readTags(text)));

@@ -4,11 +4,11 @@
  */
 import { DxfWriter, LWPolylineFlags, point3d, Units } from '@tarikjabiri/dxf';
 import type { SheetPart } from '../model/sheet.ts';
-import { CUT_LAYER, cutsOf } from './dxf-cuts.ts';
+import { bendLayersOf, bendMarksOf, CUT_LAYER, cutsOf, LAYER_COLOURS } from './dxf-cuts.ts';
 
 /**
- * The DXF of a sheet part as text, in mm, every cut one closed entity on the layer CUT. Same part, same
- * bytes.
+ * The DXF of a sheet part as text, in mm, every cut one closed entity on the layer CUT, bend lines as LINE on BEND_UP and
+ * BEND_DOWN. Same part, same bytes.
  */
 export function writeDxfStandard(part: SheetPart): string {
   const dxf = new DxfWriter();
@@ -27,6 +27,10 @@ export function writeDxfStandard(part: SheetPart): string {
       ...(bulge === 0 ? {} : { bulge }),
     }));
     dxf.addLWPolyline(vertices, { flags: LWPolylineFlags.Closed });
+  }
+  for (const layer of bendLayersOf(part)) dxf.addLayer(layer, LAYER_COLOURS[layer], 'Continuous');
+  for (const { layer, x1, y1, x2, y2 } of bendMarksOf(part)) {
+    dxf.addLine(point3d(x1, y1, 0), point3d(x2, y2, 0), { layerName: layer });
   }
   return dxf.stringify();
 }

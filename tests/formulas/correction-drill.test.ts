@@ -67,22 +67,49 @@ describe('holes from the rim inwards', () => {
 });
 
 describe('flats', () => {
-  it('equals the moment of thin strips of the segment', () => {
-    const [R, t, wanted] = [60, 20, 300];
-    const flat = flatFor(wanted, R, t, steel);
-    expect(flat).not.toBeNull();
-    const from = R - (flat?.depth ?? 0);
-    let moment = 0;
-    const strips = 100_000;
-    for (let i = 0; i < strips; i++) {
-      const x = from + ((i + 0.5) * (R - from)) / strips;
-      moment += steel * t * 2 * Math.sqrt(R * R - x * x) * x * ((R - from) / strips);
+  const plain = [
+    { z: 0, r: 60 },
+    { z: 20, r: 60 },
+  ];
+  // Chamfers of 1 mm, and a shoulder of 52 for 3 mm.
+  const stepped = [
+    { z: 0, r: 59 },
+    { z: 1, r: 60 },
+    { z: 16, r: 60 },
+    { z: 17, r: 59 },
+    { z: 17, r: 52 },
+    { z: 20, r: 52 },
+  ];
+  const radiusAt = (outer: typeof plain, z: number) => {
+    for (let i = 1; i < outer.length; i++) {
+      const [a, b] = [outer[i - 1], outer[i]];
+      if (a && b && z >= a.z && z < b.z) return a.r + ((b.r - a.r) * (z - a.z)) / (b.z - a.z);
     }
-    expect(moment / wanted).toBeCloseTo(1, 5);
-    expect(flat?.chord).toBeCloseTo(2 * Math.sqrt(R * R - from * from), 9);
+    return 0;
+  };
+
+  it.each([
+    ['a plain disc', plain, 300],
+    ['chamfers and a shoulder', stepped, 300],
+    ['a flat so deep that it meets the shoulder', stepped, 9000],
+  ])('of %s: equals the moment of thin strips of the segment', (_, outer, wanted) => {
+    const flat = flatFor(wanted, outer, steel);
+    expect(flat).not.toBeNull();
+    const from = 60 - (flat?.depth ?? 0);
+    let moment = 0;
+    const [layers, strips] = [400, 2000];
+    for (let layer = 0; layer < layers; layer++) {
+      const R = radiusAt(outer, ((layer + 0.5) * 20) / layers);
+      for (let i = 0; i < strips; i++) {
+        const x = from + ((i + 0.5) * (R - from)) / strips;
+        if (R > from) moment += steel * (20 / layers) * 2 * Math.sqrt(R * R - x * x) * x * ((R - from) / strips);
+      }
+    }
+    expect(moment / wanted).toBeCloseTo(1, 3);
+    expect(flat?.chord).toBeCloseTo(2 * Math.sqrt(3600 - from * from), 9);
   });
 
   it('says when a flat would have to pass the middle', () => {
-    expect(flatFor(1e9, 60, 20, steel)).toBeNull();
+    expect(flatFor(1e9, plain, steel)).toBeNull();
   });
 });

@@ -20,11 +20,13 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   inspect: ['design', 'rotor', 'job', 'parts', 'geometry', 'standards', 'formulas', 'units', 'model'],
   shop: ['rotor', 'job', 'parts', 'geometry', 'standards', 'formulas', 'units', 'model'],
   validate: ['inspect', 'rotor', 'job', 'parts', 'geometry', 'standards', 'formulas', 'units', 'model'],
+  preflight: ['job', 'measure', 'geometry', 'standards', 'formulas', 'units', 'model'],
   solids: ['geometry', 'model', 'units', 'types'],
   drawing: ['geometry', 'model', 'units', 'standards'],
   write: ['geometry', 'model', 'types'],
   report: ['shop', 'inspect', 'rotor', 'job', 'model', 'units'],
   products: [
+    'preflight',
     'shop',
     'inspect',
     'rotor',
@@ -35,10 +37,13 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
     'drawing',
     'write',
     'report',
+    'geometry',
+    'standards',
     'model',
     'units',
   ],
   'core.ts': [
+    'preflight',
     'inspect',
     'measure',
     'job',
@@ -52,16 +57,28 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
     'model',
   ],
   cli: ['core.ts'],
+  page: ['core.ts'],
 };
 
 /** Packages that must be named in one file only, so that they can be replaced there. */
-const onePlace = ['manifold-3d', 'earcut', 'makerjs', '@tarikjabiri/dxf', '@jscad/dxf-serializer', 'yargs', 'pdfkit'];
+const onePlace = [
+  'manifold-3d',
+  'earcut',
+  'makerjs',
+  '@tarikjabiri/dxf',
+  '@jscad/dxf-serializer',
+  'yargs',
+  'pdfkit',
+  'three',
+  'replicad-opencascadejs',
+  'fflate',
+];
 
 function filesIn(folder: string): string[] {
   return readdirSync(folder).flatMap((name) => {
     const path = join(folder, name);
     if (statSync(path).isDirectory()) return filesIn(path);
-    return path.endsWith('.ts') && !path.endsWith('.d.ts') ? [path] : [];
+    return /\.tsx?$/.test(path) && !path.endsWith('.d.ts') ? [path] : [];
   });
 }
 

@@ -4,7 +4,8 @@ import { stackOf } from '../../src/formulas/chain.ts';
 import { asBuilt } from '../../src/inspect/as-built.ts';
 import { characteristicsOf } from '../../src/inspect/characteristics.ts';
 import { judgeSize, overall } from '../../src/inspect/disposition.ts';
-import { linksTo, tiltLinks } from '../../src/rotor/links.ts';
+import { linksTo } from '../../src/rotor/links.ts';
+import { tiltLinks } from '../../src/rotor/tilt.ts';
 import { unbalanceLinks } from '../../src/rotor/unbalance.ts';
 import { errorsOf, findingOf, judge, type Patch } from '../validate/help.ts';
 
@@ -16,6 +17,8 @@ const size = (value: number, doubt = 0.002) => ({ value, doubt });
  * 60 H7, h6 on 60 (59.981 to 60.000). ISO 286-2: H7 30, h6 19 micrometres over 50 to 80.
  */
 const drawn = judge();
+/** Some failing check. */
+const finding = findingOf(drawn, 'concentricity');
 const verdictOn = (given: Patch) => findingOf(judge(built(given)), 'built-verdict');
 const sizesOn = (given: Patch) => judge(built(given)).findings.filter(({ code }) => code === 'built-size');
 
@@ -47,14 +50,47 @@ describe('one size', () => {
     },
     { what: 'radius typed', side: 'driving', value: 31.01, says: 'look into it', verdict: 'caution' },
     {
-      what: 'as near to its limit as the doubt',
+      what: 'nearer to its limit than the doubt',
       side: 'driving',
       value: 62.011,
       says: 'measure again',
       verdict: 'caution',
     },
-  ])('$what: $says', ({ side, value, says, verdict }) => {
-    const given = { adapter: { [side]: { register: size(value) } } };
+    // A caliper good to 0.03 cannot tell any of these from a good part, and none of them from a bad one.
+    {
+      what: 'too small by a caliper',
+      side: 'driving',
+      value: 62.005,
+      doubt: 0.03,
+      says: 'measure again',
+      verdict: 'caution',
+    },
+    {
+      what: 'too large by a caliper',
+      side: 'driving',
+      value: 62.05,
+      doubt: 0.03,
+      says: 'measure again',
+      verdict: 'caution',
+    },
+    {
+      what: 'the very middle by a caliper',
+      side: 'driving',
+      value: 62.025,
+      doubt: 0.03,
+      says: 'measure again',
+      verdict: 'caution',
+    },
+    {
+      what: 'too large by more than the doubt',
+      side: 'driven',
+      value: 60.031,
+      doubt: 0.03,
+      says: 'rework',
+      verdict: 'fail',
+    },
+  ])('$what: $says', ({ side, value, doubt, says, verdict }) => {
+    const given = { adapter: { [side]: { register: size(value, doubt) } } };
     const [finding] = sizesOn(given);
     expect(finding?.why).toMatch(new RegExp(`Verdict: ${says}\\.$`));
     expect(finding?.verdict).toBe(verdict);
@@ -91,6 +127,23 @@ describe('one size', () => {
     expect(sizesOn({ adapter: { mass: `${mass * 1.01} g` } })[0]?.verdict).toBe('pass');
   });
 
+  it('says by how little it is out before it asks for a finer instrument', () => {
+    const [finding] = sizesOn({ adapter: { driving: { register: size(62.05, 0.03) } } });
+    expect(finding?.remedy).toMatch(
+      /^Out by 0\.010 mm, which is less than its doubt of 0\.030 mm: measure again with a finer/,
+    );
+  });
+
+  it('never says rework, use as it is or scrap of what the doubt may still bring within', () => {
+    for (const characteristic of characteristicsOf(drawn.joint)) {
+      if (characteristic.unit === 'g') continue;
+      for (const value of [characteristic.upper + 0.01, characteristic.lower - 0.01]) {
+        const found = { value, doubt: 0.011, with: 'test' };
+        expect(judgeSize({ ...characteristic, found }, [finding]).disposition).toBe('measure again');
+      }
+    }
+  });
+
   it('never says accept outside the limits, whatever the doubt', () => {
     for (const characteristic of characteristicsOf(drawn.joint)) {
       for (const doubt of [0, 0.001, 0.05]) {
@@ -111,6 +164,26 @@ describe('the parts together', () => {
     expect(finding.verdict).toBe('pass');
     expect(finding.title).toBe('the finished parts: accept');
     expect(finding.why).toMatch(/^2 of \d+ sizes measured; not yet: depth of the driving recess/);
+  });
+
+  it('accepts no more than so far while a register is not measured', () => {
+    const one = verdictOn({ adapter: { thickness: size(drawn.joint.adapterSpec.thickness, 0.01) } });
+    expect(one.verdict).toBe('caution');
+    expect(one.title).toBe('the finished parts: accept so far');
+    expect(one.remedy).toMatch(/^Measure driving register, recess, driven register, spigot too/);
+    const other = verdictOn({ adapter: { driving: { register: size(62.025) } } });
+    expect(other.remedy).toMatch(/^Measure driven register, spigot too/);
+  });
+
+  it('scraps nothing for the sake of a size that can still be reworked', () => {
+    // A spigot 0.06 too large does not go in; turned down, the recess 0.01 too large does no harm.
+    const given = { adapter: { driving: { register: size(62.05) }, driven: { register: size(60.06) } } };
+    const says = sizesOn(given).map(({ why }) => /Verdict: (.*)\.$/.exec(why)?.[1]);
+    expect(says).toEqual(['use as it is', 'rework']);
+    const whole = verdictOn(given);
+    expect(whole.title).toBe('the finished parts: rework');
+    expect(whole.verdict).toBe('fail');
+    expect(whole.remedy).toMatch(/^Turn the driven register, spigot: take off 0\.060 mm to 0\.079 mm/);
   });
 
   it('is not assessed while nothing is measured', () => {
@@ -163,6 +236,24 @@ describe('the sums with real numbers', () => {
     expect(finding.limit).toBeCloseTo(0.01 + 0.025 + 0.01 + 0.0245 + 0.01, 9);
     expect(finding.remedy).toMatch(/burr/);
     expect(findingOf(judge(built({ joint: { rim: 0.05 } })), 'built-runout').verdict).toBe('pass');
+  });
+
+  it('does not blame the parts for a run-out of the driving flange that nobody read', () => {
+    const unread = judge(built({ joint: { rim: 0.3 } }), { driving: { runout: undefined } });
+    expect(findingOf(unread, 'built-runout').why).toMatch(/own run-out was not given .*: give driving\.runout\.rim\.$/);
+    expect(findingOf(judge(built({ joint: { rim: 0.3 } })), 'built-runout').why).not.toMatch(/not given/);
+  });
+
+  it('leaves places out of the sums that are no places of this part: inches typed as millimetres', () => {
+    const inches = drawn.joint.screws
+      .find(({ side }) => side === 'driven')
+      ?.positions.map(({ x, y }) => [x / 25.4, y / 25.4]);
+    const made = judge(built({ adapter: { driven: { holes: inches } } }));
+    expect(asBuilt(made.joint)?.screws).toEqual(made.joint.screws);
+    expect(asBuilt(made.joint)?.adapterMass.mass).toBeCloseTo(made.joint.adapterMass.mass, 6);
+    const place = made.findings.find(({ title }) => title.startsWith('driven holes'));
+    expect(place?.verdict).toBe('caution');
+    expect(place?.remedy).toMatch(/wrong unit/);
   });
 
   it('weighs a part by its scales, shape in proportion', () => {

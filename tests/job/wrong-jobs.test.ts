@@ -16,7 +16,7 @@ const slips: readonly (readonly [string, string, string, RegExp])[] = [
   ['units: mm', '‸unit: mm', 'unit', /Did you mean units\?/],
   ['units: mm', '‸__proto__: 1', '__proto__', /cannot be a key/],
   ['units: mm', '‸constructor: 1', 'constructor', /cannot be a key/],
-  ['units: mm', '‸bracket: {}', 'bracket', /not read by this version/],
+  ['units: mm', '‸brackets: {}', 'brackets', /Did you mean bracket\?/],
   ['units: mm', '‸tonewheel: {}', 'tonewheel', /here it is called wheel/],
   // Duty.
   ['480 N.m', '‸480 Nn', 'duty.torque', /Did you mean N\.m\?/],

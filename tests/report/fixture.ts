@@ -118,6 +118,7 @@ const noMass = {
 export const joint: JointToReport = {
   job: { title: 'Demo: orchard truck, drive unit to rear axle', units: 'mm' },
   adapterSpec,
+  wheelSpec,
   adapterMaterial: aluminium.value,
   adapterMass: { ...noMass, volume: 280000, mass: 756 },
   wheel,

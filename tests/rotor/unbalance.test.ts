@@ -3,8 +3,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { stackOf } from '../../src/formulas/chain.ts';
 import { chanceFrom } from '../../src/formulas/chance.ts';
-import { linksTo, tiltLinks } from '../../src/rotor/links.ts';
+import { linksTo } from '../../src/rotor/links.ts';
 import { screwMasses } from '../../src/rotor/screw-body.ts';
+import { tiltLinks } from '../../src/rotor/tilt.ts';
 import { bodiesOf, mostOneSided, unbalanceLinks } from '../../src/rotor/unbalance.ts';
 import { judge } from '../validate/help.ts';
 

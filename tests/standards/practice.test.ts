@@ -206,11 +206,12 @@ describe('sheet, teeth, machine shop and printer', () => {
     expect(coil.ratio).toBeCloseTo(2.7 / 6, 9);
   });
 
-  it('knows four sensors and refuses a fifth', () => {
+  it('knows five sensors and refuses a sixth', () => {
     expect(toothRules.rows.map((row) => row.sensor)).toEqual([
       'coil',
       'hall',
       'differential_hall',
+      'two_channel_hall',
       'active_wheel_speed',
     ]);
     expect(toothRule('optical')).toEqual({ ok: false, why: expect.stringContaining('differential_hall') });

@@ -194,11 +194,12 @@ const toothCases: readonly Case[] = [
     cure: { sensor: { gap: 1.1 } },
   },
   {
-    what: 'a kind whose gap nobody publishes',
-    code: 'sensor-gap',
-    patch: { sensor: { gap: 1 } },
+    what: 'a kind whose greatest gap nobody publishes',
+    code: 'sensor-gap-low',
+    patch: { sensor: { kind: 'two_channel_hall', gap: 1 } },
     verdict: 'not assessed',
-    says: /own data sheet/,
+    says: /data sheet: sensor\.gap_range/,
+    cure: { sensor: { gap_range: { least: 0.3, most: 2 } } },
   },
   { what: 'steel', code: 'wheel-magnetic', patch: {}, verdict: 'pass' },
   {

@@ -1,7 +1,17 @@
 /** Flags of `measure`, by the subject they belong to. The list of subjects stands here and nowhere else. */
 import { instruments } from '../../core.ts';
 
-export const subjects = ['circle', 'pattern', 'register', 'ring', 'runout', 'thread', 'balance'] as const;
+export const subjects = [
+  'circle',
+  'pattern',
+  'register',
+  'ring',
+  'runout',
+  'thread',
+  'balance',
+  'sensor',
+  'vibration',
+] as const;
 export type Subject = (typeof subjects)[number];
 
 const text = { type: 'string', requiresArg: true } as const;
@@ -62,7 +72,28 @@ export const measureFlags = {
   weight: { ...text, describe: 'balance: mass that this end of the shaft carries, kg; for the first trial weight' },
   speed: { ...text, describe: 'balance: speed of the runs' },
   duty: { ...text, describe: 'balance: highest speed in use; caps the runs' },
-  critical: { ...text, describe: 'balance: lowest critical speed of the shaft; caps the runs' },
+  critical: { ...text, describe: 'balance, vibration: lowest critical speed of the shaft; caps the runs' },
+  felt: {
+    ...text,
+    describe: 'vibration: speed it is felt at, "1800 rpm" of the shaft, "2600 rpm engine", "80 to 90 km/h"',
+  },
+  frequency: { ...text, describe: 'vibration: how often it shakes, "60 Hz" or "60 +-2 Hz"' },
+  order: { ...text, describe: 'vibration: shakes for one turn of the shaft, instead of --frequency' },
+  when: { ...text, describe: 'vibration: load, coast, neutral, always or standing' },
+  higher: { ...text, describe: 'vibration: grows or fades a little above that speed' },
+  tyre: { ...text, describe: 'vibration: size on the wall, 205/65R16, or the rolling radius' },
+  axle: { ...text, describe: 'vibration: shaft turns for one turn of the wheels' },
+  gear: { ...text, describe: 'vibration: engine turns for one turn of the shaft' },
+  cylinders: { ...text, describe: 'vibration: of the engine' },
+  resistance: { ...text, describe: 'sensor: between two leads, unplugged: "1100 ohm", or open' },
+  polarity: { ...text, describe: 'sensor: that reading with the meter swapped: same or differs' },
+  supply: { ...text, describe: 'sensor: none (gives volts of its own) or needed' },
+  output: { ...text, describe: 'sensor: grows (with speed), switches (two levels), two (two outputs), current' },
+  current: { ...text, describe: 'sensor: both levels of its supply current, "7 mA, 14 mA"' },
+  slow: { ...text, describe: 'sensor: yes or no: does it still switch when turned tooth by tooth' },
+  turned: { ...text, describe: 'sensor: same or fades, when it is turned a quarter in its hole' },
+  magnet: { ...text, describe: 'sensor: yes or no: does a paper clip stay on its tip' },
+  leads: { ...text, describe: 'sensor: how many leads it has; tells little' },
   outside: { ...text, describe: "any: the flange's outside diameter; goes into the section and checks the rest" },
   instrument: { ...text, default: 'caliper', describe: `any: ${instruments.join(', ')}` },
   units: { ...text, default: 'mm', describe: 'any: what a bare number means, mm or in' },
@@ -82,6 +113,8 @@ export const measureExamples = `Examples:
   flangewright measure balance --first "4.2 at 130" --trial "10 g at 90" --with "6.1 at 70" --clamp "14 g"
   flangewright measure balance --first 4.2 --trial "10 g" --runs "0: 7.5, 120: 8.7, 240: 1.6" --radius 45
   flangewright measure balance --weight "9 kg" --radius 45 --speed 1500     (a first trial weight)
+  flangewright measure sensor --resistance "1100 ohm" --supply none
+  flangewright measure sensor --current "7 mA, 14 mA" --turned fades
 With no flags at a terminal it asks.`;
 
 /** Flags that go with any subject, or tell the subject. */
@@ -99,4 +132,6 @@ export const belongs: Readonly<Record<Subject, readonly string[]>> = {
     ...['first', 'trial', 'with', 'runs', 'sense', 'check', 'fitted', 'clamp', 'scatter'],
     ...['radius', 'weight', 'speed', 'duty', 'critical'],
   ],
+  sensor: ['resistance', 'polarity', 'supply', 'output', 'current', 'slow', 'turned', 'magnet', 'leads'],
+  vibration: ['felt', 'frequency', 'order', 'when', 'higher', 'tyre', 'axle', 'gear', 'cylinders', 'critical'],
 };

@@ -19,9 +19,11 @@ export async function measureQuestions(io: Io, flags: Typed): Promise<Typed> {
     (await ask(`What was measured: ${subjects.slice(0, -1).join(', ')} or ${subjects[subjects.length - 1]}`)) ??
     'circle';
   const word = subject.toLowerCase();
-  // A shaft is balanced where it hangs: neither flange's section comes of it.
+  // A shaft is balanced where it hangs, a sensor lies on the bench: neither flange's section comes of it.
   const side =
-    word === 'balance' ? flags.texts.side : ((await ask('Which flange, driving or driven')) ?? flags.texts.side);
+    word === 'balance' || word === 'sensor'
+      ? flags.texts.side
+      : ((await ask('Which flange, driving or driven')) ?? flags.texts.side);
   const answers = await (questions[word] ?? none)(ask, io);
   return { texts: { ...flags.texts, ...answers.texts, subject: word, side }, chords: [], at: answers.at ?? [] };
 }
@@ -90,6 +92,17 @@ const questions: Readonly<Record<string, (ask: Ask, io: Io) => Promise<Answers>>
     const tpi = ten === undefined && pitch === undefined ? await ask('Threads per inch by a gauge') : undefined;
     return { texts: { diameter, ten, pitch, tpi } };
   },
+  sensor: async (ask) => ({
+    texts: {
+      resistance: await ask('Unplugged: resistance between two leads, "1100 ohm" or open'),
+      polarity: await ask('The same with the meter swapped: same or differs'),
+      supply: await ask('Steel passed quickly before it, unplugged, meter on AC volts: none (gives volts) or needed'),
+      output: await ask('Plugged in: grows, switches, two, or current'),
+      slow: await ask('Turned tooth by tooth, does it still switch: yes or no'),
+      turned: await ask('Turned a quarter in its hole: same or fades'),
+      magnet: await ask('Does a paper clip stay on its tip: yes or no'),
+    },
+  }),
   balance: async (ask, io) => {
     io.out('Same speed and same pickup in every run. Angles: degrees counter-clockwise from a mark on the shaft.\n');
     const first = await ask('Vibration as found, "4.2 at 130" with phase, or 4.2 (empty: not run yet)');
@@ -109,5 +122,21 @@ const questions: Readonly<Record<string, (ask: Ask, io: Io) => Promise<Answers>>
     const fitted = check === undefined ? undefined : await ask('What was fitted, "8 g at 300" (empty: as asked for)');
     const clamp = await ask('What the head of each of two band clamps weighs, "14 g" (empty: no clamps)');
     return { texts: { first, trial, with: reading, runs, check, fitted, clamp, ...(await place()) } };
+  },
+  vibration: async (ask) => {
+    const felt = await ask('Speed it is felt at: "1800 rpm" of the shaft, "2600 rpm engine" or "90 km/h"');
+    const isRoad = /km|mph|m\/s/i.test(felt ?? '');
+    const texts = {
+      felt,
+      frequency: await ask('How often it shakes, Hz (empty: not measured)'),
+      when: await ask('When: load, coast, neutral, always or standing'),
+      higher: await ask('A little faster it: grows or fades'),
+      tyre: isRoad ? await ask('Tyre: size on the wall, or rolling radius') : undefined,
+      axle: await ask('Shaft turns for one turn of the wheels'),
+      gear: await ask('Engine turns for one turn of the shaft in that gear'),
+      cylinders: await ask('Cylinders of the engine'),
+      critical: await ask('Critical speed of the shaft, rpm'),
+    };
+    return { texts };
   },
 };

@@ -10,7 +10,9 @@ import {
   answerRegister,
   answerRing,
   answerRunout,
+  answerSensor,
   answerThread,
+  answerVibration,
   type Instrument,
   instruments,
   type PatternList,
@@ -79,6 +81,8 @@ function subjectOf({ texts, chords, at }: Typed): Subject {
   const named = subjects.find((word) => word === texts.subject);
   if (named !== undefined) return named;
   if (['first', 'trial', 'weight'].some((key) => texts[key] !== undefined)) return 'balance';
+  if (['felt', 'order', 'frequency'].some((key) => texts[key] !== undefined)) return 'vibration';
+  if (belongs.sensor.some((key) => texts[key] !== undefined)) return 'sensor';
   if (texts.bore !== undefined || texts.spigot !== undefined) return 'register';
   if (texts.ring !== undefined || texts.plug !== undefined) return 'ring';
   if (texts.rim !== undefined || texts.face !== undefined) return 'runout';
@@ -110,6 +114,7 @@ async function answerOf(io: Io, subject: Subject, typed: Typed): Promise<Answer>
     register: async () => answerRegister(all),
     ring: async () => answerRing(all),
     runout: async () => answerRunout(all),
+    sensor: async () => answerSensor(all),
     thread: async () => {
       if (texts.diameter === undefined)
         throw new UsageError(
@@ -117,6 +122,7 @@ async function answerOf(io: Io, subject: Subject, typed: Typed): Promise<Answer>
         );
       return answerThread({ ...all, diameter: texts.diameter, tapped: texts.tapped === 'true' });
     },
+    vibration: async () => answerVibration(all),
   };
   const answer = await answers[subject]();
   if (!answer.ok) throw new UsageError(answer.why);

@@ -1,0 +1,68 @@
+/** The whole page: the job on the left, what it looks like in the middle, what came of it on the right. */
+import { signal } from '@preact/signals';
+import { BenchBar } from './bench-bar.tsx';
+import { Files } from './files.tsx';
+import { JobSheet } from './job-sheet.tsx';
+import { Pictures } from './pictures.tsx';
+import { SpaceView } from './space-view.tsx';
+import { busy, errors, notice } from './store.ts';
+import { TextEditor } from './text-editor.tsx';
+import { Verdict } from './verdict.tsx';
+
+const asText = signal(false);
+
+function Errors() {
+  if (errors.value.length === 0) return null;
+  return (
+    <section class="errors" role="alert" aria-label="Errors in the job">
+      <h2>The job has {errors.value.length === 1 ? 'an error' : `${errors.value.length} errors`}</h2>
+      <ul>
+        {errors.value.map(({ path, message, line }) => (
+          <li key={`${path} ${message}`}>
+            {path ? <code>{path}</code> : null} {message} <span class="quiet">line {line}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+export function App() {
+  return (
+    <>
+      <header>
+        <h1>flangewright</h1>
+        <p>
+          Two flanges that were never meant to meet: what you measured on the left, what becomes of it on the right.
+        </p>
+        <BenchBar />
+        <p class="notice" role="status">
+          {notice.value || (busy.value ? 'working it out...' : '')}
+        </p>
+      </header>
+      <main>
+        <div class="job">
+          <div class="tabs">
+            <button type="button" aria-pressed={!asText.value} onClick={() => (asText.value = false)}>
+              sheet
+            </button>
+            <button type="button" aria-pressed={asText.value} onClick={() => (asText.value = true)}>
+              text
+            </button>
+          </div>
+          <Errors />
+          {asText.value ? <TextEditor /> : <JobSheet />}
+        </div>
+        <div class="show">
+          <Pictures />
+          <SpaceView />
+        </div>
+        <div class="result">
+          <Verdict />
+          <h2>Files</h2>
+          <Files />
+        </div>
+      </main>
+    </>
+  );
+}

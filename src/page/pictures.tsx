@@ -1,0 +1,53 @@
+/** The joint's pictures, live. A feature under the pointer lights up here and in the findings, both ways. */
+import { useLayoutEffect, useRef } from 'preact/hooks';
+import { isStale, lit, view } from './store.ts';
+
+/** The SVG comes from our own writer, which escapes every text; it is read as XML, never as a page. */
+function Picture({ svg, caption, name }: { svg: string; caption: string; name: string }) {
+  const place = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    // An element for a page names no namespace; read by itself it needs one.
+    const named = svg.replace(/^\s*<svg(?![^>]*xmlns=)/, '<svg xmlns="http://www.w3.org/2000/svg"');
+    const read = new DOMParser().parseFromString(named, 'image/svg+xml').documentElement;
+    if (read.nodeName !== 'svg') return;
+    const drawn = document.importNode(read, true);
+    place.current?.replaceChildren(drawn);
+  }, [svg]);
+  const feature = lit.value;
+  useLayoutEffect(() => {
+    for (const shape of place.current?.querySelectorAll('[data-feature]') ?? []) {
+      shape.classList.toggle('lit', feature !== null && shape.getAttribute('data-feature') === feature);
+    }
+  }, [feature, svg]);
+  const featureUnder = (event: Event): string | null =>
+    event.target instanceof Element
+      ? (event.target.closest('[data-feature]')?.getAttribute('data-feature') ?? null)
+      : null;
+  return (
+    <figure id={`picture-${name}`}>
+      <div
+        ref={place}
+        onPointerMove={(event) => {
+          const under = featureUnder(event);
+          if (under !== lit.value) lit.value = under;
+        }}
+        onPointerLeave={() => {
+          lit.value = null;
+        }}
+      />
+      <figcaption>{caption}</figcaption>
+    </figure>
+  );
+}
+
+export function Pictures() {
+  const shown = view.value;
+  return (
+    <section aria-label="Pictures" class={`pictures${isStale.value ? ' stale' : ''}`}>
+      {isStale.value ? <p class="stale-note">These pictures are of the job before the errors on the sheet.</p> : null}
+      {shown?.pictures.map((picture) => (
+        <Picture key={picture.name} {...picture} />
+      ))}
+    </section>
+  );
+}

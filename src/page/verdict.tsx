@@ -1,0 +1,121 @@
+/** What came of it: the verdict, the answers in short, what to do next, and every finding, each tied to its feature. */
+import type { Finding } from '../core.ts';
+import { isStale, lit, view } from './store.ts';
+
+const marks = { fail: '✕', caution: '!', 'not assessed': '?', pass: '✓' } as const;
+const words = { fail: 'Fail', caution: 'Caution', 'not assessed': 'Not assessed', pass: 'Pass' } as const;
+const css = (verdict: Finding['verdict']) => verdict.replace(' ', '-');
+
+const number = (value: number) => String(Number(value.toPrecision(5)));
+
+function FindingLine({ finding }: { finding: Finding }) {
+  const { verdict, title, feature, value, limit, unit, why, remedy, source, code } = finding;
+  const isLit = lit.value === feature;
+  return (
+    <details
+      class={`finding ${css(verdict)}${isLit ? ' lit' : ''}`}
+      onPointerEnter={() => {
+        lit.value = feature;
+      }}
+      onPointerLeave={() => {
+        lit.value = null;
+      }}
+      onFocusIn={() => {
+        lit.value = feature;
+      }}
+    >
+      <summary>
+        <span class="mark" role="img" aria-label={words[verdict]}>
+          {marks[verdict]}
+        </span>
+        <span class="what">{title}</span>
+        <span class="number">
+          {value === null ? '' : `${number(value)}${unit ? ` ${unit}` : ''}`}
+          {limit === null ? '' : ` / ${number(limit)}`}
+        </span>
+      </summary>
+      <p>{why}</p>
+      {remedy ? (
+        <p>
+          <strong>Do:</strong> {remedy}
+        </p>
+      ) : null}
+      <p class="quiet">
+        {source} ({code})
+      </p>
+    </details>
+  );
+}
+
+export function Verdict() {
+  const shown = view.value;
+  if (!shown) return <p class="quiet">No verdict yet: the job has errors, or the sums are running.</p>;
+  const { report, revision } = shown;
+  const open = report.findings.filter(({ verdict }) => verdict !== 'pass');
+  const passes = report.findings.filter(({ verdict }) => verdict === 'pass');
+  return (
+    <section aria-label="Verdict" class={isStale.value ? 'stale' : ''}>
+      <div class={`banner ${css(report.verdict)}`} role="status">
+        <span class="mark" aria-hidden="true">
+          {marks[report.verdict]}
+        </span>
+        <div>
+          <h2>{words[report.verdict]}</h2>
+          <p>{report.headline}</p>
+          <p class="quiet">revision {revision}</p>
+        </div>
+      </div>
+      <table class="answers">
+        <caption>In short</caption>
+        <tbody>
+          {report.answers.map(({ question, word, text, verdict }) => (
+            <tr key={question} class={css(verdict)}>
+              <th scope="row">{question}</th>
+              <td>
+                <strong>{word}.</strong> {text}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <h3>What asks for something</h3>
+      {open.length === 0 ? (
+        <p>Nothing does.</p>
+      ) : (
+        open.map((finding) => <FindingLine key={`${finding.code} ${finding.title}`} finding={finding} />)
+      )}
+      <details>
+        <summary>
+          <h3>{passes.length} checks pass</h3>
+        </summary>
+        {passes.map((finding) => (
+          <FindingLine key={`${finding.code} ${finding.title}`} finding={finding} />
+        ))}
+      </details>
+      <details>
+        <summary>
+          <h3>Key numbers</h3>
+        </summary>
+        <table>
+          <tbody>
+            {report.keyNumbers.map(({ label, value, note }) => (
+              <tr key={label}>
+                <th scope="row">{label}</th>
+                <td>{value}</td>
+                <td class="quiet">{note}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </details>
+      <section class="safety" aria-label="Safety">
+        <h3>Safety</h3>
+        <ul>
+          {report.safety.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      </section>
+    </section>
+  );
+}

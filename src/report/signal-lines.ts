@@ -1,0 +1,20 @@
+/** Key numbers of the signal: how fast the teeth come. */
+import { type JointWithSpeeds, signalSpeeds, speedRange } from '../rotor/signal-speeds.ts';
+import type { KeyNumber } from './key-numbers.ts';
+
+const short = (value: number): string => String(Number(value.toPrecision(4)));
+
+/** Frequency at crawl and at top speed; a thousand turns a minute where no speed is given. Empty without a wheel. */
+export function signalLines(joint: JointWithSpeeds): KeyNumber[] {
+  const speeds = signalSpeeds(joint);
+  const [crawl, top] = [speeds[0], speeds.at(-1)];
+  if (!crawl || !top || !joint.wheelSpec) return [];
+  const range = speedRange(joint);
+  const { teeth, missing } = joint.wheelSpec;
+  const left = missing === 0 ? '' : `; counted by its ${teeth} places, ${teeth - missing} pulses come a turn`;
+  const slow = range.isCrawlGiven ? `${short(crawl.hertz)} Hz at ${short(crawl.rpm)} rpm (crawl); ` : '';
+  const note = range.isTopGiven
+    ? `${slow}teeth a second: teeth x rpm / 60${left}`
+    : `${slow}give duty.speed for the top speed${left}`;
+  return [{ label: 'Signal', value: `${short(top.hertz)} Hz at ${short(top.rpm)} rpm`, note }];
+}

@@ -1,0 +1,94 @@
+/**
+ * What moves the teeth towards the sensor and away from it: run-out, play, float, mounts and heat. mm.
+ *
+ * Radial sensing: across the axis. Axial sensing: along it. Whoever sets the gap does not know where in its play the shaft hangs, so a
+ * play counts whole, either way. Left out: sheet that is not flat, the stretch of a spinning wheel (thousandths), a bracket that bends.
+ */
+import { type Link, stackOf } from '../formulas/chain.ts';
+import type { Joint } from '../job/joint.ts';
+import { findMaterial } from '../standards/materials.ts';
+import { must } from '../standards/table.ts';
+import { linksTo } from './links.ts';
+import { tiltLinks } from './tilt.ts';
+
+/** The temperature at which the gap is set, degrees C. */
+const setAt = 20;
+
+export interface GapMoves {
+  /** How far the gap may close or open, at worst and likely, without heat. */
+  readonly worst: number;
+  readonly likely: number;
+  readonly links: readonly Link[];
+  /** How much heat opens the gap (minus: closes it), cold and hot; null where no temperatures are given or it is not reckoned. */
+  readonly heat: { readonly cold: number; readonly hot: number; readonly how: string } | null;
+  /** Keys of the job that were not given and count as nothing. */
+  readonly unread: readonly string[];
+}
+
+function playLink(id: string, what: string, play: number | undefined, key: string): Link[] {
+  if (play === undefined || play === 0) return [];
+  return [
+    {
+      id,
+      what,
+      least: 0,
+      most: play,
+      angle: null,
+      doubt: 0,
+      source: `given in the job (${key})`,
+      memory: false,
+      cure: `less of it (${key})`,
+    },
+  ];
+}
+
+/** A leaning wheel's rim goes to and fro by its slope times the radius. */
+function wobble(joint: Joint, radius: number): Link[] {
+  const on = joint.job.wheel?.on;
+  const isBefore = ({ id }: Link) =>
+    on === 'driven' || id === 'driving-face' || (on === 'adapter' && id === 'parallelism');
+  return tiltLinks(joint)
+    .filter((link) => isBefore(link) || link.id === 'as-bolted-up')
+    .map((link) => ({ ...link, least: link.least * radius, most: link.most * radius, doubt: link.doubt * radius }));
+}
+
+function heatOf(joint: Joint, radius: number, gap: number): GapMoves['heat'] {
+  const temperature = joint.job.duty?.temperature;
+  const wheel = joint.wheelMaterial;
+  if (!temperature || !wheel) return null;
+  const { cold, hot } = temperature;
+  const carrier = joint.job.sensor?.carrier;
+  const housing = carrier === undefined ? null : must(findMaterial(carrier));
+  const opens = (at: number) =>
+    ((housing?.thermalExpansion ?? 0) * (radius + gap) - wheel.thermalExpansion * radius) * (at - setAt);
+  const how = housing
+    ? `${wheel.name} wheel in ${housing.name}, both at the same temperature`
+    : 'the wheel grows, what carries the sensor does not (sensor.carrier is not given)';
+  return { cold: opens(cold), hot: opens(hot), how };
+}
+
+/** What moves the gap of the job's sensor; null without a wheel or a sensor. `gap` as set, mm. */
+export function gapMoves(joint: Joint, gap: number): GapMoves | null {
+  const { wheelSpec, job } = joint;
+  const { sensor } = job;
+  if (!wheelSpec || !sensor) return null;
+  const isAxial = sensor.direction === 'axial';
+  const radius = wheelSpec.outside / 2;
+  const play = isAxial
+    ? playLink('float', 'axial float of the shaft', sensor.float, 'sensor.float')
+    : playLink('bearing-play', 'play of the bearings', sensor.bearing_play, 'sensor.bearing_play');
+  const travel = playLink('travel', 'travel of mounts and suspension', sensor.travel, 'sensor.travel');
+  const links = [...(isAxial ? wobble(joint, radius) : linksTo(joint, 'teeth')), ...play, ...travel];
+  const { worst, likely } = stackOf(links);
+  const playKey = isAxial ? 'float' : 'bearing_play';
+  return {
+    worst,
+    likely,
+    links,
+    heat: isAxial ? null : heatOf(joint, radius, gap),
+    unread: [
+      ...([playKey, 'travel'] as const).filter((key) => sensor[key] === undefined).map((key) => `sensor.${key}`),
+      ...(job.duty?.temperature || isAxial ? [] : ['duty.temperature']),
+    ],
+  };
+}

@@ -1,0 +1,86 @@
+/**
+ * What tilts the driven shaft's axis: the two flanges' faces and the adapter's own, mm per mm. Angles in the adapter's frame say where
+ * the axis leans to.
+ */
+import type { Link } from '../formulas/chain.ts';
+import type { Joint } from '../job/joint.ts';
+import { machiningRule } from '../standards/machining-practice.ts';
+import { must } from '../standards/table.ts';
+import { seen, turnOf, wrapped } from './as-bolted.ts';
+import type { FlangeSide } from './plays.ts';
+
+/** Slope of a flange's face, mm per mm, the angle at which it stands high, and how far that may be wrong. */
+function slopeOf(joint: Joint, side: FlangeSide): { slope: number; high: number | null; doubt: number } | null {
+  const { runout, outside } = joint[side];
+  if (runout.faceTilt) {
+    const { degrees, high, doubt = 0 } = runout.faceTilt;
+    const slope = (angle: number) => Math.tan((angle * Math.PI) / 180);
+    return { slope: slope(degrees), high: wrapped(high + turnOf(joint, side)), doubt: slope(doubt) };
+  }
+  return runout.face === null ? null : { slope: runout.face / outside.value, high: null, doubt: 0 };
+}
+
+/** How a flange's face tilts the axis that stands on it, mm per mm; empty where nobody gave its run-out. */
+export function faceLink(joint: Joint, side: FlangeSide): Link[] {
+  const read = slopeOf(joint, side);
+  if (!read) return [];
+  return [
+    {
+      id: `${side}-face`,
+      what: `face run-out of the ${side} flange`,
+      least: read.slope,
+      most: read.slope,
+      // An axis leans away from where its face stands high, whichever flange it is.
+      angle: read.high === null ? null : wrapped(read.high + 180),
+      doubt: read.doubt,
+      source: read.high === null ? 'total indicator reading; its direction is not known' : 'dial readings',
+      memory: false,
+      cure: `the ${side} face skimmed true, or cleaned of burrs and paint`,
+    },
+  ];
+}
+
+/** The two faces of the adapter are parallel within what the trade holds. */
+function parallelism(joint: Joint): Link {
+  const rule = must(machiningRule('parallelism', 0));
+  const face = joint.asMeasured?.face;
+  if (face) {
+    const slope = face.arrow?.size ?? face.tir / joint.adapterSpec.outside;
+    return {
+      id: 'parallelism',
+      what: "the adapter's two faces",
+      least: slope,
+      most: slope,
+      // The far face leans the shaft away from where it stands high.
+      angle: face.arrow ? wrapped(face.arrow.angle + 180) : null,
+      doubt: face.arrow?.doubt ?? 0,
+      source: 'measured on the finished adapter',
+      memory: false,
+      cure: 'the second face faced again, against the first',
+    };
+  }
+  return {
+    id: 'parallelism',
+    what: "the adapter's two faces",
+    least: 0,
+    most: rule.value / joint.adapterSpec.outside,
+    angle: null,
+    doubt: 0,
+    source: rule.source,
+    memory: rule.memory,
+    cure: 'both faces in one chucking, or the second one faced against a lapped plate',
+  };
+}
+
+/** What tilts the driven shaft's axis, mm per mm. */
+export function tiltLinks(joint: Joint): Link[] {
+  const face = joint.asMeasured?.jointFace;
+  // The dial sees how the driven flange stands; how its shaft stands on it was read beforehand.
+  if (face) {
+    return [
+      seen(face, 1 / joint.driven.outside.value, 'lean of the joint as bolted up', true),
+      ...faceLink(joint, 'driven'),
+    ];
+  }
+  return [...faceLink(joint, 'driving'), parallelism(joint), ...faceLink(joint, 'driven')];
+}

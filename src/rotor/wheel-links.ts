@@ -1,0 +1,71 @@
+/** How the wheel sits on what carries it: its bore on the register, its teeth about the bore. mm. */
+import type { Link } from '../formulas/chain.ts';
+import { eccentricityOf } from '../formulas/fit.ts';
+import type { Joint } from '../job/joint.ts';
+import { serviceTolerance } from '../job/schema-sheet.ts';
+import { cutTolerance } from '../standards/sheet-cutting.ts';
+
+/** Tolerance of a cut where nothing is published for the thickness, plus or minus mm: the widest of the usual range. */
+const unknownCut = 0.75;
+
+/** What the cutting service holds on a contour of the wheel, plus or minus mm. */
+export function wheelCut(joint: Joint): number {
+  const published = cutTolerance(joint.wheelSpec?.thickness ?? 0);
+  return (
+    serviceTolerance(joint.job.sheet, joint.wheelSpec?.thickness ?? 0) ?? (published.ok ? published.value : unknownCut)
+  );
+}
+
+/** How much larger the wheel's bore is than its register as made, least and greatest, mm on the diameter; null without a wheel. */
+export function wheelPlay(joint: Joint): { readonly least: number; readonly greatest: number } | null {
+  const { wheelRegister: register, wheelSpec: spec, wheelBore: made } = joint;
+  if (!register || !spec) return null;
+  const cut = wheelCut(joint);
+  const bore = made?.limits ?? { lower: spec.bore - cut, upper: spec.bore + cut };
+  return { least: bore.lower - register.upper, greatest: bore.upper - register.lower };
+}
+
+/** The wheel's bore on its register, and its teeth about its bore. */
+export function wheelLinks(joint: Joint): { readonly bore: Link; readonly teeth: Link } | null {
+  const play = wheelPlay(joint);
+  if (!play) return null;
+  const cut = wheelCut(joint);
+  const common = { angle: null, doubt: 0, memory: false };
+  return {
+    bore: {
+      ...common,
+      id: 'wheel-bore',
+      what: 'the wheel on its register',
+      least: eccentricityOf(play.least),
+      most: eccentricityOf(play.greatest),
+      source: joint.wheelBore ? 'limits of both halves' : 'tolerance of the cut',
+      cure: 'the bore turned to the register after cutting (wheel.fit: H8), or the wheel set true with a dial (wheel.set_true: 0.1 mm)',
+    },
+    teeth: {
+      ...common,
+      id: 'teeth',
+      what: 'the teeth about the bore',
+      least: 0,
+      // Bore and teeth are cut in one go: half of what two contours may each be out. Common practice.
+      most: cut / 2,
+      source: 'half the tolerance of the cut, common practice',
+      memory: true,
+      cure: 'bore and teeth cut in one clamping by a service that holds less (sheet.tolerance)',
+    },
+  };
+}
+
+/** The wheel by a dial that stands on something fixed, turned with the driving shaft: total indicator reading, mm. */
+export function setLink(tir: number): Link {
+  return {
+    id: 'set-true',
+    what: 'the wheel by the dial at its teeth',
+    least: 0,
+    most: tir / 2,
+    angle: null,
+    doubt: 0,
+    source: 'asked for in the job (wheel.set_true)',
+    memory: false,
+    cure: 'a finer setting (wheel.set_true)',
+  };
+}

@@ -1,0 +1,204 @@
+/** The page as a newcomer uses it, in a real browser. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { judgeJob, makeFiles } from '../../src/core.ts';
+import { patterns } from '../validate/help.ts';
+import { type Bench, fill, jobText, openBench, settled } from './browser.ts';
+
+const presets = resolve(import.meta.dirname, '../../presets');
+const shipped = readdirSync(presets).filter((name) => name.endsWith('.job.yaml'));
+
+let bench: Bench;
+beforeAll(async () => {
+  bench = await openBench();
+}, 120_000);
+afterAll(() => bench?.close());
+
+describe('the whole path', () => {
+  it('goes from two measured flanges to a verdict and an STL, without the README', async () => {
+    const { page, requests, complaints } = await bench.open();
+    await page.getByRole('button', { name: 'text', exact: true }).click();
+    await page.locator('#job-text').fill('job: 1\ndriving: {}\ndriven: {}\n');
+    await page.locator('#job-text').press('Tab');
+    await page.getByRole('button', { name: 'sheet', exact: true }).click();
+    await expect.poll(() => page.locator('.errors li').count()).toBeGreaterThan(2);
+    const typed: Readonly<Record<string, string>> = {
+      title: 'Winch motor to cable drum',
+      'driving.outside': '112',
+      'driving.thickness': '14',
+      'driving.register.gender': 'male',
+      'driving.register.diameter': '[62.00, 62.01]',
+      'driving.register.depth': '4',
+      'driving.holes.count': '6',
+      'driving.holes.circle': '84',
+      'driving.holes.thread': 'M8',
+      'driving.holes.depth': '16',
+      'driven.outside': '138',
+      'driven.thickness': '9',
+      'driven.register.gender': 'female',
+      'driven.register.diameter': '57.00',
+      'driven.register.depth': '3',
+      'driven.holes.count': '4',
+      'driven.holes.circle': '120',
+      'driven.holes.diameter': '10.4',
+    };
+    for (const [key, value] of Object.entries(typed)) await fill(page, key, value);
+    await page.locator('#sheet-duty > summary').click();
+    await fill(page, 'duty.torque', '150 N.m');
+    await fill(page, 'duty.speed', '900 rpm');
+    await page.waitForSelector('.banner');
+    expect(await page.locator('.errors').count()).toBe(0);
+    expect(await page.locator('.banner h2').textContent()).toMatch(/Pass|Caution/);
+    await page.getByRole('button', { name: /Adapter mock-up/ }).click();
+    const waiting = page.waitForEvent('download');
+    await page.getByRole('button', { name: /^save .*-adapter-mockup\.stl/ }).click();
+    const bytes = readFileSync(await (await waiting).path());
+    // A binary STL says how many triangles follow, 50 bytes each.
+    expect(bytes.length).toBe(84 + 50 * bytes.readUInt32LE(80));
+    // Nothing is asked of anybody else, and nothing complains.
+    expect(requests.filter((url) => !url.startsWith(bench.address) && !url.startsWith('blob:'))).toEqual([]);
+    expect(complaints).toEqual([]);
+  }, 120_000);
+
+  it.each(shipped)(
+    '%s: the same bytes as the command line makes',
+    async (file) => {
+      const { page } = await bench.open();
+      const base = file.replace('.job.yaml', '');
+      await page.getByLabel('start from').selectOption(base);
+      await settled(page);
+      await page.waitForSelector('#picture-section svg');
+      const judged = judgeJob(readFileSync(join(presets, file), 'utf8'), file, patterns);
+      if (!judged.ok) throw new Error(file);
+      for (const [button, kind] of [
+        [/Adapter mock-up/, 'mockup'],
+        [/Pictures/, 'preview'],
+        [/^Report/, 'report'],
+      ] as const) {
+        const options = { base, jobName: file, only: [kind], force: false };
+        const { files } = await makeFiles(judged.joint, judged.findings, options);
+        await page.getByRole('button', { name: button }).click();
+        for (const { name, bytes } of files) {
+          const save = page.getByRole('button', { name: `save ${name}` });
+          await save.waitFor();
+          const waiting = page.waitForEvent('download');
+          await save.click();
+          expect(readFileSync(await (await waiting).path()).equals(Buffer.from(bytes)), name).toBe(true);
+        }
+      }
+      await page.close();
+    },
+    120_000,
+  );
+});
+
+describe('the job stays the user’s', () => {
+  it('changes one value and no other letter of the file', async () => {
+    const { page } = await bench.open();
+    const before = await jobText(page);
+    expect(before).toBe(readFileSync(join(presets, 'orchard-truck.job.yaml'), 'utf8'));
+    await fill(page, 'duty.speed', '2700 rpm');
+    expect(await jobText(page)).toBe(before.replace('speed: 2600 rpm', 'speed: 2700 rpm'));
+  });
+
+  it('takes steps back and forth, by button and by key', async () => {
+    const { page } = await bench.open();
+    const before = await jobText(page);
+    await fill(page, 'driving.outside', '114');
+    await fill(page, 'driving.thickness', '15');
+    const after = await jobText(page);
+    await page.getByRole('button', { name: 'undo' }).click();
+    await page.locator('h1').click();
+    await page.keyboard.press('Control+z');
+    expect(await jobText(page)).toBe(before);
+    await page.locator('h1').click();
+    await page.keyboard.press('Control+Shift+z');
+    await page.getByRole('button', { name: 'redo' }).click();
+    expect(await jobText(page)).toBe(after);
+  });
+
+  it('is there again after the page is loaded anew', async () => {
+    const { page } = await bench.open();
+    await fill(page, 'title', 'Kept: through a reload');
+    await page.reload();
+    await page.waitForSelector('#picture-section svg');
+    expect(await page.locator('[name="title"]').inputValue()).toBe('Kept: through a reload');
+  });
+
+  it('keeps a wrong value where it was typed, and says what is wrong beside it', async () => {
+    const { page } = await bench.open();
+    await fill(page, 'duty.torque', '320 Nn');
+    expect(await page.locator('[name="duty.torque"]').inputValue()).toBe('320 Nn');
+    expect(await page.locator('.field.wrong strong').first().textContent()).toMatch(/Did you mean N\.m/);
+    expect(await page.locator('.errors').textContent()).toContain('duty.torque');
+    expect(await page.locator('.stale-note').count()).toBe(1);
+    await fill(page, 'duty.torque', '320 N.m');
+    expect(await page.locator('.errors').count()).toBe(0);
+  });
+
+  it('survives a worker that dies in the middle of the sums', async () => {
+    const { page } = await bench.open();
+    await page.evaluate(() => {
+      // The next worker is one that fails at once; the one after it is sound again.
+      const Sound = window.Worker;
+      let isFirst = true;
+      window.Worker = class extends Sound {
+        constructor(url: string | URL, options?: WorkerOptions) {
+          super(isFirst ? URL.createObjectURL(new Blob(['throw new Error("gone")'])) : url, options);
+          isFirst = false;
+        }
+      };
+    });
+    await fill(page, 'driving.outside', '113');
+    expect(await page.locator('[name="driving.outside"]').inputValue()).toBe('113');
+    expect(await jobText(page)).toContain('outside: 113');
+  });
+});
+
+describe('for everybody', () => {
+  it('lights up a feature from its finding, and a finding from its feature', async () => {
+    const { page } = await bench.open();
+    await page.getByText(/checks pass/).click();
+    const finding = page.locator('.finding', { hasText: 'web between holes' }).first();
+    await finding.locator('summary').hover();
+    expect(await page.locator('svg .lit').count()).toBeGreaterThan(0);
+  });
+
+  it('can be worked by keyboard alone', async () => {
+    const { page } = await bench.open();
+    await page.locator('[name="title"]').focus();
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('name'))).toBe('units');
+    const reached = new Set<string>();
+    for (let i = 0; i < 160; i++) {
+      await page.keyboard.press('Tab');
+      reached.add(await page.evaluate(() => document.activeElement?.textContent?.slice(0, 40) ?? ''));
+    }
+    expect([...reached].join('|')).toMatch(/Adapter mock-up to print/);
+  });
+
+  it.each([
+    { width: 1400, height: 1000 },
+    { width: 390, height: 844 },
+  ])('axe finds nothing to blame at $width wide, and nothing runs off the side', async (size) => {
+    const { page } = await bench.open(size);
+    await page.evaluate(readFileSync(resolve(import.meta.dirname, '../../node_modules/axe-core/axe.min.js'), 'utf8'));
+    const violations = await page.evaluate(async () => {
+      const { axe } = window as unknown as {
+        axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+      };
+      return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 120)}`);
+    });
+    expect(violations).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+  });
+
+  it('shows the parts in space, with WebGL', async () => {
+    const { page, complaints } = await bench.open();
+    await page.getByText('In space').click();
+    const canvas = page.locator('.space canvas');
+    await expect.poll(async () => new Set(await canvas.screenshot()).size, { timeout: 20_000 }).toBeGreaterThan(100);
+    expect(complaints).toEqual([]);
+  });
+});

@@ -1,0 +1,105 @@
+/** Links of the centring chain, by hand: what carries the wheel, and what is said to make a fit closer. mm */
+import { describe, expect, it } from 'vitest';
+import { stackOf } from '../../src/formulas/chain.ts';
+import { asBuilt } from '../../src/inspect/as-built.ts';
+import { linksTo, type Station, unread } from '../../src/rotor/links.ts';
+import { tiltLinks } from '../../src/rotor/tilt.ts';
+import { wheelCut } from '../../src/rotor/wheel-links.ts';
+import { type Judged, judge, type Patch } from '../validate/help.ts';
+
+const ids = ({ joint }: Judged, station: Station) => linksTo(joint, station).map(({ id }) => id);
+const cureOf = ({ joint }: Judged, id: string) => linksTo(joint, 'shaft').find((link) => link.id === id)?.cure ?? '';
+
+describe('what carries the wheel', () => {
+  // Both flanges run out 0.02 in all, 0.01 off centre; the sound joint's own wheel sits on the driven face of the adapter.
+  const on = (flange: string): Judged =>
+    judge({
+      wheel: { on: flange, bore: undefined, outside: 200 },
+      driving: { outside: 112 },
+      driven: { outside: 128 },
+    });
+
+  it('is the driving flange: it runs out as that flange does', () => {
+    expect(ids(on('driving'), 'wheel')).toEqual(['driving-run-out', 'wheel-bore']);
+  });
+
+  it('is the driven flange: its rim stands where the register holds it, and its own shaft does not move it', () => {
+    const made = on('driven');
+    expect(ids(made, 'wheel')).toEqual(['driving-run-out', 'driving-seat', 'turn-over', 'driven-seat', 'wheel-bore']);
+    // The shaft is off by its own run-out besides.
+    const shaft = stackOf(linksTo(made.joint, 'shaft')).worst;
+    const rim = stackOf(linksTo(made.joint, 'wheel').filter(({ id }) => id !== 'wheel-bore')).worst;
+    expect(shaft - rim).toBeCloseTo(0.01, 9);
+  });
+
+  it('leaves the wheel off by its teeth about its bore where a dial set or read the teeth', () => {
+    const asked = judge({ wheel: { set_true: 0.1 } });
+    const measured = asBuilt(judge({ built: { wheel: { runout: 0.06 } } }).joint);
+    if (!measured) throw new Error('nothing was built');
+    const half = wheelCut(asked.joint) / 2;
+    expect(stackOf(linksTo(asked.joint, 'teeth')).worst).toBeCloseTo(0.05, 9);
+    expect(stackOf(linksTo(asked.joint, 'wheel')).worst).toBeCloseTo(0.05 + half, 9);
+    expect(stackOf(linksTo(measured, 'teeth')).worst).toBeCloseTo(0.03, 9);
+    expect(stackOf(linksTo(measured, 'wheel')).worst).toBeCloseTo(0.03 + half, 9);
+  });
+});
+
+describe('what makes a fit closer', () => {
+  const caliper: Patch = { driving: { register: { diameter: { value: 62, doubt: 0.03 } } } };
+
+  it('is a closer class where the own half is the wider one, and the micrometer where the mate is', () => {
+    expect(cureOf(judge(), 'driving-seat')).toMatch(
+      /^a closer fit \(adapter\.driving\.fit: H6\), or the flange's register measured/,
+    );
+    expect(cureOf(judge(caliper), 'driving-seat')).toMatch(
+      /^the flange's register measured with a micrometer .*\(it is known to \+-0\.030 mm only\), then a closer fit/,
+    );
+  });
+
+  it('is no finer class than the finest', () => {
+    const finest: Patch = { adapter: { driving: { fit: 'H6' } } };
+    expect(cureOf(judge(finest), 'driving-seat')).not.toMatch(/closer fit/);
+    expect(cureOf(judge(caliper, finest), 'driving-seat')).not.toMatch(/closer fit/);
+  });
+
+  it('halves the play, where it is done: the fit alone would not', () => {
+    const most = (...patches: Patch[]) =>
+      linksTo(judge(...patches).joint, 'shaft').find(({ id }) => id === 'driving-seat')?.most ?? 0;
+    // Doubt 0.03 either way and H7 of 0.030: (0.06 + 0.03)/2; a micrometer good to 0.003: (0.006 + 0.03)/2.
+    expect(most(caliper)).toBeCloseTo(0.045, 9);
+    expect(most(caliper, { driving: { register: { diameter: { value: 62, doubt: 0.003 } } } })).toBeCloseTo(0.018, 9);
+    expect(most(caliper, { adapter: { driving: { fit: 'H6' } } })).toBeGreaterThan(0.039);
+  });
+
+  it('asks for dowels reamed together only where they are not', () => {
+    const pinned = (dowels: unknown): Judged =>
+      judge({ driven: { register: 'none' }, adapter: { driven: { dowels } }, wheel: undefined, sensor: undefined });
+    expect(cureOf(pinned({ reamed: 'separately' }), 'driven-seat')).toMatch(/reamed together/);
+    expect(cureOf(pinned({ reamed: 'together' }), 'driven-seat')).toMatch(/^closer dowel holes/);
+  });
+});
+
+describe('a dial on the joint as bolted up', () => {
+  it('takes the place of all before the driven flange, and of nothing behind it', () => {
+    const made = asBuilt(
+      judge({ built: { joint: { face: 0.02 } }, driven: { runout: { rim: 0.02, face: 0.03 } } }).joint,
+    );
+    if (!made) throw new Error('nothing was built');
+    expect(tiltLinks(made).map(({ id }) => id)).toEqual(['as-bolted-up', 'driven-face']);
+    expect(stackOf(tiltLinks(made)).worst).toBeCloseTo((0.02 + 0.03) / 128, 9);
+  });
+});
+
+describe('what nobody read', () => {
+  it('is not asked for once a dial on the joint has seen it', () => {
+    const bare: Patch = { driving: { runout: undefined }, driven: { runout: undefined } };
+    expect(unread(judge(bare).joint)).toEqual([
+      'driving.runout.rim',
+      'driving.runout.face',
+      'driven.runout.rim',
+      'driven.runout.face',
+    ]);
+    const seen = asBuilt(judge(bare, { built: { joint: { rim: 0.02, face: 0.02 } } }).joint);
+    expect(seen && unread(seen)).toEqual(['driven.runout.rim', 'driven.runout.face']);
+  });
+});
