@@ -14,12 +14,15 @@ import {
   parseNearMisses,
 } from './job/flange-presets.ts';
 import type { Joint } from './job/joint.ts';
-import { type JobError, readJob } from './job/read.ts';
+import { type JobError, type JobRead, readJob } from './job/read.ts';
 import { resolveFlange } from './job/resolve-flange.ts';
+import { readVariant, type SweepPlan, valuesOf } from './job/vary.ts';
 import type { Finding } from './model/finding.ts';
+import { badVariantRow, type VariantRow, variantRow } from './report/variant.ts';
 import type { Lookup } from './standards/table.ts';
 import { validateQuickly, validateWithBuilt } from './validate/all.ts';
 
+export { type Edited, type EditPath, editJob } from './job/edit.ts';
 export type { FlangePreset } from './job/flange-presets.ts';
 export type { Joint } from './job/joint.ts';
 export type { JobError } from './job/read.ts';
@@ -28,19 +31,22 @@ export { revisionOf } from './job/revision.ts';
 export { jobJsonSchema } from './job/schema.ts';
 export { searchPresets } from './job/search-presets.ts';
 export { type StarterAnswers, type StarterFlange, schemaFileName, starterJob } from './job/starter.ts';
+export { type TypedValues, typedValues } from './job/typed-values.ts';
+export { type Axis, mostVariants, type Planned, placesOf, planSweep, type SweepPlan, valuesOf } from './job/vary.ts';
 export * from './measure/all.ts';
 export type { Finding, Verdict } from './model/finding.ts';
-export { type EditPath, type Edited, editJob } from './job/edit.ts';
-export { type TypedValues, typedValues } from './job/typed-values.ts';
-export { type LiveBody, type LivePicture, type LiveView, liveBodies, liveView } from './products/live-view.ts';
-export { type Held, type Made, type MakeOptions, makeFiles, productKinds, products } from './products/make.ts';
 export { type AskedPreflight, askedPreflight } from './preflight/asked.ts';
 export { type PreflightOptions, preflightDxf } from './preflight/preflight.ts';
+export { type LiveBody, type LivePicture, type LiveView, liveBodies, liveView } from './products/live-view.ts';
+export { type Held, type Made, type MakeOptions, makeFiles, productKinds, products } from './products/make.ts';
+export { type TradeTally, tradeTally } from './products/trade.ts';
 export { preflightJson, preflightText } from './report/preflight-text.ts';
 export { overallVerdict } from './report/rank.ts';
 export { reportData } from './report/report-data.ts';
 export { findingJson, reportJson } from './report/report-json.ts';
 export { reportText } from './report/report-text.ts';
+export type { VariantRow, VariantVerdict } from './report/variant.ts';
+export { csvHead, csvLine } from './report/variant-csv.ts';
 export { validate } from './validate/all.ts';
 
 /** Known flange patterns and the pairs that are easily taken for each other. */
@@ -82,7 +88,19 @@ export function judgeJob(
   patterns: PatternList,
   { search = true }: JudgeOptions = {},
 ): JudgedJob {
-  const read = readJob(text, fileName);
+  return judgeRead(readJob(text, fileName), patterns, search);
+}
+
+/** One variant of a sweep, judged: the same as its job judged alone. Without `search` the usual way is taken. */
+export function judgeVariant(plan: SweepPlan, index: number, patterns: PatternList, search = false): VariantRow {
+  const values = Object.fromEntries(valuesOf(plan, index).map(({ data }, k) => [plan.axes[k]?.name ?? '', data]));
+  const judged = judgeRead(readVariant(plan, index), patterns, search);
+  return judged.ok
+    ? variantRow(index, values, judged.joint, judged.findings)
+    : badVariantRow(index, values, judged.errors);
+}
+
+function judgeRead(read: JobRead, patterns: PatternList, search: boolean): JudgedJob {
   if (!read.ok) return read;
   const { job, given, errorAt } = read;
   const driving = resolveFlange('driving', job.driving, patterns.flanges, errorAt);

@@ -32,6 +32,7 @@ const io: Io = {
         }
       }
     : null,
+  isWatched: process.stderr.isTTY === true,
   paint: (text, style) => (coloured && colours[style] ? styleText(colours[style], text) : text),
 };
 

@@ -11,10 +11,12 @@ export interface Io {
   readonly ask: ((question: string) => Promise<string>) | null;
   /** Colour a piece of text, or leave it as it is. */
   readonly paint: (text: string, style: string) => string;
+  /** Somebody watches standard error: a progress bar may be drawn there. Left out: nobody does. */
+  readonly isWatched?: boolean;
 }
 
 /** Exit codes of every command. */
-export const exit = { clean: 0, checkFailed: 1, badJob: 2, bug: 70 } as const;
+export const exit = { clean: 0, checkFailed: 1, badJob: 2, bug: 70, stopped: 130 } as const;
 
 /** A mistake of the user's: one plain sentence, no stack trace, exit code 2. */
 export class UsageError extends Error {}

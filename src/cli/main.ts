@@ -8,6 +8,7 @@ import { measureExamples, measureFlags, subjects } from './commands/measure-flag
 import { newJob } from './commands/new.ts';
 import { schema } from './commands/schema.ts';
 import { serve } from './commands/serve.ts';
+import { sweep } from './commands/sweep.ts';
 import { exit, type Io, UsageError } from './io.ts';
 import { version } from './version.ts';
 
@@ -27,6 +28,12 @@ function portOf(value: unknown): number {
   return port;
 }
 
+function threadsOf(value: number | undefined): number | undefined {
+  if (value !== undefined && !(Number.isInteger(value) && value >= 1 && value <= 256))
+    throw new UsageError(`--workers wants a whole number from 1 to 256; got ${String(value)}.`);
+  return value;
+}
+
 /** Run one command. @returns the exit code; prints through `io` only */
 export async function main(argv: readonly string[], io: Io): Promise<number> {
   let code: number = exit.clean;
@@ -41,13 +48,21 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
       'Every finding, worst first; touches no file. A job, or a DXF before it goes to a cutting service.',
       (y) =>
         y
-          .positional('file', { type: 'string', demandOption: true, describe: 'job file, *.job.yaml, or a drawing, *.dxf' })
+          .positional('file', {
+            type: 'string',
+            demandOption: true,
+            describe: 'job file, *.job.yaml, or a drawing, *.dxf',
+          })
           .option('json', { type: 'boolean', default: false, describe: 'JSON alone on standard output' })
           .option('thickness', { type: 'string', describe: 'of the sheet, mm (drawings only)' })
           .option('material', { type: 'string', describe: 'of the sheet (drawings only)' })
-          .option('units', { type: 'string', describe: 'unit of the drawing, mm or in, when it does not say (drawings only)' })
+          .option('units', {
+            type: 'string',
+            describe: 'unit of the drawing, mm or in, when it does not say (drawings only)',
+          })
           .option('job', { type: 'string', describe: 'job whose service limits and part hold (drawings only)' }),
-      ({ file, json, thickness, material, units, job }) => run(checkAny(io, { file, json, thickness, material, units, job })),
+      ({ file, json, thickness, material, units, job }) =>
+        run(checkAny(io, { file, json, thickness, material, units, job })),
     )
     .command(
       'make <job>',
@@ -114,6 +129,30 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
       (a) => run(measure(io, a)),
     )
     .command(
+      'sweep <job>',
+      'Judge every combination of several values of some keys: CSV, JSON Lines and a picture of the trade.',
+      (y) =>
+        y
+          .positional('job', { type: 'string', demandOption: true, describe: 'job file, *.job.yaml' })
+          .option('vary', {
+            type: 'string',
+            array: true,
+            nargs: 1,
+            default: [] as string[],
+            describe: 'key=values, once a key: adapter.thickness=14..22/0.5, wheel.teeth=48,60,72',
+          })
+          .option('out', { alias: 'o', type: 'string', default: 'out', describe: 'folder for the files' })
+          .option('workers', { type: 'number', describe: 'threads; by default one a core' })
+          .option('search', {
+            type: 'boolean',
+            default: false,
+            describe: 'try every way of each variant, not only the usual one',
+          })
+          .option('resume', { type: 'boolean', default: false, describe: 'go on where the same sweep was stopped' })
+          .option('json', { type: 'boolean', default: false, describe: 'JSON alone on standard output' }),
+      (a) => run(sweep(io, { ...a, workers: threadsOf(a.workers) })),
+    )
+    .command(
       'serve',
       'The page: see the joint while you decide. On this machine only.',
       (y) => y.option('port', { type: 'number', default: 4477, describe: 'port on the loopback address; 0 for any' }),
@@ -121,7 +160,7 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
     )
     .command('schema', "The job file's JSON Schema, for editors.", {}, () => run(schema(io)))
     .completion('completion', 'A script that completes commands in your shell.')
-    .demandCommand(1, 'Say what to do: check, make, new, measure, flanges, serve, schema. See --help.')
+    .demandCommand(1, 'Say what to do: check, make, new, measure, flanges, sweep, serve, schema. See --help.')
     .recommendCommands()
     .strict()
     .version(version)

@@ -13,7 +13,8 @@ export interface FileToWrite {
   readonly bytes: Uint8Array;
 }
 
-const reasons: Readonly<Record<string, string>> = {
+/** What the system's own codes mean, as the end of a sentence. */
+export const reasons: Readonly<Record<string, string>> = {
   ENOSPC: 'the disk is full',
   EDQUOT: 'the disk quota is used up',
   EACCES: 'the folder may not be written to',

@@ -59,10 +59,12 @@ function limitsFor(
         `The wheel has a bore, so its fit is a capital-letter hole zone such as H8, not "${fit}".`,
       );
     }
-    const zone = toleranceLimits(register.diameter, fit);
+    // A rim that was only measured may be larger than it read: the zone starts where the bore goes over it all the same.
+    const nominal = Math.max(register.diameter, Math.ceil(register.upper * 1000 - 1e-6) / 1000);
+    const zone = toleranceLimits(nominal, fit);
     if (!zone.ok) return trouble('wheel.fit', zone.why);
     const { lower, upper } = zone.value;
-    return designed({ lower: tidy(register.diameter + lower), upper: tidy(register.diameter + upper), zone: fit });
+    return designed({ lower: tidy(nominal + lower), upper: tidy(nominal + upper), zone: fit });
   }
   const usual = standardTolerance(register.diameter, usualGrade);
   if (fit.tolerance === undefined && !usual.ok) return trouble('wheel.fit', usual.why);

@@ -34,7 +34,7 @@ export type { FaceViewInput } from './face-scene.ts';
 
 const named = (feature: string | undefined): { feature?: string } => (feature === undefined ? {} : { feature });
 
-function outsideShapes({ input, outer, seen }: Scene): Shape[] {
+export function outsideShapes({ input, outer, seen }: Scene): Shape[] {
   const { flats, features } = input.adapter;
   const keep = (id: string | undefined): boolean =>
     ['spigot', 'wheel seat', 'recess'].includes(featureOf(input.adapter, id)?.purpose ?? 'body');
@@ -54,7 +54,7 @@ function outsideShapes({ input, outer, seen }: Scene): Shape[] {
   });
 }
 
-function drillingShapes(scene: Scene, drilling: Drilling): Shape[] {
+export function drillingShapes(scene: Scene, drilling: Drilling): Shape[] {
   const edges = drillingEdges(drilling, surfaceOver(scene, drilling));
   const centre = { x: drilling.x, y: drilling.y };
   const feature = featureOf(scene.input.adapter, drilling.feature);
@@ -79,7 +79,7 @@ function drillingShapes(scene: Scene, drilling: Drilling): Shape[] {
   ];
 }
 
-function centreLines(scene: Scene): Shape[] {
+export function centreLines(scene: Scene): Shape[] {
   const circles = holeGroups(scene).flatMap(({ feature, holes }): Shape[] => {
     const circle = boltCircle(holes);
     const ticks = holes.flatMap((h) => holeCentre(h, widest(h) + 0.25 * scene.size));

@@ -109,7 +109,12 @@ export function plotted(
   points: readonly { readonly degrees: number; readonly value: number }[],
   pen: Pen,
 ): Shape {
-  const all = points.map(({ degrees, value }) => view.at(degrees, value));
+  // Held to a thousandth of a mm, so that the last bit of a sine decides neither a point nor a place.
+  const held = (length: number) => Math.round(length * 1e3 + 1e-4) / 1e3;
+  const all = points.map(({ degrees, value }) => {
+    const { x, y } = view.at(degrees, value);
+    return { x: held(x), y: held(y) };
+  });
   const loop = needed(all).map(({ x, y }) => ({ x, y, bulge: 0 }));
   return { kind: 'path', pen, fill: 'none', closed: false, loops: [loop] };
 }
@@ -123,7 +128,7 @@ function needed(points: readonly Point[]): Point[] {
     let [far, at] = [drawnWithin, -1];
     for (let k = from + 1; k < to; k++) {
       const off = offLine(points[k] as Point, points[from] as Point, points[to] as Point);
-      if (off > far) [far, at] = [off, k];
+      if (off > far + 1e-9) [far, at] = [off, k];
     }
     if (at < 0) continue;
     keep.add(at);

@@ -19,7 +19,7 @@ interface Splice {
 const refuse = (why: string): Edited => ({ ok: false, why });
 
 /** A value as typed in one field: a number, words, a list or a map in braces, on one line. */
-function fieldValue(
+export function fieldValue(
   typed: string,
 ): { readonly ok: true; readonly data: unknown; readonly text: string } | { readonly ok: false; readonly why: string } {
   const text = typed.trim();

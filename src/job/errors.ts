@@ -43,6 +43,7 @@ export function shownValue(typed: unknown): string {
   if (typed === undefined || typed === null) return 'nothing';
   if (Array.isArray(typed)) return `a list of ${typed.length}`;
   if (typeof typed === 'object') return 'a set of keys';
+  if (typeof typed === 'number' && !Number.isFinite(typed)) return 'a number that no size can be';
   return printable(String(typed), 40);
 }
 

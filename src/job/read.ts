@@ -35,6 +35,9 @@ export type JobRead =
     }
   | { readonly ok: false; readonly errors: readonly JobError[] };
 
+/** A path as typed may hold anything; told, it is printable and no longer than this. */
+const longestPath = 200;
+
 /** More errors than this help nobody; the last one then says how many were left out. */
 const mostErrors = 100;
 
@@ -45,8 +48,14 @@ const mostErrors = 100;
 export function readJob(text: string, fileName: string): JobRead {
   const limit = textFault(text);
   if (limit !== null) return { ok: false, errors: [{ file: fileName, path: '', ...limit }] };
-  const plain = text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');
-  const document = parseJobText(plain);
+  return readJobDocument(parseJobText(textOf(text)), fileName);
+}
+
+/** A job's text without a byte order mark, with one kind of line end. */
+export const textOf = (text: string): string => text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');
+
+/** The second half of reading: from plain data and its places to a whole job, or every mistake. */
+export function readJobDocument(document: JobDocument, fileName: string): JobRead {
   const errorAt = errorMaker(document, fileName);
   const errors: JobError[] = document.faults.map((fault) => {
     const { line, col } = document.lines.linePos(fault.offset);
@@ -110,12 +119,12 @@ function errorMaker(document: JobDocument, file: string): ErrorAt {
       return {
         file,
         ...placeOf(document, length === steps.length ? place.value : place.key),
-        path,
+        path: printable(path, longestPath),
         message,
         ...more,
       };
     }
-    return { file, line: 1, column: 1, path, message, ...more };
+    return { file, line: 1, column: 1, path: printable(path, longestPath), message, ...more };
   };
 }
 

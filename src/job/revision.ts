@@ -19,12 +19,12 @@ function hash(text: string, seed: number): number {
 const tidy = (_key: string, value: unknown) => (typeof value === 'number' ? Number(value.toFixed(6)) : value);
 
 /**
- * Revision of a joint: "R" and five signs, from everything that decides a part: the job (without its notes and without what was
- * measured on the finished parts) and the sizes that were worked out. The same job gives the same mark; a changed size another one,
+ * Revision of a joint: "R" and five signs, from everything that decides a part: the job (without its notes, what the shop has, and what
+ * was measured on the finished parts) and the sizes that were worked out. The same job gives the same mark; a changed size another one,
  * but for one chance in 33 million.
  */
 export function revisionOf({ job, adapterSpec, wheelSpec, screws }: Joint): string {
-  const { built: _built, note: _note, print: _print, ...decides } = job;
+  const { built: _built, note: _note, print: _print, shop: _shop, ...decides } = job;
   const bought = screws.map(({ id, thread, length: long, class: grade, head, count }) => [
     id,
     thread,

@@ -56,10 +56,31 @@ export function adapterSchema(fields: Fields) {
         )
         .optional(),
       bolt_up: boltUpSchema(fields).optional(),
+      drawing: drawingSchema().optional(),
       driving: sideSchema(fields, 'driving').prefault({}),
       driven: sideSchema(fields, 'driven').prefault({}),
     })
     .describe('The adapter between the two flanges.');
+}
+
+/** How the workshop drawings are laid out. */
+function drawingSchema() {
+  return z
+    .strictObject({
+      paper: choice(
+        ['auto', 'a4', 'a3', 'letter', 'tabloid'],
+        'Paper of the workshop drawings; auto is A3, or Tabloid for a job in inches.',
+      ).prefault('auto'),
+      angle: choice(
+        ['auto', 'first', 'third'],
+        'First or third angle projection; auto is first, or third for a job in inches.',
+      ).prefault('auto'),
+      scale: choice(
+        ['auto', '10:1', '5:1', '2:1', '1:1', '1:2', '1:5', '1:10'],
+        'Scale of the views; auto is the largest that fits.',
+      ).prefault('auto'),
+    })
+    .describe('Workshop drawings of adapter and wheel; given: they are made every time.');
 }
 
 /** Which way round the parts are bolted, of those that bring holes onto holes. */

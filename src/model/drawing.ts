@@ -3,8 +3,19 @@
 /** Pens named by what a line means, not by how it looks. */
 export type Pen = 'outline' | 'thin' | 'hidden' | 'centre' | 'hatch' | 'dimension' | 'cut' | 'mark';
 
-/** Fill of a closed area: none, or the hatch or tint of a body in section. */
-export type Fill = 'none' | 'adapter' | 'driving' | 'driven' | 'wheel' | 'screw' | 'void' | 'paper';
+/** Fill of a closed area: none, the hatch or tint of a body in section, or the tint of a verdict. */
+export type Fill =
+  | 'none'
+  | 'adapter'
+  | 'driving'
+  | 'driven'
+  | 'wheel'
+  | 'screw'
+  | 'void'
+  | 'paper'
+  | 'good'
+  | 'doubtful'
+  | 'bad';
 
 export type Shape =
   | { readonly kind: 'line'; readonly pen: Pen; readonly from: Point; readonly to: Point; readonly feature?: string }

@@ -1,8 +1,10 @@
 /** The whole page: the job on the left, what it looks like in the middle, what came of it on the right. */
 import { signal } from '@preact/signals';
 import { BenchBar } from './bench-bar.tsx';
+import { Compare } from './compare.tsx';
 import { Files } from './files.tsx';
 import { JobSheet } from './job-sheet.tsx';
+import { MeasureCircle } from './measure-circle.tsx';
 import { Pictures } from './pictures.tsx';
 import { SpaceView } from './space-view.tsx';
 import { busy, errors, notice } from './store.ts';
@@ -52,6 +54,7 @@ export function App() {
           </div>
           <Errors />
           {asText.value ? <TextEditor /> : <JobSheet />}
+          <MeasureCircle />
         </div>
         <div class="show">
           <Pictures />
@@ -59,6 +62,7 @@ export function App() {
         </div>
         <div class="result">
           <Verdict />
+          <Compare />
           <h2>Files</h2>
           <Files />
         </div>

@@ -2,6 +2,8 @@
 import type { EditPath, JobError, LiveBody, LiveView, Made, TypedValues } from '../core.ts';
 
 export type Ask =
+  | { readonly kind: 'take'; readonly text: string; readonly keys: string }
+  | { readonly kind: 'circle'; readonly typed: TypedCircle }
   | { readonly kind: 'open' }
   | { readonly kind: 'edit'; readonly text: string; readonly path: EditPath; readonly typed: string | null }
   | { readonly kind: 'judge'; readonly text: string; readonly search: boolean }
@@ -16,10 +18,18 @@ export type Ask =
 
 export type Answer =
   | {
+      readonly kind: 'measured';
+      readonly title: string;
+      readonly lines: readonly string[];
+      readonly circle: number | null;
+      readonly doubt: number | null;
+    }
+  | {
       readonly kind: 'opened';
       readonly schema: JsonSchema;
       readonly jobs: Readonly<Record<string, string>>;
       readonly starter: string;
+      readonly kinds: readonly Kind[];
     }
   | { readonly kind: 'edited'; readonly text: string }
   | { readonly kind: 'refused'; readonly why: string }
@@ -32,6 +42,21 @@ export type Answer =
     }
   | { readonly kind: 'bodies'; readonly bodies: readonly LiveBody[] }
   | { readonly kind: 'made'; readonly made: Made };
+
+/** A bolt circle as typed beside its picture; readings in mm, parted by commas. */
+export interface TypedCircle {
+  readonly side: 'driving' | 'driven';
+  readonly holes: string;
+  readonly span: string;
+  readonly over?: string;
+  readonly between?: string;
+}
+
+/** A kind of file that can be made, in the words of the bench. */
+export interface Kind {
+  readonly kind: string;
+  readonly about: string;
+}
 
 /** The part of a JSON Schema that fields are made of. */
 export interface JsonSchema {

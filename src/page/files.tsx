@@ -2,19 +2,7 @@
 import { signal } from '@preact/signals';
 import type { Made } from '../core.ts';
 import { ask } from './engine.ts';
-import { errors, name, text } from './store.ts';
-
-/** Kinds of files in the words of the bench, in the order they are wanted. */
-const kinds: readonly { readonly kind: string; readonly title: string }[] = [
-  { kind: 'mockup', title: 'Adapter mock-up to print (STL)' },
-  { kind: 'wheel-mockup', title: 'Wheel mock-up to print (STL)' },
-  { kind: 'outline', title: 'Wheel outline for the cutting service (DXF)' },
-  { kind: 'preview', title: 'Pictures (SVG)' },
-  { kind: 'rings', title: 'Fit rings and hole discs to print (STL)' },
-  { kind: 'paper', title: 'True-size paper patterns (PDF)' },
-  { kind: 'inspection', title: 'Inspection record' },
-  { kind: 'report', title: 'Report' },
-];
+import { errors, kinds, name, text } from './store.ts';
 
 const working = signal<string | null>(null);
 const made = signal<Made | null>(null);
@@ -49,10 +37,10 @@ export function Files() {
     <section aria-label="Files">
       <p class="quiet">Made here, in your browser, the same to the last byte as the command line makes them.</p>
       <ul class="kinds">
-        {kinds.map(({ kind, title }) => (
+        {kinds.value.map(({ kind, about }) => (
           <li key={kind}>
             <button type="button" disabled={isStuck || working.value !== null} onClick={() => void make(kind, false)}>
-              {working.value === kind ? 'working...' : title}
+              {working.value === kind ? 'working...' : about}
             </button>
           </li>
         ))}

@@ -25,6 +25,8 @@ function Picture({ svg, caption, name }: { svg: string; caption: string; name: s
       : null;
   return (
     <figure id={`picture-${name}`}>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: pointing only; the findings say the same to a keyboard */}
+      {/* biome-ignore lint/a11y/useKeyWithClickEvents: pointing only; the findings say the same to a keyboard */}
       <div
         ref={place}
         onPointerMove={(event) => {
@@ -34,10 +36,24 @@ function Picture({ svg, caption, name }: { svg: string; caption: string; name: s
         onPointerLeave={() => {
           lit.value = null;
         }}
+        onClick={(event) => showFinding(featureUnder(event))}
       />
       <figcaption>{caption}</figcaption>
     </figure>
   );
+}
+
+/** Brings the first finding about a feature into sight and opens it. */
+function showFinding(feature: string | null): void {
+  if (feature === null) return;
+  const found = [...document.querySelectorAll<HTMLDetailsElement>('.finding')].find(
+    (one) => one.dataset.about === feature,
+  );
+  const passes = found?.parentElement?.closest('details');
+  if (passes) passes.open = true;
+  if (!found) return;
+  found.open = true;
+  found.scrollIntoView({ block: 'nearest' });
 }
 
 export function Pictures() {

@@ -1,7 +1,7 @@
 /** What the page knows: the job as text, its past and future, and what came of it. One way: text -> judged -> shown. */
 import { batch, computed, effect, signal } from '@preact/signals';
 import type { EditPath, JobError, LiveView, TypedValues } from '../core.ts';
-import { ask, cancel, type JsonSchema } from './engine.ts';
+import { ask, cancel, type JsonSchema, type Kind } from './engine.ts';
 
 const shelf = 'flangewright.job';
 /** Steps that can be taken back. */
@@ -18,6 +18,7 @@ export const busy = signal(false);
 /** A sentence about something that went wrong or was done, shown until the next change. */
 export const notice = signal('');
 export const schema = signal<JsonSchema | null>(null);
+export const kinds = signal<readonly Kind[]>([]);
 export const jobs = signal<Readonly<Record<string, string>>>({});
 /** Feature under the pointer, or chosen: lights up in pictures and findings alike. */
 export const lit = signal<string | null>(null);
@@ -126,6 +127,7 @@ export async function begin(): Promise<void> {
   batch(() => {
     schema.value = opened.schema;
     jobs.value = opened.jobs;
+    kinds.value = opened.kinds;
     open(kept?.text ?? opened.jobs['orchard-truck'] ?? opened.starter, kept?.name ?? 'orchard-truck');
   });
   effect(() => {

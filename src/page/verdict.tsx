@@ -14,6 +14,7 @@ function FindingLine({ finding }: { finding: Finding }) {
   return (
     <details
       class={`finding ${css(verdict)}${isLit ? ' lit' : ''}`}
+      data-about={feature}
       onPointerEnter={() => {
         lit.value = feature;
       }}

@@ -1,5 +1,6 @@
 /** The core in a worker: judging and making never hold up a keystroke. */
 import {
+  answerCircle,
   editJob,
   type Finding,
   formatErrors,
@@ -11,6 +12,7 @@ import {
   makeFiles,
   type PatternList,
   parsePatterns,
+  products,
   starterJob,
   typedValues,
 } from '../core.ts';
@@ -51,7 +53,40 @@ function joined(text: string) {
 async function answer(ask: Ask): Promise<Answer> {
   switch (ask.kind) {
     case 'open':
-      return { kind: 'opened', schema: jobJsonSchema() as JsonSchema, jobs: shippedJobs(), starter: starterJob() };
+      return {
+        kind: 'opened',
+        schema: jobJsonSchema() as JsonSchema,
+        jobs: shippedJobs(),
+        starter: starterJob(),
+        kinds: [
+          ...products.map(({ kind, about }) => ({ kind, about })),
+          { kind: 'report', about: 'report: a page to print, text, data' },
+        ],
+      };
+    case 'take': {
+      // The search names its way as keys of a job; each of them is set by itself, so that the rest of the file stays.
+      let { text } = ask;
+      for (const [path, value] of Object.entries(typedValues(ask.keys))) {
+        if (value.startsWith('{')) continue;
+        const edited = editJob(text, path.split('.'), value);
+        if (!edited.ok) return { kind: 'refused', why: edited.why };
+        text = edited.text;
+      }
+      return { kind: 'edited', text };
+    }
+    case 'circle': {
+      const answer = answerCircle({ units: 'mm', instrument: 'caliper', ...ask.typed });
+      if (!answer.ok) return { kind: 'refused', why: answer.why };
+      const { title, lines, notes, result } = answer.value;
+      const circle = result.circle as { readonly value: number; readonly doubt: number } | undefined;
+      return {
+        kind: 'measured',
+        title,
+        lines: [...lines, ...notes],
+        circle: circle?.value ?? null,
+        doubt: circle?.doubt ?? null,
+      };
+    }
     case 'edit': {
       const edited = editJob(ask.text, ask.path, ask.typed);
       return edited.ok ? { kind: 'edited', text: edited.text } : { kind: 'refused', why: edited.why };

@@ -55,6 +55,8 @@ export interface BracketSpec {
   readonly relief: { readonly width: number; readonly depth: number } | null;
   /** Radius of outside corners. */
   readonly corner: number;
+  /** Width of the cut to allow for: the outline grows and holes shrink by half of it. Left out: none. */
+  readonly kerf?: number;
 }
 
 /** Length of the blank, mm. */
@@ -128,6 +130,7 @@ function faultsOfSizes(spec: BracketSpec): string[] {
     arm.width / 2 + relief.width + thickness / 2 > (foot.spacing - foot.hole) / 2
   )
     faults.push('The relief cuts run into the slots.');
+  if (relief && relief.width <= (spec.kerf ?? 0)) faults.push('The relief cuts are narrower than the cut itself.');
   if (relief && relief.depth >= (straights[0] ?? 0)) faults.push('The relief cuts are longer than the foot.');
   return faults;
 }
@@ -140,22 +143,22 @@ export function buildBracket(spec: BracketSpec): SheetPart {
 }
 
 function draw(spec: BracketSpec): SheetPart {
-  const { foot, sensor } = spec;
+  const { foot, sensor, kerf = 0 } = spec;
   const features: Feature[] = [{ id: 'bracket-outline', purpose: 'body', label: 'bracket outline' }];
   const holes: Contour[] = [];
   for (const [i, side] of [-1, 1].entries()) {
     const id = `bracket-bolt-${i + 1}`;
     const label = foot.travel > 0 ? `bolt slot ${i + 1}` : `bolt hole ${i + 1}`;
     features.push({ id, purpose: 'bolt hole', label, diameter: foot.hole });
-    holes.push(slot(id, foot.edge, (side * foot.spacing) / 2, foot.hole / 2, foot.travel / 2));
+    holes.push(slot(id, foot.edge, (side * foot.spacing) / 2, (foot.hole - kerf) / 2, foot.travel / 2));
   }
   features.push({ id: 'bracket-sensor', purpose: 'bore', label: 'sensor bore', diameter: sensor.bore });
-  holes.push({ kind: 'circle', feature: 'bracket-sensor', x: sensorAt(spec), y: 0, r: sensor.bore / 2 });
+  holes.push({ kind: 'circle', feature: 'bracket-sensor', x: sensorAt(spec), y: 0, r: (sensor.bore - kerf) / 2 });
   const ear = earAt(spec);
   if (ear && sensor.ear) {
     const diameter = sensor.ear.hole;
     features.push({ id: 'bracket-ear', purpose: 'screw hole', label: "hole for the ear's screw", diameter });
-    holes.push({ kind: 'circle', feature: 'bracket-ear', ...ear, r: diameter / 2 });
+    holes.push({ kind: 'circle', feature: 'bracket-ear', ...ear, r: (diameter - kerf) / 2 });
   }
   return {
     kind: 'sheet',
@@ -197,20 +200,22 @@ function bendLines(spec: BracketSpec): BendLine[] {
 
 /** The outline counter-clockwise: along the lower edge to the arm's end, and back along the upper one. */
 function outline(spec: BracketSpec): RoundedCorner[] {
-  const { foot, arm, relief, corner, thickness } = spec;
-  const length = blankLength(spec);
-  const [wide, narrow] = [foot.width / 2, arm.width / 2];
+  const { foot, arm, relief, thickness, kerf = 0 } = spec;
+  const half = kerf / 2;
+  const length = blankLength(spec) + half;
+  const [wide, narrow] = [foot.width / 2 + half, arm.width / 2 + half];
+  const corner = spec.corner > 0 ? spec.corner + half : 0;
   const bendStart = spec.straights[0] ?? 0;
-  const shoulder = bendStart - shoulderSetBack * thickness;
-  const lower: RoundedCorner[] = [{ x: 0, y: -wide, r: corner }];
-  if (narrow < wide && relief) {
-    const bottom = bendStart - relief.depth;
-    const round = relief.width / 2;
+  const shoulder = bendStart - shoulderSetBack * thickness + half;
+  const lower: RoundedCorner[] = [{ x: -half, y: -wide, r: corner }];
+  if (arm.width < foot.width && relief) {
+    const bottom = bendStart - relief.depth + half;
+    const cut = relief.width - kerf;
     lower.push(
       { x: shoulder, y: -wide, r: corner },
-      { x: shoulder, y: -narrow - relief.width, r: 0 },
-      { x: bottom, y: -narrow - relief.width, r: round },
-      { x: bottom, y: -narrow, r: round },
+      { x: shoulder, y: -narrow - cut, r: 0 },
+      { x: bottom, y: -narrow - cut, r: cut / 2 },
+      { x: bottom, y: -narrow, r: cut / 2 },
     );
   }
   lower.push({ x: length, y: -narrow, r: corner });

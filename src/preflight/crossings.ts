@@ -45,7 +45,7 @@ export function crossingsOf(tracks: readonly Track[], unit: number, log: FaultLo
     budget,
     (i, k) => {
       if (found > mostFound) budget.left = -1;
-    if (budget.left < 0) return;
+      if (budget.left < 0) return;
       const [a, b] = [stretches[i] as Stretch, stretches[k] as Stretch];
       const [s, t] = [track[i] as number, track[k] as number];
       const points = meetings(a, b);

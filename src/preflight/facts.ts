@@ -24,6 +24,9 @@ interface Read {
   readonly options: Sheet;
 }
 
+/** Rounded to a millionth: facts are for reading and for comparing. */
+const tidy = (value: number): number => Math.round(value * 1e6) / 1e6 + 0;
+
 export function factsOf({ release, unit, contours, pieces, options }: Read): DrawingFacts {
   const box = { xMin: Infinity, yMin: Infinity, xMax: -Infinity, yMax: -Infinity };
   let loose = 0;
@@ -45,17 +48,19 @@ export function factsOf({ release, unit, contours, pieces, options }: Read): Dra
     release,
     units: unit.name,
     unitsFrom: unit.from,
-    width: pieces.length === 0 ? 0 : box.xMax - box.xMin,
-    height: pieces.length === 0 ? 0 : box.yMax - box.yMin,
+    width: pieces.length === 0 ? 0 : tidy(box.xMax - box.xMin),
+    height: pieces.length === 0 ? 0 : tidy(box.yMax - box.yMin),
     contours: contours.length,
     parts: contours.filter(({ depth }) => depth % 2 === 0).length,
     holes: contours.filter(({ depth }) => depth % 2 === 1).length,
     pierces: contours.length,
-    cutLength: contours.length === 0 ? loose : contours.reduce((sum, { loop }) => sum + contourLength(loop.contour), 0),
-    area,
-    mass: thickness === undefined || material === undefined ? null : area * thickness * material.density,
-    largestHole: round.length === 0 ? null : round.reduce((a, b) => Math.max(a, b)),
-    smallestHole: round.length === 0 ? null : round.reduce((a, b) => Math.min(a, b)),
+    cutLength: tidy(
+      contours.length === 0 ? loose : contours.reduce((sum, { loop }) => sum + contourLength(loop.contour), 0),
+    ),
+    area: tidy(area),
+    mass: thickness === undefined || material === undefined ? null : tidy(area * thickness * material.density),
+    largestHole: round.length === 0 ? null : tidy(round.reduce((a, b) => Math.max(a, b))),
+    smallestHole: round.length === 0 ? null : tidy(round.reduce((a, b) => Math.min(a, b))),
   };
 }
 

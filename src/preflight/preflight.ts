@@ -54,14 +54,14 @@ export function preflightDxf(bytes: Uint8Array, options: PreflightOptions = {}):
   return judged(header.get('$ACADVER') ?? '', unit, drawing, log, options);
 }
 
-/** Faults with which nobody knows what the contours are, and so how wide a web or a part is. */
+/** Faults with which nobody knows what the contours are, and so how wide a web or a part is. A doubtful scale is another. */
 const unsettled = ['dxf-open-contour', 'dxf-branch', 'dxf-overlap', 'dxf-hole-outside'] as const;
 
 const limitsLater = unjudged({
   code: 'dxf-limits',
   title: 'holes, webs, corners and size of the part',
-  why: 'They are judged once every contour is closed, clear of the others and in its place.',
-  missing: 'Mend the contours first.',
+  why: 'They are judged once every contour is closed, clear of the others, in its place and to scale.',
+  missing: 'Mend the contours and the scale first.',
 });
 
 /** Not a pass: what was not looked at may be wrong. */
@@ -90,7 +90,8 @@ function judged(
   const contours: readonly Nested[] = nesting ?? [];
   noteNesting(contours, crossings.crossed, unit.mm, log);
   const facts = factsOf({ release, unit, contours, pieces: singles.pieces, options });
-  const isClear = crossings.crossed.size === 0 && !log.has(...unsettled);
+  const doubts = doubtsOf(unit, facts, sized, contours);
+  const isClear = crossings.crossed.size === 0 && doubts.length === 0 && !log.has(...unsettled);
   const profile = options.profile ?? usualProfile;
   const limits = isClear
     ? serviceFindings({ contours, thickness: options.thickness ?? null, profile, unit: unit.mm, budget: fullBudget() })
@@ -98,7 +99,7 @@ function judged(
   const isWhole = singles.isWhole && crossings.isWhole && nesting !== null;
   const findings: PlacedFinding[] = [
     ...unit.findings,
-    ...doubtsOf(unit, facts, sized, contours),
+    ...doubts,
     ...emptiness(drawing, singles.pieces),
     ...log.findings(),
     ...(isWhole ? [] : [tangled]),

@@ -73,9 +73,11 @@ export const bracketFiles: Product = {
     if (!bracket) return [];
     const failed = verdictWords(verdict, forced);
     const files: MadeFile[] = [];
+    const kerf = job.sheet.kerf === 'service' ? 0 : job.sheet.kerf;
+    const part = buildBracket({ ...bracket.spec, kerf });
     for (const id of job.sheet.flavour) {
       const flavour = dxfFlavour(id);
-      const text = await flavour.write(bracket.part);
+      const text = await flavour.write(part);
       const bytes = utf8(failed ? `999\n${failed}\n${text}` : text);
       files.push({ kind: 'bracket', name: `${base}-bracket${flavour.suffix}`, bytes });
     }

@@ -7,6 +7,7 @@ import { overallVerdict } from '../report/rank.ts';
 import type { FilesReport } from '../report/report-data.ts';
 import { packedMockUpFiles } from './3mf.ts';
 import { bracketFiles, bracketMockUpFile, gapCardFile } from './bracket.ts';
+import { drawingFiles } from './drawing.ts';
 import { inspectionFiles } from './inspection.ts';
 import { adapterMockUpFile, wheelMockUpFile } from './mock-up.ts';
 import { orderFiles } from './order.ts';
@@ -15,8 +16,10 @@ import { paperFiles } from './paper.ts';
 import { type Picture, pictures } from './pictures.ts';
 import { previewFiles } from './preview.ts';
 import type { MadeFile, Making, Product } from './product.ts';
+import { programFiles } from './program.ts';
 import { reportFiles, reportKind } from './report.ts';
 import { ringFiles } from './rings.ts';
+import { setUpFiles } from './set-up.ts';
 import { shaftFiles } from './shaft.ts';
 import { signalFiles } from './signal.ts';
 import { stepFiles } from './step.ts';
@@ -34,6 +37,9 @@ export const products: readonly Product[] = [
   ringFiles,
   paperFiles,
   inspectionFiles,
+  setUpFiles,
+  programFiles,
+  drawingFiles,
   shaftFiles,
   stepFiles,
   packedMockUpFiles,

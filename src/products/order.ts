@@ -69,7 +69,7 @@ function wheelPart(joint: Joint): FlatPart | null {
 function bracketPart(joint: Joint): FlatPart | null {
   const { bracket } = joint;
   if (!bracket) return null;
-  const hasBends = (bracket.part.bends?.length ?? 0) > 0;
+  const bends = bracket.part.bends ?? [];
   return {
     id: 'bracket',
     name: bracket.spec.name,
@@ -80,10 +80,10 @@ function bracketPart(joint: Joint): FlatPart | null {
     undersize: [],
     critical: [
       `Sensor bore ${mm(bracket.spec.sensor.bore)}: the sensor must go in without force.`,
-      ...(hasBends
+      ...(bends[0]
         ? [
             'Layer CUT alone is cut. BEND_UP and BEND_DOWN are bend lines: not cut, not etched unless asked for.',
-            `Bends by the bend table that goes with the files; inside radius ${mm(bracket.spec.radius, 2)}.`,
+            `Bends by the bend table that goes with the files; inside radius ${mm(bends[0].radius, 2)}.`,
           ]
         : []),
     ],
@@ -96,7 +96,10 @@ const partsOf = (joint: Joint): FlatPart[] =>
 
 function toleranceWords(joint: Joint, thickness: number): string {
   const stated = serviceTolerance(joint.job.sheet, thickness);
-  if (stated !== null) return `+-${stated} mm on every contour, as your own limits say`;
+  const { service } = joint.job.sheet;
+  if (stated !== null) {
+    return `+-${stated} mm on every contour, as your own limits say${service === undefined ? '' : ` (${service})`}`;
+  }
   const published = cutTolerance(thickness);
   return published.ok
     ? `+-${published.value} mm on every contour was assumed, as another service publishes it; tell us if you hold less or cannot hold it`

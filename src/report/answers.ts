@@ -102,8 +102,9 @@ export function usedUp({ value, limit, margin }: Finding): number | null {
 
 /** A finding's number against its limit, in words. */
 function numberOf(finding: Finding, units: LengthUnits): string {
-  const { title, value, limit, unit } = finding;
-  if (value === null || limit === null) return title;
+  const { title, value, limit, unit, why } = finding;
+  // Without a number the reason is all there is to say.
+  if (value === null || limit === null) return `${title}: ${why.replace(/\.$/, '')}`;
   return `${title}: ${quantityText(value, unit, units)}, limit ${quantityText(limit, unit, units)}`;
 }
 
@@ -161,6 +162,10 @@ function weakest(findings: readonly Finding[]): Finding | null {
 
 /** What widens the margin of a pass, by the start of its code. SIDE stands for driving, driven or wheel. */
 const widens: Readonly<Record<string, string>> = {
+  'register-corner': 'A larger chamfer at the mouth of the recess, or an undercut at the foot of the spigot.',
+  'register-holds': 'A higher spigot or a deeper recess (adapter.SIDE.register: { depth }).',
+  'register-opens': "An adapter of the flange's own metal (adapter.material).",
+  'register-binds': "An adapter of the flange's own metal (adapter.material).",
   'register-': 'A mate measured with a micrometer, or a closer fit (adapter.SIDE.fit).',
   'faces-seat-first': 'A lower spigot or a deeper recess (adapter.SIDE.register).',
   'dowel-': 'Thicker pins, or holes reamed together (adapter.SIDE.dowels).',

@@ -1,7 +1,7 @@
 /** The bracket in the report: its blank, its bends, and how its gap is set. */
 import type { Joint } from '../job/joint.ts';
 import type { Bracket } from '../job/joint-bracket.ts';
-import { formatAngle, type LengthUnits } from '../units/format.ts';
+import type { LengthUnits } from '../units/format.ts';
 import { sizeText } from './numbers.ts';
 
 interface Line {
@@ -33,7 +33,7 @@ function bendLine({ part, kFrom, radiusFrom }: Bracket, units: LengthUnits): Lin
   const [first] = bends;
   if (!first) return [];
   const each = bends.map(
-    ({ direction, angle, from }) => `${direction} ${formatAngle(angle)} at ${sizeText(from.x, units)}`,
+    ({ direction, angle, from }) => `${direction} ${Number(angle.toFixed(2))} deg at ${sizeText(from.x, units)}`,
   );
   return [
     {

@@ -1,5 +1,6 @@
 /** Numbers as the report shows them. */
 import { formatLength, type LengthUnits } from '../units/format.ts';
+import { steadyFixed } from '../units/steady.ts';
 
 /** A number with at most three decimals and about four figures; small ones keep two figures. Never `-0`, never an exponent. */
 export function numberText(value: number, leastDecimals = 0): string {
@@ -7,7 +8,7 @@ export function numberText(value: number, leastDecimals = 0): string {
   const size = Math.abs(value);
   const usual = size >= 1000 ? 0 : size >= 100 ? 1 : size >= 10 ? 2 : size >= 0.01 || size === 0 ? 3 : 6;
   const decimals = Math.max(usual, leastDecimals);
-  const text = value.toFixed(decimals);
+  const text = steadyFixed(value, decimals);
   const short = text.includes('.') ? text.replace(/0+$/, '').replace(/\.$/, '') : text;
   return Number(short) === 0 ? '0' : short;
 }

@@ -62,7 +62,8 @@ export function orderText(order: PartOrder): string {
   );
   row('Tolerance', order.tolerance);
   row('Kerf', order.kerf);
-  lines.push('', 'Files (any one of them: all show the same part)');
+  const drawings = order.files.filter(({ name }) => name.endsWith('.dxf')).length;
+  lines.push('', drawings > 1 ? 'Files (the drawings all show the same part: use any one)' : 'Files');
   for (const { name, about, remarks } of order.files) {
     paragraph('  - ', `${name}: ${about}.`, 4);
     for (const remark of remarks) paragraph('      ', remark, 6);

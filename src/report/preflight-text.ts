@@ -53,11 +53,19 @@ export function preflightText(preflight: Preflight, file: string, options: TextO
   const verdict = overallVerdict(preflight.findings);
   say(verdict, headlines[verdict]);
   for (const finding of ranked(preflight)) {
-    if (finding.verdict === 'pass') continue;
+    if (finding.verdict === 'pass' || finding.verdict === 'not assessed') continue;
     lines.push('');
     say(finding.verdict, `${finding.title} [${finding.feature}] ${finding.code}${sizeWords(finding)}`);
     put('  why', finding.why, 10);
     if (finding.remedy !== '') put('  do', finding.remedy, 10);
+  }
+  // What waits for the same answer is told together.
+  const open = ranked(preflight).filter((finding) => finding.verdict === 'not assessed');
+  for (const remedy of new Set(open.map((finding) => finding.remedy))) {
+    const titles = open.filter((finding) => finding.remedy === remedy).map(({ title, code }) => `${title} [${code}]`);
+    lines.push('');
+    say('not assessed', `${titles.join('; ')}.`);
+    put('  do', remedy, 10);
   }
   const passes = preflight.findings.filter((finding) => finding.verdict === 'pass');
   if (passes.length > 0 && options.passes !== false) {

@@ -192,10 +192,14 @@ function study(joint: Joint): SignalAnswer {
   };
 }
 
+/** A ten-millionth of a radian: hundred-thousandths of a mm at the rim. */
+const besideSample = 1e-7;
+
 /** Gap from the sensor down to the steel under its middle, mm, sample by sample of the trace; teeth at their places as drawn. */
 export function steelGap({ trace, outline, sensorAngle, tip }: SignalStudy): Float64Array {
   return Float64Array.from(trace.passed, (passed, k) => {
     const rho = tip + (trace.gap[k] as number);
-    return rho - radiusAlong(outline, sensorAngle - passed);
+    // A radial flank must not lie on a sample, where the last bit of a sine would say which side of it is seen.
+    return rho - radiusAlong(outline, sensorAngle - passed - besideSample);
   });
 }

@@ -5,6 +5,7 @@ import { clearanceHoles, inchClearanceHoles } from './clearance-holes.ts';
 import { counterbores, inchCounterbores } from './counterbores.ts';
 import { countersinks } from './countersinks.ts';
 import { countersunkScrews, inchCountersunkScrews } from './countersunk-screws.ts';
+import { cutFeeds, cutSpeeds, drillFeeds } from './cutting-speed-tables.ts';
 import { dowelPins } from './dowel-pins.ts';
 import { letterDrills, numberDrills } from './drills-gauge.ts';
 import { fractionalDrills, metricDrills } from './drills-stepped.ts';
@@ -116,4 +117,7 @@ export const allTables: readonly StandardTable[] = [
   shaftTubes,
   shaftRules,
   jointAngleTable,
+  cutSpeeds,
+  drillFeeds,
+  cutFeeds,
 ];

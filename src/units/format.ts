@@ -1,5 +1,7 @@
 /** Numbers as reports show them. Internal units in, text out. */
 
+import { steadyFixed } from './steady.ts';
+
 /** 1 lbf.ft: 0.45359237 x 9.80665 x 0.3048 N.m, exact by definition (here to 14 figures). */
 const newtonMetresPerPoundFoot = 1.3558179483314;
 
@@ -46,6 +48,6 @@ export function formatMass(grams: number, units: LengthUnits = 'mm'): string {
 
 /** Fixed decimals without a minus zero. */
 function fixed(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
+  const text = steadyFixed(value, decimals);
   return /^-0(\.0+)?$/.test(text) ? text.slice(1) : text;
 }

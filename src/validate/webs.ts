@@ -154,7 +154,8 @@ export const webs: Check = {
     const worst = new Map<WebCode, Named>();
     for (const named of namedWebs(joint)) {
       const known = worst.get(named.code);
-      if (!known || named.web.gap < known.web.gap) worst.set(named.code, named);
+      // Equal webs of an even pattern differ by the last bit only: the first of them is named, on every machine.
+      if (!known || named.web.gap < known.web.gap - 1e-9) worst.set(named.code, named);
     }
     return [...worst.values()].map((named) =>
       judged(

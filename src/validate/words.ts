@@ -1,4 +1,5 @@
 /** Numbers as findings say them. */
+import { steadyFixed } from '../units/steady.ts';
 
 /** Millimetres with two decimals: "12.50 mm"; three when asked. */
 export function mm(value: number, decimals = 2): string {
@@ -17,7 +18,7 @@ export function angle(degrees: number): string {
 
 /** Fixed decimals without a minus zero. */
 export function plain(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
+  const text = steadyFixed(value, decimals);
   return Number(text) === 0 ? text.replace('-', '') : text;
 }
 

@@ -19,6 +19,8 @@ export interface PaperBox {
 export interface PdfPage {
   readonly width: number;
   readonly height: number;
+  /** Strokes this many times as wide as usual; 1 where it is left out. */
+  readonly weight?: number;
   readonly layers: readonly {
     readonly drawing: Drawing;
     /** Where the drawing's origin lies on the page. */
@@ -56,6 +58,9 @@ const tints: Readonly<Record<Exclude<Fill, 'none'>, number>> = {
   screw: 0.83,
   void: 1,
   paper: 1,
+  good: 0.97,
+  doubtful: 0.88,
+  bad: 0.78,
 };
 
 /** Cap height of Helvetica as a share of its size (Adobe font metrics: 718 of 1000). */
@@ -84,9 +89,11 @@ class PageWriter {
   private readonly doc: Document;
   private readonly left: number;
   private readonly base: number;
+  private readonly weight: number;
 
-  constructor(doc: Document, at: Point, height: number) {
+  constructor(doc: Document, at: Point, height: number, weight: number) {
     this.doc = doc;
+    this.weight = weight;
     this.left = at.x;
     this.base = height - at.y;
   }
@@ -138,7 +145,7 @@ class PageWriter {
   private ink(pen: Pen, fill: Fill = 'none'): void {
     const { doc } = this;
     const { width, grey: shade, dashes } = pens[pen];
-    doc.lineWidth(width).strokeColor(grey(shade));
+    doc.lineWidth(width * this.weight).strokeColor(grey(shade));
     if (dashes) doc.addContent(`[${dashes.join(' ')}] 0 d`);
     if (fill === 'none') doc.stroke();
     else doc.fillAndStroke(grey(tints[fill]), grey(shade), 'even-odd');
@@ -229,14 +236,14 @@ export async function writePdf(pages: readonly PdfPage[], about: PdfAbout): Prom
   // pdfkit has no setting for this; it ends the reference by itself when the document ends.
   const root = (doc as unknown as { readonly _root: { readonly data: Record<string, unknown> } })._root;
   root.data.ViewerPreferences = doc.ref({ PrintScaling: 'None', DisplayDocTitle: true });
-  for (const { width, height, layers } of pages) {
+  for (const { width, height, weight = 1, layers } of pages) {
     doc.addPage({ size: [width * pointsPerMm, height * pointsPerMm], margin: 0 });
     doc.scale(pointsPerMm);
     doc.lineCap('round').lineJoin('round');
     for (const { drawing, at, clip } of layers) {
       doc.save();
       if (clip) doc.rect(clip.xMin, height - clip.yMax, clip.xMax - clip.xMin, clip.yMax - clip.yMin).clip();
-      const writer = new PageWriter(doc, at, height);
+      const writer = new PageWriter(doc, at, height, weight);
       for (const shape of drawing.shapes) writer.draw(shape);
       doc.restore();
     }

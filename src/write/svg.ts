@@ -3,12 +3,15 @@
  * The same drawing gives the same bytes: no clock, no random ids.
  */
 import type { Drawing, Fill, Pen, Point, Shape } from '../model/drawing.ts';
+import { steadyFixed } from '../units/steady.ts';
 
 export interface SvgOptions {
   /** Paper mm for one drawing mm; 1 is true size. > 0. */
   readonly scale?: number;
   /** True: a file of its own, with an XML declaration. False: an element to set into an HTML page. */
   readonly standalone?: boolean;
+  /** Strokes this many times as wide as on a sheet of 230 mm; left out: by the drawing's width. */
+  readonly weight?: number;
 }
 
 type Loop = Extract<Shape, { kind: 'path' }>['loops'][number];
@@ -39,12 +42,15 @@ const fills: Readonly<Record<Exclude<Fill, 'none'>, { tint: string; hatch?: { an
   screw: { tint: '#d5d8db' },
   void: { tint: '#ffffff' },
   paper: { tint: '#ffffff' },
+  good: { tint: '#c9e6cf' },
+  doubtful: { tint: '#f6e2a8' },
+  bad: { tint: '#f0c4bd' },
 };
 
 /** A length with at most three decimals, never `-0` and never an exponent. */
 function num(value: number): string {
   if (!Number.isFinite(value)) throw new Error(`drawing holds a length that is not a number: ${value}`);
-  const text = value.toFixed(3).replace(/\.?0+$/, '');
+  const text = steadyFixed(value, 3).replace(/\.?0+$/, '');
   return text === '-0' ? '0' : text;
 }
 
@@ -171,7 +177,7 @@ export function writeSvg(drawing: Drawing, options: SvgOptions = {}): string {
   const height = yMax - yMin;
   if (!(width > 0 && height > 0 && scale > 0)) throw new Error(`drawing ${drawing.id} has an empty box`);
   const prefix = `fw-${drawing.id.replace(/[^A-Za-z0-9-]+/g, '-')}`;
-  const weight = weightOf(width);
+  const weight = options.weight ?? weightOf(width);
   const lines = [
     `<svg${standalone ? ' xmlns="http://www.w3.org/2000/svg"' : ''} id="${prefix}" role="img" aria-labelledby="${prefix}-title ${prefix}-desc" ` +
       `width="${num(width * scale)}mm" height="${num(height * scale)}mm" viewBox="${num(xMin)} ${num(-yMax)} ${num(width)} ${num(height)}">`,

@@ -49,6 +49,15 @@ describe('the blank', () => {
     expect(blankLength(angleSpec)).toBeCloseTo(length, 12);
   });
 
+  it('allows for the width of the cut on every side alike', () => {
+    const [drawn, cut] = [buildBracket(angleSpec), buildBracket({ ...angleSpec, kerf: 0.3 })];
+    expect(leastGap(drawn.outside, cut.outside).gap).toBeCloseTo(0.15, 6);
+    drawn.holes.forEach((hole, i) => {
+      expect(leastGap(hole, cut.holes[i] as (typeof cut.holes)[number]).gap).toBeCloseTo(0.15, 6);
+    });
+    expect(cut.bends).toEqual(drawn.bends);
+  });
+
   it('says why it cannot be drawn', () => {
     const faults = (change: Partial<BracketSpec>) => bracketFaults({ ...angleSpec, ...change }).join(' ');
     expect(faults({})).toBe('');

@@ -80,7 +80,7 @@ describe('make', () => {
     };
     expect(held).toEqual([]);
     expect(new Set(files.map((file) => file.kind))).toEqual(
-      new Set(['mockup', 'wheel-mockup', 'outline', 'preview', 'report']),
+      new Set(['mockup', 'wheel-mockup', 'outline', 'order', 'preview', 'report']),
     );
     for (const file of files) {
       const bytes = readFileSync(join(cwd, file.path));
@@ -100,7 +100,7 @@ describe('make', () => {
       verdict: string;
     };
     expect([code, verdict]).toEqual([1, 'fail']);
-    expect(held.map((h) => h.kind)).toEqual(['outline']);
+    expect(held.map((h) => h.kind)).toEqual(['outline', 'order']);
     expect(held[0]?.why).toContain('web-between-holes');
     expect(files.map((file) => file.kind)).toEqual(expect.arrayContaining(['mockup', 'report']));
     expect(readdirSync(join(cwd, 'out')).some((name) => name.endsWith('.dxf'))).toBe(false);

@@ -23,7 +23,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   preflight: ['job', 'measure', 'geometry', 'standards', 'formulas', 'units', 'model'],
   solids: ['geometry', 'model', 'units', 'types'],
   drawing: ['geometry', 'model', 'units', 'standards'],
-  write: ['geometry', 'model', 'types'],
+  write: ['geometry', 'model', 'units', 'types'],
   report: ['shop', 'inspect', 'rotor', 'job', 'model', 'units'],
   products: [
     'preflight',

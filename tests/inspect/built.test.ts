@@ -206,6 +206,18 @@ describe('the sums with real numbers', () => {
     expect(seat?.least).toBeCloseTo((62.023 - 62.01) / 2, 9);
   });
 
+  it('takes the screws that were bought into a part that came out thicker or thinner: 0.15 of engagement either way', () => {
+    const group = ({ screws }: typeof drawn.joint) => screws.find(({ fastening }) => fastening === 'into_flange');
+    const { thickness } = drawn.joint.adapterSpec;
+    for (const thicker of [0.15, -0.15]) {
+      const real = asBuilt(judge(built({ adapter: { thickness: size(thickness + thicker) } })).joint);
+      const [was, is] = [group(drawn.joint), real ? group(real) : undefined];
+      expect((is?.engagement.has ?? 0) - (was?.engagement.has ?? 0)).toBeCloseTo(-thicker, 9);
+      expect((is?.grip ?? 0) - (was?.grip ?? 0)).toBeCloseTo(thicker, 9);
+      expect((is?.lengths.least ?? 0) - (was?.lengths.least ?? 0)).toBeCloseTo(thicker, 9);
+    }
+  });
+
   it('takes the run-out of the two registers with its direction', () => {
     const readings = Array.from({ length: 12 }, (_, i) =>
       Number((0.008 * Math.cos(((30 * i - 40) * Math.PI) / 180)).toFixed(4)),

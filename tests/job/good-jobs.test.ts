@@ -32,7 +32,7 @@ describe('good jobs', () => {
         driven: side,
       },
       print: { holes: 0.3, registers: 0.3, text: true },
-      sheet: { hole: 1, web: 1, kerf: 'service', flavour: ['standard'] },
+      sheet: { quantity: 1, hole: 1, web: 1, part: {}, kerf: 'service', flavour: ['standard'] },
     });
   });
 

@@ -228,7 +228,9 @@ describe('true walls', () => {
 describe('the files of a job', () => {
   it('are the adapter, the wheel where there is one, and the joint; one body a part', () => {
     for (const { base, joint } of shipped) {
-      const names = ['adapter', ...(joint.wheel ? ['wheel'] : []), 'joint'].map((part) => `${base}-${part}.step`);
+      const names = ['adapter', ...(joint.wheel ? ['wheel'] : []), ...(joint.bracket ? ['bracket'] : []), 'joint'].map(
+        (part) => `${base}-${part}.step`,
+      );
       expect([...texts.keys()].filter((name) => name.startsWith(`${base}-`)).sort()).toEqual([...names].sort());
       for (const name of names.filter((n) => !n.endsWith('joint.step'))) expect(solidsOf(name)).toHaveLength(1);
     }
@@ -283,6 +285,8 @@ describe.each(shipped.map((job) => [job.base, job] as const))('%s: the assembly'
   const file = `${base}-joint.step`;
   const solids = solidsOf(file);
   const pins = [joint.dowels?.driving, joint.dowels?.driven].reduce((sum, set) => sum + (set?.count ?? 0), 0);
+  // Adapter, wheel, both flanges; a bracket brings its sensor.
+  const made = 1 + (joint.wheel ? 1 : 0) + 2 + (joint.bracket ? 2 : 0);
   const bought = joint.screws.reduce((sum, { count, washer, nut }) => {
     // A bolt with a nut has a washer at both ends.
     return sum + count * (1 + (washer ? (nut ? 2 : 1) : 0) + (nut ? 1 : 0));
@@ -290,14 +294,12 @@ describe.each(shipped.map((job) => [job.base, job] as const))('%s: the assembly'
 
   it('is a tree: every body once, screws as instances of one', () => {
     const text = texts.get(file) as string;
-    const want = 1 + (joint.wheel ? 1 : 0) + 2 + bought + pins;
+    const want = made + bought + pins;
     expect(solids).toHaveLength(want);
     expect([...text.matchAll(/NEXT_ASSEMBLY_USAGE_OCCURRENCE\(/g)]).toHaveLength(want);
     const bodies = [...text.matchAll(/MANIFOLD_SOLID_BREP\(/g)].length;
     const kinds = joint.screws.reduce((sum, { washer, nut }) => sum + 1 + (washer ? 1 : 0) + (nut ? 1 : 0), 0);
-    expect(bodies).toBe(
-      1 + (joint.wheel ? 1 : 0) + 2 + kinds + (joint.dowels?.driving ? 1 : 0) + (joint.dowels?.driven ? 1 : 0),
-    );
+    expect(bodies).toBe(made + kinds + (joint.dowels?.driving ? 1 : 0) + (joint.dowels?.driven ? 1 : 0));
     for (const { path } of solids) expect(path.startsWith(`Shapes/${joint.job.title}, joint/`)).toBe(true);
     expect(new Set(solids.map(({ path }) => path)).size).toBe(want);
   });

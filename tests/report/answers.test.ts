@@ -98,6 +98,14 @@ describe('a question', () => {
     expect(text).toContain('Not looked at: title of register-corner.');
   });
 
+  it('gives the reason where there is no number to give', () => {
+    const missing: Finding = { ...open('register-missing'), verdict: 'caution', why: 'Only the screws centre it.' };
+    expect(answer([centred, missing], 'centred')).toMatchObject({
+      word: 'Yes, with care',
+      text: 'title of register-missing: Only the screws centre it.',
+    });
+  });
+
   it('is left out where no check speaks to it', () => {
     expect(answersOf([], 'mm')).toEqual([]);
     expect(answersOf([strong], 'mm').map(({ question }) => question)).toEqual([
@@ -136,6 +144,9 @@ describe('the weakest link', () => {
     expect(answer([pressed], 'better').text).toBe('Hardened washers (adapter.driven.washer: true).');
     const fit = found('register-centres', 'pass', 0.099, 0.1, 'most', { feature: 'driving-register' });
     expect(answer([fit], 'better').text).toContain('(adapter.driving.fit)');
+    // A fit does nothing for a corner or a height.
+    const corner = found('register-corner', 'pass', 0.5, 0.49, 'least');
+    expect(answer([corner], 'better').text).not.toContain('fit');
   });
 });
 

@@ -155,6 +155,23 @@ describe('preload that stays', () => {
     expect(open.remedy).toContain('driven.thickness');
   });
 
+  it('is open, for another reason, where the hole is as wide as the head that a washer carries', () => {
+    // ISO 4014: an M6 hexagon bears on 8.7 to 8.9 mm.
+    const bridged: Patch = {
+      wheel: undefined,
+      sensor: undefined,
+      driven: { holes: { diameter: 9.1 } },
+      adapter: { driven: { screw: 'M6', washer: true } },
+    };
+    for (const code of ['preload-driven', 'plate-bending-driven']) {
+      const open = about(bridged, code);
+      expect(open.verdict).toBe('not assessed');
+      expect(open.why).toMatch(/hole is as wide as the head/);
+      expect(open.remedy).toMatch(/adapter\.driven\.screw/);
+      expect(open.remedy).not.toMatch(/thickness/);
+    }
+  });
+
   it('cold takes from a steel screw in aluminium, heat adds: mismatch x length over resilience', () => {
     const bolts: Patch = {
       duty: { temperature: { cold: '-30 degC', hot: '90 degC' } },

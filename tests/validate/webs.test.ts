@@ -139,6 +139,19 @@ describe('webs and clocking', () => {
     }
   });
 
+  it('names the recess where that is nearer than the bore, and proposes no smaller bore', () => {
+    // Heads of 15 on 84 reach in to 34.5; a driven recess made for a spigot of 66 is 33 and more, with its chamfer.
+    const wide = { ...noWheel, driven: { register: { gender: 'male', diameter: 66, fit: 'h7' } } };
+    const near = findingOf(judge(wide), 'wall-to-bore');
+    expect(near.verdict).toBe('fail');
+    expect(near.why).toMatch(/driven register recess and driving hole 1/);
+    expect(near.remedy).toBe('Use smaller screws or heads on the driving side.');
+    // A smaller bore leaves it as it is.
+    expect(findingOf(judge(wide, { adapter: { bore: 20 } }), 'wall-to-bore').value).toBeCloseTo(near.value ?? 0, 9);
+    const bore = findingOf(judge({ ...noWheel, ...noRegisters, adapter: { bore: 66 } }), 'wall-to-bore');
+    expect(bore.why).toMatch(/centre bore .* and driving hole 1/);
+  });
+
   it('names the two features by side and number', () => {
     const { why } = findingOf(judge({ ...noWheel, adapter: { clocking: 0 } }), 'web-between-holes');
     expect(why).toBe('driving hole 1 and driven hole 3 run 0.50 mm into each other.');

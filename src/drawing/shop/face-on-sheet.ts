@@ -1,0 +1,82 @@
+/** One face as it stands on the sheet: what the eye sees, a tag at every hole worked from there, and which way x and y run. */
+import type { Shape } from '../../model/drawing.ts';
+import { arrowHead } from '../dimension.ts';
+import { polar, sceneOf } from '../face-scene.ts';
+import { centreLines, drillingShapes, outsideShapes } from '../face-view.ts';
+import { type CuttingLine, cuttingLineOn } from './cutting-line.ts';
+import { sectionLetter } from './section-on-sheet.ts';
+import { cap, labelNear, line, onPaper, text } from './shapes.ts';
+import { angleText, sizeText } from './size-text.ts';
+import type { AdapterToDraw, Face } from './to-draw.ts';
+
+const seenFirst = (a: Shape, b: Shape) =>
+  Number('pen' in a && a.pen === 'outline') - Number('pen' in b && b.pen === 'outline');
+
+/** Two arrows with their letters: the directions of the hole table. */
+function axes(x: number, y: number): Shape[] {
+  const long = 9;
+  return [
+    line({ x, y }, { x: x + long, y }),
+    arrowHead({ x: x + long, y }, 0, 2.2),
+    text('+X', { x: x + long + 1.2, y: y - 1.1 }, cap.table),
+    line({ x, y }, { x, y: y + long }),
+    arrowHead({ x, y: y + long }, 90, 2.2),
+    text('+Y', { x, y: y + long + 1.4 }, cap.table, { align: 'middle' }),
+  ];
+}
+
+/** The distance across the flats, level or upright as they stand, outside the rim. */
+function flatsNote({ flats, title }: AdapterToDraw): string[] {
+  return flats === null
+    ? []
+    : [`two flats, ${sizeText(flats.across, title.units)} across, at ${angleText(flats.angle)}`];
+}
+
+/** Draws a face about its axis. The cutting line is drawn where it is given: on the driven face. mm of paper. */
+export function faceOnSheet(drawn: AdapterToDraw, from: Face, scale: number, cutting: CuttingLine | null): Shape[] {
+  const { adapter, clocking, title } = drawn;
+  const scene = { ...sceneOf({ id: from, adapter, from, clocking, mate: null, units: title.units }), size: 3 / scale };
+  const { rim } = scene;
+  const plain = (shapes: readonly Shape[]) => shapes.filter((shape) => !('pen' in shape && shape.pen === 'hidden'));
+  // Blind holes of the other side do not show, and their centres would puzzle.
+  const drilled = scene.drillings.map((d) => ({ d, shapes: plain(drillingShapes(scene, d)) }));
+  const drillings = drilled.flatMap(({ d, shapes }) => (shapes.length > 0 ? [d] : []));
+  const inMm = [
+    ...centreLines({ ...scene, drillings }),
+    ...[...plain(outsideShapes(scene)), ...drilled.flatMap(({ shapes }) => shapes)].sort(seenFirst),
+  ];
+  const zero = scene.seen(0);
+  const edge = rim * scale;
+  const mark = line(polar(edge - 3, zero), polar(edge + 1, zero), 'mark');
+  const out: Shape[] = [
+    ...onPaper(inMm, scale, { x: 0, y: 0 }),
+    mark,
+    ...(cutting ? cuttingLineOn(cutting, sectionLetter, scale, rim) : []),
+    ...axes(-edge - 6, -edge - 8),
+  ];
+  // Tags look outwards, so that they stand in the wider gaps.
+  for (const set of drawn.sets.filter((one) => one.from === from)) {
+    for (const hole of set.holes) {
+      const drilling = adapter.drillings.find(({ id }) => id === hole.drilling);
+      const wide = Math.max(0, ...(drilling?.profile ?? []).map(({ r }) => r), set.thread ? set.thread.major / 2 : 0);
+      const place = { x: hole.x * scale, y: hole.y * scale };
+      out.push(...labelNear(hole.tag, place, wide * scale, out, { towards: hole.angle + 30 }));
+    }
+  }
+  out.push(...labelNear('index mark', polar(edge + 1, zero), 0.6, out, { size: cap.table, towards: zero + 40 }));
+  const words = [`seen from the ${from} side`, ...(from === 'driven' ? flatsNote(drawn) : [])];
+  return [
+    ...out,
+    ...words.map((one, i) =>
+      text(
+        i === 0 ? one.toUpperCase() : one,
+        { x: 6, y: -edge - 14.5 - 4.2 * i },
+        i === 0 ? cap.size + 0.5 : cap.table,
+        {
+          align: 'middle',
+          bold: i === 0,
+        },
+      ),
+    ),
+  ];
+}

@@ -1,0 +1,8 @@
+/**
+ * A number with fixed decimals, the same on every machine. Sines and roots differ in their last bit from one engine to the next; where a
+ * figure stands exactly half way between two texts, that bit would decide. A nudge of a billionth away from zero decides instead.
+ */
+export function steadyFixed(value: number, decimals: number): string {
+  const nudge = Math.max(1e-9, Math.abs(value) * 1e-12);
+  return (value + Math.sign(value) * nudge).toFixed(decimals);
+}

@@ -1,0 +1,117 @@
+/** Corrections that balance: what the sentence says is taken off the part in thin slices, and must undo its pull. mm, g.mm */
+import { describe, expect, it } from 'vitest';
+import { sizeOf } from '../../src/formulas/arrows.ts';
+import type { Profile } from '../../src/model/part.ts';
+import { pullOf } from '../../src/rotor/unbalance.ts';
+import { adapterCorrection, freeDepth, rimHole } from '../../src/validate/balance-cure.ts';
+import { type Judged, judge, type Patch } from './help.ts';
+
+/** Three holes where four would be even: the metal of the fourth is the heavy side. */
+const lopsided: Patch = {
+  driven: {
+    holes: {
+      count: undefined,
+      circle: undefined,
+      at: [
+        [54, 0],
+        [0, 54],
+        [-54, 0],
+      ],
+    },
+  },
+  adapter: { thickness: 20 },
+};
+const noWheel: Patch = { wheel: undefined, sensor: undefined };
+
+const radiusAt = (outer: Profile, z: number): number => {
+  for (let i = 1; i < outer.length; i++) {
+    const [a, b] = [outer[i - 1], outer[i]];
+    if (a && b && z >= a.z && z < b.z) return a.r + ((b.r - a.r) * (z - a.z)) / (b.z - a.z);
+  }
+  return 0;
+};
+
+/** First moment of the metal beyond a plane, of the outside alone, by adding up strips. */
+function beyondPlane({ joint }: Judged, plane: number): number {
+  const { outer, material } = joint.adapter;
+  const [low, high] = [Math.min(...outer.map(({ z }) => z)), Math.max(...outer.map(({ z }) => z))];
+  const [layers, strips] = [2000, 400];
+  let sum = 0;
+  for (let layer = 0; layer < layers; layer++) {
+    const R = radiusAt(outer, low + ((layer + 0.5) * (high - low)) / layers);
+    for (let i = 0; R > plane && i < strips; i++) {
+      const x = plane + ((i + 0.5) * (R - plane)) / strips;
+      sum += 2 * Math.sqrt(R * R - x * x) * x * ((R - plane) / strips);
+    }
+  }
+  return (sum * material.density * (high - low)) / layers;
+}
+
+const numbers = (pattern: RegExp, text: string) => (pattern.exec(text) ?? []).slice(1).map(Number);
+
+describe('what is milled off', () => {
+  it.each([
+    ['a plain outside with chamfers', noWheel],
+    ['a shoulder for the wheel, that a flat does not reach', {}],
+  ])('undoes the pull of the holes: %s', (_, patch) => {
+    const made = judge(lopsided, patch);
+    const said = adapterCorrection(made.joint);
+    const [depth = Number.NaN] = numbers(/mill a flat ([\d.]+) mm deep/, said);
+    const rim = Math.max(...made.joint.adapter.outer.map(({ r }) => r));
+    const pull = sizeOf(pullOf(made.joint.adapterMass));
+    // The depth is told to a hundredth of a millimetre.
+    expect(beyondPlane(made, rim - depth) / pull).toBeGreaterThan(0.97);
+    expect(beyondPlane(made, rim - depth) / pull).toBeLessThan(1.03);
+  });
+
+  it('stays clear of what lies behind the rim, and of the vise flats', () => {
+    // Seven holes evenly, of which the one that is missing leaves its two neighbours near the heavy side.
+    const near: Patch = { ...noWheel, adapter: { thickness: 20, outside: 122.5 } };
+    expect(adapterCorrection(judge(lopsided, noWheel).joint)).toContain('mill a flat');
+    // A web of 20 mm leaves no room at all.
+    const { joint } = judge(lopsided, near);
+    const wide = { ...joint, job: { ...joint.job, adapter: { ...joint.job.adapter, web: 20 } } };
+    expect(adapterCorrection(wide)).not.toMatch(/mill|drill/);
+    expect(adapterCorrection(wide)).toMatch(/^Take [\d.]+ g off the rim at/);
+    const heavy = Number(/at ([\d.]+) degrees/.exec(adapterCorrection(joint))?.[1]);
+    const flat = { across: 2 * 58, angle: heavy };
+    expect(adapterCorrection({ ...joint, adapterSpec: { ...joint.adapterSpec, flats: flat } })).not.toMatch(
+      /mill|drill/,
+    );
+    const aside = { across: 2 * 58, angle: heavy + 90 };
+    expect(adapterCorrection({ ...joint, adapterSpec: { ...joint.adapterSpec, flats: aside } })).toMatch(/mill|drill/);
+  });
+});
+
+describe('what is drilled', () => {
+  it('undoes the pull: cylinder and point by hand, the drill as long as it is told', () => {
+    const made = judge(lopsided, noWheel, { adapter: { outside: 160 } });
+    const said = adapterCorrection(made.joint);
+    const [d = 0, height = 0, depth = 0] = numbers(
+      /drill ([\d.]+) mm into the rim there, ([\d.]+) mm above the driving face and ([\d.]+) mm deep/,
+      said,
+    );
+    const rim = made.joint.adapterSpec.outside / 2;
+    const area = (Math.PI / 4) * d * d;
+    const point = d / 2 / Math.tan((59 * Math.PI) / 180);
+    const { density } = made.joint.adapterSpec.material;
+    const moment = density * area * (depth * (rim - depth / 2) + (point / 3) * (rim - depth - point / 4));
+    expect(moment / sizeOf(pullOf(made.joint.adapterMass))).toBeGreaterThan(0.97);
+    expect(moment / sizeOf(pullOf(made.joint.adapterMass))).toBeLessThan(1.03);
+    expect(height).toBeCloseTo(10, 9);
+  });
+
+  it('stands in the middle of the rim that is there, not of the shoulder', () => {
+    const { joint } = judge(lopsided);
+    // The wheel's shoulder is as high as the sheet is thick, 3 mm, on the driven face: 17 of 20 mm are left.
+    expect(joint.adapterSpec.wheelSeat?.face).toBe('driven');
+    expect(rimHole(joint, 20, joint.clocking.angle + 300)?.height).toBeCloseTo(8.5, 9);
+  });
+
+  it('ends a web before the hole in its way: from the rim to the mouth of an M10 at 54', () => {
+    const { joint } = judge(noWheel);
+    const at = joint.clocking.angle;
+    // A mouth of 10 across, a drill of 6, a web of 3: head on, the drill's edge is not nearer than its middle.
+    expect(freeDepth(joint, at, 6, 3)).toBeCloseTo(joint.adapterSpec.outside / 2 - 54 - (5 + 3 + 3), 9);
+  });
+});
