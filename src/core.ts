@@ -55,10 +55,24 @@ export interface PatternList {
   readonly nearMisses: readonly NearMissPair[];
 }
 
-/** The pattern list from its YAML texts, by file name. @throws on a bad shipped file: that is a bug */
+/**
+ * The pattern list from its YAML texts, by file name. Read when it is first asked for: most jobs name no pattern.
+ * @throws then, on a bad shipped file: that is a bug
+ */
 export function parsePatterns(texts: Readonly<Record<string, string>>): PatternList {
   const list = Object.entries(texts).map(([file, text]) => ({ file, text }));
-  return { flanges: parseFlangePresets(list), nearMisses: parseNearMisses(list) };
+  let flanges: readonly FlangePreset[] | undefined;
+  let nearMisses: readonly NearMissPair[] | undefined;
+  return {
+    get flanges() {
+      flanges ??= parseFlangePresets(list);
+      return flanges;
+    },
+    get nearMisses() {
+      nearMisses ??= parseNearMisses(list);
+      return nearMisses;
+    },
+  };
 }
 
 /** A pattern by its id; a miss names the nearest ids. */
@@ -103,14 +117,15 @@ export function judgeVariant(plan: SweepPlan, index: number, patterns: PatternLi
 function judgeRead(read: JobRead, patterns: PatternList, search: boolean): JudgedJob {
   if (!read.ok) return read;
   const { job, given, errorAt } = read;
-  const driving = resolveFlange('driving', job.driving, patterns.flanges, errorAt);
-  const driven = resolveFlange('driven', job.driven, patterns.flanges, errorAt);
+  const known = (flange: { readonly from?: unknown }) => (flange.from === undefined ? [] : patterns.flanges);
+  const driving = resolveFlange('driving', job.driving, known(job.driving), errorAt);
+  const driven = resolveFlange('driven', job.driven, known(job.driven), errorAt);
   if (!driving.ok || !driven.ok) {
     return { ok: false, errors: [driving, driven].flatMap((flange) => (flange.ok ? [] : [...flange.errors])) };
   }
   const assumptions = [...driving.assumptions, ...driven.assumptions, ...assumedDefaults(job, given)];
   const input = { job, driving: driving.flange, driven: driven.flange, assumptions, given };
-  const found = search ? searchDesign(input, validateQuickly) : usualDesign(input, validateQuickly);
+  const found = search ? searchDesign(input, validateQuickly) : usualDesign(input);
   if (!found.ok) return { ok: false, errors: found.troubles.map(({ path, message }) => errorAt(path, message)) };
   return { ok: true, joint: found.value.joint, findings: validateWithBuilt(found.value.joint) };
 }

@@ -7,6 +7,9 @@ import { type BracketSpec, blankLength, buildBracket, sensorAt } from '../parts/
 import type { Chain } from './bracket-chain.ts';
 import type { BracketPlace } from './bracket-turning.ts';
 
+/** Farther than anything on a joint, mm: where a turning part has no end towards the axis. */
+const farAway = 10_000;
+
 type Direction = 'radial' | 'axial';
 
 /** Points on each bend of the profile. */
@@ -67,7 +70,7 @@ function turningBoxes(
     const ends = [way * (zMin - from), way * (zMax - from)] as const;
     const along = { min: Math.min(...ends), max: Math.max(...ends) };
     return direction === 'radial'
-      ? { name, pMin: along.min, pMax: along.max, qMin: -Infinity, qMax: radius - wheel.outside / 2 }
-      : { name, pMin: -Infinity, pMax: radius - (wheel.outside + wheel.root) / 4, qMin: along.min, qMax: along.max };
+      ? { name, pMin: along.min, pMax: along.max, qMin: -farAway, qMax: radius - wheel.outside / 2 }
+      : { name, pMin: -farAway, pMax: radius - (wheel.outside + wheel.root) / 4, qMin: along.min, qMax: along.max };
   });
 }

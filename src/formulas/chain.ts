@@ -94,26 +94,56 @@ export interface Scatter {
 /** Throws enough for a chance to within half a per cent (one standard error at 50 %). */
 export const usualRuns = 10_000;
 
+/** Throws of one seed: the direction of each as cosine and sine, and an even number for its size. */
+interface Throws {
+  readonly cos: Float64Array;
+  readonly sin: Float64Array;
+  readonly number: Float64Array;
+}
+
+/** Directions cost most of a throw, and every chain starts from the same ones: they are kept for the seed that was asked for last. */
+let kept: { readonly seed: number; readonly throws: Throws } | null = null;
+
+/** More than this many throws are not kept: 24 bytes each. */
+const mostKept = 400_000;
+
+function throwsOf(seed: number, count: number): Throws {
+  if (kept?.seed === seed && kept.throws.number.length >= count) return kept.throws;
+  const chance = chanceFrom(seed);
+  const throws = {
+    cos: new Float64Array(count),
+    sin: new Float64Array(count),
+    number: new Float64Array(count),
+  };
+  for (let i = 0; i < count; i++) {
+    const turn = 2 * Math.PI * chance();
+    throws.cos[i] = Math.cos(turn);
+    throws.sin[i] = Math.sin(turn);
+    throws.number[i] = chance();
+  }
+  if (count <= mostKept) kept = { seed, throws };
+  return throws;
+}
+
 /**
  * Throw the chain many times: a link without a known angle takes any angle and any size between its two alike; a known one lies
  * anywhere in the disc of its doubt alike. The same seed gives the same answer. Source: Monte Carlo by definition.
  * @param runs whole number, 1 or more
  */
 export function scatterOf(links: readonly Link[], seed = 1, runs = usualRuns): Scatter {
-  const chance = chanceFrom(seed);
   const known = knownArrow(links);
   const loose = links.filter((link) => stray(link) > 0);
-  const sizes = new Float64Array(runs);
-  for (let run = 0; run < runs; run++) {
-    let { x, y } = known;
-    for (const link of loose) {
-      const turn = 2 * Math.PI * chance();
-      const size = thrown(link, chance());
-      x += size * Math.cos(turn);
-      y += size * Math.sin(turn);
+  const { cos, sin, number } = throwsOf(seed, runs * loose.length);
+  const [x, y] = [new Float64Array(runs).fill(known.x), new Float64Array(runs).fill(known.y)];
+  for (const [k, link] of loose.entries()) {
+    for (let run = 0; run < runs; run++) {
+      const at = run * loose.length + k;
+      const size = thrown(link, number[at] as number);
+      x[run] = (x[run] as number) + size * (cos[at] as number);
+      y[run] = (y[run] as number) + size * (sin[at] as number);
     }
-    sizes[run] = Math.hypot(x, y);
   }
+  const sizes = x.map((across, run) => Math.hypot(across, y[run] as number));
   sizes.sort();
   return {
     sizes,

@@ -19,9 +19,10 @@ export function curveOfHarmonics(re: Float64Array, im: Float64Array, samples: nu
   }
   toBitReversed(x, y);
   for (let half = 1; half < samples; half *= 2) {
+    const { cos, sin } = turnsOf(half);
     for (let k = 0; k < half; k++) {
-      const c = Math.cos((Math.PI * k) / half);
-      const s = Math.sin((Math.PI * k) / half);
+      const c = cos[k] as number;
+      const s = sin[k] as number;
       for (let a = k; a < samples; a += 2 * half) {
         const b = a + half;
         const xb = x[b] as number;
@@ -36,6 +37,23 @@ export function curveOfHarmonics(re: Float64Array, im: Float64Array, samples: nu
     }
   }
   return x;
+}
+
+interface Turns {
+  readonly cos: Float64Array;
+  readonly sin: Float64Array;
+}
+
+/** Every transform turns by the same angles: each half's are worked out once. */
+const known = new Map<number, Turns>();
+
+function turnsOf(half: number): Turns {
+  const turns = known.get(half) ?? {
+    cos: Float64Array.from({ length: half }, (_, k) => Math.cos((Math.PI * k) / half)),
+    sin: Float64Array.from({ length: half }, (_, k) => Math.sin((Math.PI * k) / half)),
+  };
+  known.set(half, turns);
+  return turns;
 }
 
 function toBitReversed(x: Float64Array, y: Float64Array): void {

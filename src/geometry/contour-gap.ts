@@ -29,26 +29,63 @@ export interface Gap {
  * boxes are further apart than the best so far are passed over. Source: plane geometry.
  */
 export function leastGap(a: Contour, b: Contour): Gap {
-  const boxed = (contour: Contour): { stretch: Stretch; box: Box }[] => {
-    return stretchesOf(contour).map((stretch) => ({ stretch, box: stretchBox(stretch) }));
-  };
-  const second = boxed(b);
-  let best = { gap: Infinity, from: [NaN, NaN] as XY, to: [NaN, NaN] as XY };
-  for (const p of boxed(a)) {
+  const [first, second] = [boxed(a), boxed(b)];
+  // A pair that is likely near bounds what need be looked at: whatever stands further apart by its box cannot be the least.
+  let reach = squared(nearBound(first, second));
+  let best: Span = { gap: Infinity, from: [NaN, NaN], to: [NaN, NaN] };
+  for (const p of first) {
     for (const q of second) {
-      if (boxGap(p.box, q.box) >= best.gap) continue;
+      if (boxGap2(p.box, q.box) > reach) continue;
       const found = stretchGap(p.stretch, q.stretch);
-      if (found.gap < best.gap) best = found;
+      if (found.gap < best.gap) {
+        best = found;
+        reach = Math.min(reach, squared(found.gap));
+      }
     }
   }
   const { gap, from, to } = best;
   return { gap, from, to, at: [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2] };
 }
 
-function boxGap(a: Box, b: Box): number {
+interface Boxed {
+  readonly stretch: Stretch;
+  readonly box: Box;
+}
+
+/** Contours never change, and the same one is held against many. */
+const knownBoxes = new WeakMap<Contour, readonly Boxed[]>();
+
+function boxed(contour: Contour): readonly Boxed[] {
+  const boxes =
+    knownBoxes.get(contour) ?? stretchesOf(contour).map((stretch) => ({ stretch, box: stretchBox(stretch) }));
+  knownBoxes.set(contour, boxes);
+  return boxes;
+}
+
+/** The gap of the pair whose boxes are nearest: the least gap is no greater. */
+function nearBound(first: readonly Boxed[], second: readonly Boxed[]): number {
+  let least = Infinity;
+  let pair: readonly [Boxed, Boxed] | null = null;
+  for (const p of first) {
+    for (const q of second) {
+      const apart = boxGap2(p.box, q.box);
+      if (apart < least) {
+        least = apart;
+        pair = [p, q];
+      }
+    }
+  }
+  return pair === null ? Infinity : stretchGap(pair[0].stretch, pair[1].stretch).gap;
+}
+
+/** Square of a gap, and a little more, so that rounding never passes over the least one. */
+const squared = (gap: number): number => gap * gap * (1 + 1e-9) + 1e-18;
+
+/** Square of the distance between two boxes. */
+function boxGap2(a: Box, b: Box): number {
   const dx = Math.max(0, a.xMin - b.xMax, b.xMin - a.xMax);
   const dy = Math.max(0, a.yMin - b.yMax, b.yMin - a.yMax);
-  return Math.hypot(dx, dy);
+  return dx * dx + dy * dy;
 }
 
 interface Span {

@@ -25,6 +25,8 @@ const tidy = (_key: string, value: unknown) => (typeof value === 'number' ? Numb
  */
 export function revisionOf({ job, adapterSpec, wheelSpec, screws }: Joint): string {
   const { built: _built, note: _note, print: _print, shop: _shop, ...decides } = job;
+  // The paper of a drawing is no part of what is drawn.
+  const { drawing: _drawing, ...adapter } = decides.adapter;
   const bought = screws.map(({ id, thread, length: long, class: grade, head, count }) => [
     id,
     thread,
@@ -33,7 +35,7 @@ export function revisionOf({ job, adapterSpec, wheelSpec, screws }: Joint): stri
     head.kind,
     count,
   ]);
-  const text = JSON.stringify([decides, adapterSpec, wheelSpec, bought], tidy);
+  const text = JSON.stringify([{ ...decides, adapter }, adapterSpec, wheelSpec, bought], tidy);
   const high = hash(text, 0x811c9dc5);
   const mixed = (high ^ (high >>> 15)) >>> 0;
   let mark = '';

@@ -1,6 +1,7 @@
 /** Set-up sheets: one page an operation, to lie beside the machine and to be filled in with a pencil. */
 import type { DrillingPlan, PlanStep } from '../shop/drilling-plan.ts';
-import type { Operation, Route, ShopSize } from '../shop/operations.ts';
+import type { Operation, ShopSize } from '../shop/operation.ts';
+import type { Route } from '../shop/operations.ts';
 import { formatLength, type LengthUnits } from '../units/format.ts';
 import { html } from './html-text.ts';
 import { limitsText } from './numbers.ts';

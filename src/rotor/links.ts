@@ -133,7 +133,18 @@ function leanOverThickness(joint: Joint): Link[] {
 }
 
 /** Links from the driving axis to a station. The wheel's stations are empty where there is no wheel. */
-export function linksTo(joint: Joint, station: Station): Link[] {
+export function linksTo(joint: Joint, station: Station): readonly Link[] {
+  const known = knownLinks.get(joint) ?? new Map<Station, readonly Link[]>();
+  knownLinks.set(joint, known);
+  const links = known.get(station) ?? workedOut(joint, station);
+  known.set(station, links);
+  return links;
+}
+
+/** A joint never changes, and many checks ask for the same chain. */
+const knownLinks = new WeakMap<Joint, Map<Station, readonly Link[]>>();
+
+function workedOut(joint: Joint, station: Station): Link[] {
   const adapter = [...runOut(joint, 'driving'), seat(joint, 'driving')];
   const drivenFace = [...adapter, ...leanOverThickness(joint), turnOver(joint)];
   const rim = joint.asMeasured?.jointRim;

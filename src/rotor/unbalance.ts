@@ -20,7 +20,17 @@ export interface Body {
 }
 
 /** Everything that spins and is known: the adapter, the wheel, the screws. The shaft is not: only its mass is given. */
-export function bodiesOf(joint: Joint): Body[] {
+export function bodiesOf(joint: Joint): readonly Body[] {
+  const bodies = knownBodies.get(joint) ?? weighedBodies(joint);
+  knownBodies.set(joint, bodies);
+  return bodies;
+}
+
+/** A joint never changes, and several checks ask for the same. */
+const knownBodies = new WeakMap<Joint, readonly Body[]>();
+const knownLinks = new WeakMap<Joint, readonly Link[]>();
+
+function weighedBodies(joint: Joint): Body[] {
   const adapter: Body = { id: 'adapter', what: 'adapter', mass: joint.adapterMass, on: 'adapter' };
   const wheel: Body[] = joint.wheelMass ? [{ id: 'wheel', what: 'wheel', mass: joint.wheelMass, on: 'wheel' }] : [];
   const screws = joint.screws.map((group): Body => {
@@ -184,6 +194,8 @@ export function mostOneSided(positions: readonly { readonly x: number; readonly 
 }
 
 /** Every pull to one side, g.mm. */
-export function unbalanceLinks(joint: Joint): Link[] {
-  return [...shapeLinks(joint), ...ridingLinks(joint), ...scatterLink(joint)];
+export function unbalanceLinks(joint: Joint): readonly Link[] {
+  const links = knownLinks.get(joint) ?? [...shapeLinks(joint), ...ridingLinks(joint), ...scatterLink(joint)];
+  knownLinks.set(joint, links);
+  return links;
 }

@@ -2,6 +2,7 @@
 import type { Joint } from '../job/joint.ts';
 import { highestOver } from './drill-levels.ts';
 import type { WorkFace } from './hole-table.ts';
+import { lengthsIn } from './lengths.ts';
 
 export const otherFace = (face: WorkFace): WorkFace => (face === 'driving' ? 'driven' : 'driving');
 
@@ -52,16 +53,15 @@ export function stockOf(joint: Joint): Stock {
 }
 
 /** What the dial runs on when the axis is found again: the bore, or the rim where there is none. */
-export function indicated({ adapterSpec: { bore } }: Joint): string {
+export function indicated({ adapterSpec: { bore }, job }: Joint): string {
   return bore === null
     ? 'the rim, finished in the same chucking as the first register'
-    : `the bore, ${bore.toFixed(2)} mm`;
+    : `the bore, ${lengthsIn(job.units)(bore, 2)}`;
 }
-
-const mm = (value: number): string => `${Number(value.toFixed(3))} mm`;
 
 /** What the side below needs under it. */
 export function underneath(joint: Joint, up: WorkFace): string {
+  const mm = lengthsIn(joint.job.units);
   const below = otherFace(up);
   const stands = highestOver(joint, below);
   return stands === 0
@@ -92,11 +92,12 @@ export function clocked(joint: Joint, up: WorkFace, isFirst: boolean, through: s
       `No flats: any turn will do now. Scribe the index mark across the rim at ${sign}, Y 0, with the tool that spots, before anything is drilled.`,
     ];
   }
+  const mm = lengthsIn(joint.job.units);
   const slip = (outside / 2) * Math.sin((0.25 * Math.PI) / 180);
   return [
     lies,
     through === ''
-      ? `No flats and no hole comes through: set the mark by a square on both sides of the rim. A quarter of a degree is ${slip.toFixed(2)} mm at the rim; where the two patterns must agree better, add adapter.flats.`
+      ? `No flats and no hole comes through: set the mark by a square on both sides of the rim. A quarter of a degree is ${mm(slip, 2)} at the rim; where the two patterns must agree better, add adapter.flats.`
       : through,
   ];
 }

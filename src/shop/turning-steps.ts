@@ -1,13 +1,14 @@
 /** What is turned on one side, in order: roughing leaves metal everywhere; finishing cuts the register last. */
 import type { Joint } from '../job/joint.ts';
 import type { RegisterSpec } from '../parts/adapter-spec.ts';
+import type { LengthUnits } from '../units/format.ts';
 import type { WorkFace } from './hole-table.ts';
+import { lengthsIn } from './lengths.ts';
 import { roughLeft } from './route.ts';
 
 /** The side finished first, the one after turning over, or the back of a part that is never let go. */
 export type FinishingPart = 'first' | 'second' | 'only';
 
-const mm = (value: number): string => `${Number(value.toFixed(3))} mm`;
 /** Least metal that a last cut takes off, on the diameter: less rubs and does not cut. Common practice. */
 const leastCut = 0.2;
 
@@ -23,6 +24,7 @@ function rough({ gender, diameter }: RegisterSpec): number {
 export function roughing(joint: Joint, face: WorkFace): string[] {
   const { outside, bore, registers, wheelSeat } = joint.adapterSpec;
   const register = registers[face];
+  const mm = lengthsIn(joint.job.units);
   return [
     `Face clean, ${mm(roughLeft.face)} over the finished face.`,
     `Rim to ${mm(outside + roughLeft.diameter)}, as far as the jaws let you.`,
@@ -42,10 +44,18 @@ export function roughing(joint: Joint, face: WorkFace): string[] {
   ];
 }
 
-const limits = ({ lower, upper, zone }: RegisterSpec['limits']): string =>
-  `${lower.toFixed(3)} to ${upper.toFixed(3)} mm (${zone})`;
+/** Limits in the units of the job. */
+const limitsIn =
+  (units: LengthUnits) =>
+  ({ lower, upper, zone }: RegisterSpec['limits']): string => {
+    const metric = `${lower.toFixed(3)} to ${upper.toFixed(3)} mm`;
+    return units === 'mm'
+      ? `${metric} (${zone})`
+      : `${(lower / 25.4).toFixed(5)} to ${(upper / 25.4).toFixed(5)} in (${metric}, ${zone})`;
+  };
 
-function registerSteps(face: WorkFace, register: RegisterSpec): string[] {
+function registerSteps(face: WorkFace, register: RegisterSpec, units: LengthUnits): string[] {
+  const mm = lengthsIn(units);
   const { gender, depth, chamfer, undercut } = register;
   const isMale = gender === 'male';
   return [
@@ -54,7 +64,7 @@ function registerSteps(face: WorkFace, register: RegisterSpec): string[] {
           `Foot of the ${shapeOf(register)}: groove ${mm(undercut.width)} wide, ${mm(undercut.depth)} deep, so that the faces meet first.`,
         ]
       : []),
-    `Last of all the ${face} register, ${shapeOf(register)}: ${limits(register.limits)}, ${mm(depth)} ${isMale ? 'high' : 'deep'}. Stop ${mm(leastCut)} short on the diameter, let it cool, measure, then one cut to the middle of the limits.`,
+    `Last of all the ${face} register, ${shapeOf(register)}: ${limitsIn(units)(register.limits)}, ${mm(depth)} ${isMale ? 'high' : 'deep'}. Stop ${mm(leastCut)} short on the diameter, let it cool, measure, then one cut to the middle of the limits.`,
     ...(chamfer > 0 ? [`Lead chamfer ${mm(chamfer)} by 45 degrees.`] : []),
   ];
 }
@@ -63,6 +73,7 @@ function registerSteps(face: WorkFace, register: RegisterSpec): string[] {
 export function finishing(joint: Joint, face: WorkFace, part: FinishingPart): string[] {
   const { outside, bore, registers, wheelSeat, thickness, chamfer } = joint.adapterSpec;
   const register = registers[face];
+  const mm = lengthsIn(joint.job.units);
   return [
     part === 'first' ? 'Face: a cleaning cut, square to the axis.' : `Face to ${mm(thickness)} between the faces.`,
     part === 'first'
@@ -72,8 +83,8 @@ export function finishing(joint: Joint, face: WorkFace, part: FinishingPart): st
       ? [`Bore right through to ${mm(bore)}, edges broken. From here on it is what the dial runs on.`]
       : []),
     ...(wheelSeat?.face === face
-      ? [`Seat of the wheel: ${limits(wheelSeat.limits)}, ${mm(wheelSeat.height)} high.`]
+      ? [`Seat of the wheel: ${limitsIn(joint.job.units)(wheelSeat.limits)}, ${mm(wheelSeat.height)} high.`]
       : []),
-    ...(register ? registerSteps(face, register) : []),
+    ...(register ? registerSteps(face, register, joint.job.units) : []),
   ];
 }

@@ -54,6 +54,14 @@ export const expected: Readonly<Record<string, Expected>> = {
     adapterOpenings: 6,
     wheelOpenings: null,
   },
+  'hill-tractor': {
+    verdict: 'pass',
+    fail: [],
+    caution: [],
+    // Bore, 6 clear, 4 tapped and 6 for the wheel.
+    adapterOpenings: 17,
+    wheelOpenings: 7,
+  },
   'near-miss': {
     verdict: 'fail',
     fail: ['faces-seat-first', 'web-between-holes'],

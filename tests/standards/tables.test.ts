@@ -4,7 +4,7 @@ import { clearanceHoles } from '../../src/standards/clearance-holes.ts';
 import { gradeNames, standardTolerances } from '../../src/standards/iso286-grades.ts';
 import { lookUp, lookUpStep, meant, must } from '../../src/standards/table.ts';
 
-const signedFields = new Set(['deviation']);
+const signedFields = new Set(['deviation', 'coldest']);
 
 describe('every table', () => {
   it('has an id of its own', () => {
@@ -25,7 +25,8 @@ describe('every table', () => {
   it.each(allTables.map((table) => ({ id: table.id, table })))('$id has only finite, positive figures', ({ table }) => {
     for (const row of table.rows) {
       for (const [column, cell] of Object.entries(row)) {
-        if (typeof cell === 'number') expect(cell, column).toSatisfy((n: number) => Number.isFinite(n) && n >= 0);
+        if (typeof cell === 'number')
+          expect(cell, column).toSatisfy((n: number) => Number.isFinite(n) && (n >= 0 || signedFields.has(column)));
         if (typeof cell === 'string') expect(cell.length, column).toBeGreaterThan(0);
         if (typeof cell === 'object' && cell !== null) {
           for (const inner of Object.values(cell as Record<string, number | null>)) {

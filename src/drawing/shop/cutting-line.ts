@@ -39,15 +39,26 @@ interface Shown {
   readonly outer: number;
 }
 
+/** A cut that grazes another hole is worth this turn away from the wanted direction, degrees. */
+const grazing = 50;
+
 function holeNear(drawn: AdapterToDraw, set: SetToDraw, wanted: number): Shown | null {
-  const holes = drawn.adapter.drillings.filter(({ feature }) => feature === set.group);
-  const sorted = [...holes].sort(
-    (a, b) => apart(turnOf(a), wanted) - apart(turnOf(b), wanted) || turnOf(a) - turnOf(b),
-  );
+  const { drillings } = drawn.adapter;
+  const widest = ({ profile }: Drilling) => Math.max(...profile.map(({ r }) => r));
+  const grazes = (angle: number): boolean =>
+    drillings.some((d) => {
+      const turn = ((turnOf(d) - angle) * Math.PI) / 180;
+      const off = Math.hypot(d.x, d.y);
+      const beside = Math.abs(off * Math.sin(turn));
+      return Math.cos(turn) > 0 && beside > 1e-3 && beside < widest(d);
+    });
+  const cost = (angle: number) => apart(angle, wanted) + (grazes(angle) ? grazing : 0);
+  const holes = drillings.filter(({ feature }) => feature === set.group);
+  const sorted = [...holes].sort((a, b) => cost(turnOf(a)) - cost(turnOf(b)) || turnOf(a) - turnOf(b));
   const drilling = sorted[0];
   if (!drilling) return null;
   const off = Math.hypot(drilling.x, drilling.y);
-  const wide = Math.max(...drilling.profile.map(({ r }) => r));
+  const wide = widest(drilling);
   return { set, drilling, angle: turnOf(drilling), inner: off - wide, outer: off + wide };
 }
 

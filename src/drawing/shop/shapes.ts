@@ -164,7 +164,7 @@ export function labelNear(
       const shape = text(words, { x: middle.x, y: middle.y - size / 2 }, size, { align: 'middle', bold });
       const box = grown(textBox(shape), 0.35);
       if (taken.some((other) => runsThrough(other, box))) continue;
-      if (out < 2.6) return [shape];
+      if (out < 2) return [shape];
       const end = away - inner - 0.8;
       const leader = line(
         { x: place.x + clear * c, y: place.y + clear * s },
