@@ -10,6 +10,7 @@ import { schema } from './commands/schema.ts';
 import { serve } from './commands/serve.ts';
 import { sweep } from './commands/sweep.ts';
 import { exit, type Io, UsageError } from './io.ts';
+import { shown } from './shown.ts';
 import { version } from './version.ts';
 
 /** A flag that wants a positive number, or a sentence. */
@@ -177,15 +178,15 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
     return code;
   } catch (error) {
     if (error instanceof UsageError) {
-      io.err(`flangewright: ${error.message}\n`);
+      io.err(`flangewright: ${shown(error.message)}\n`);
       return exit.badJob;
     }
     if (error instanceof Error && error.name === 'YError') {
-      io.err(`flangewright: ${error.message}\n`);
+      io.err(`flangewright: ${shown(error.message)}\n`);
       return exit.badJob;
     }
     io.err(
-      `flangewright: this is a bug in the program, not in your job.\n${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,
+      `flangewright: this is a bug in the program, not in your job.\n${shown(error instanceof Error ? (error.stack ?? error.message) : String(error))}\n`,
     );
     return exit.bug;
   }

@@ -35,7 +35,7 @@ export type JobRead =
     }
   | { readonly ok: false; readonly errors: readonly JobError[] };
 
-/** A path as typed may hold anything; told, it is printable and no longer than this. */
+/** A path and a file's name may hold anything; told, they are printable and no longer than this. */
 const longestPath = 200;
 
 /** More errors than this help nobody; the last one then says how many were left out. */
@@ -47,7 +47,7 @@ const mostErrors = 100;
  */
 export function readJob(text: string, fileName: string): JobRead {
   const limit = textFault(text);
-  if (limit !== null) return { ok: false, errors: [{ file: fileName, path: '', ...limit }] };
+  if (limit !== null) return { ok: false, errors: [{ file: printable(fileName, longestPath), path: '', ...limit }] };
   return readJobDocument(parseJobText(textOf(text)), fileName);
 }
 
@@ -59,7 +59,13 @@ export function readJobDocument(document: JobDocument, fileName: string): JobRea
   const errorAt = errorMaker(document, fileName);
   const errors: JobError[] = document.faults.map((fault) => {
     const { line, col } = document.lines.linePos(fault.offset);
-    return { file: fileName, line, column: col, path: fault.path, message: fault.message };
+    return {
+      file: printable(fileName, longestPath),
+      line,
+      column: col,
+      path: printable(fault.path, longestPath),
+      message: fault.message,
+    };
   });
   if (errors.length > 0 && document.data === undefined) return { ok: false, errors: sortErrors(errors) };
   if (!isMap(document.data)) {
@@ -110,7 +116,8 @@ function placeOf(document: JobDocument, offset: number): Place {
 }
 
 /** Errors stand at the value; where the path was not typed, at the key of the deepest part that was. */
-function errorMaker(document: JobDocument, file: string): ErrorAt {
+function errorMaker(document: JobDocument, fileName: string): ErrorAt {
+  const file = printable(fileName, longestPath);
   return (path: string, message: string, more: ErrorMore = {}) => {
     const steps = pathSteps(path);
     for (let length = steps.length; length > 0; length--) {

@@ -12,6 +12,7 @@ import { inspectionFiles } from './inspection.ts';
 import { adapterMockUpFile, wheelMockUpFile } from './mock-up.ts';
 import { orderFiles } from './order.ts';
 import { outlineFile } from './outline.ts';
+import { packFiles } from './pack.ts';
 import { paperFiles } from './paper.ts';
 import { type Picture, pictures } from './pictures.ts';
 import { previewFiles } from './preview.ts';
@@ -24,8 +25,8 @@ import { shaftFiles } from './shaft.ts';
 import { signalFiles } from './signal.ts';
 import { stepFiles } from './step.ts';
 
-/** Every product but the report, in the order they are made and listed. */
-export const products: readonly Product[] = [
+/** What is made of the joint itself. */
+const single: readonly Product[] = [
   adapterMockUpFile,
   wheelMockUpFile,
   outlineFile,
@@ -45,6 +46,9 @@ export const products: readonly Product[] = [
   packedMockUpFiles,
   signalFiles,
 ];
+
+/** Every product but the report, in the order they are made and listed: packs are made of the others. */
+export const products: readonly Product[] = [...single, packFiles(single)];
 
 /** The words that `--only` takes. */
 export const productKinds: readonly string[] = [...products.map((product) => product.kind), reportKind];

@@ -9,8 +9,8 @@ export interface TurningCut {
   readonly cut: StartingCut;
 }
 
-/** Rim, registers and bore of an adapter, each at its own diameter. */
-export function turningCuts(joint: Joint, operation: 'rough turn' | 'finish turn'): TurningCut[] {
+/** Rim (where the part turns, on the lathe), registers and bore of an adapter, each at its own diameter. */
+export function turningCuts(joint: Joint, operation: 'rough turn' | 'finish turn', withRim: boolean): TurningCut[] {
   const { outside, bore, registers } = joint.adapterSpec;
   const { tools, top_speed: top } = joint.job.shop;
   const at = (what: string, diameter: number): TurningCut => ({
@@ -19,7 +19,7 @@ export function turningCuts(joint: Joint, operation: 'rough turn' | 'finish turn
     cut: startingCut(joint.adapterMaterial, operation, tools, diameter, top),
   });
   return [
-    at('rim and faces', outside),
+    ...(withRim ? [at('rim and faces', outside)] : []),
     ...(['driving', 'driven'] as const).flatMap((side) => {
       const register = registers[side];
       return register ? [at(`${side} register`, register.diameter)] : [];

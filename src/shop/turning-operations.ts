@@ -19,6 +19,7 @@ function heldTurning(joint: Joint, face: WorkFace, part: FinishingPart | 'rough'
       joint.adapterSpec.flats
         ? 'Milling vise on the flats; the fixed jaw decides.'
         : 'Milling vise with a V-jaw, or three clamps on the table.',
+      'A boring head for bore and register; a rotary table, or the lathe before, for the rim.',
       ...(part === 'rough' ? [] : [underneath(joint, face)]),
     ];
   }
@@ -40,7 +41,7 @@ function indicateSecond(joint: Joint): string[] {
   const face = `Face of the first side, near the rim: no more than ${mm(0.02)}, else a chip lies under it.`;
   if (job.adapter.setup === 'edge finder') {
     return [
-      `Edge finder on both flats or on four places of the rim; halve each way. Do it twice: the two answers within ${mm(0.02)}.`,
+      `Edge finder on ${joint.adapterSpec.flats ? 'both flats, and on the rim the other way' : 'four places of the rim'}; halve each way. Do it twice: the two answers within ${mm(0.02)}.`,
       `Where a dial is at hand, sweep ${dial}.`,
       face,
     ];
@@ -63,7 +64,7 @@ export function turningOperations(joint: Joint, sizes: readonly ShopSize[], firs
     zero: ['Face cleaned up: that is Z 0.'],
     indicate: [`Runs true to ${mm(roughTir, 1)}: no more is needed yet.`],
     steps: [...roughing(joint, face), ...rest],
-    cuts: turningCuts(joint, 'rough turn'),
+    cuts: turningCuts(joint, 'rough turn', machine === 'lathe'),
   });
   const finish = (face: WorkFace, part: FinishingPart): Unnumbered => ({
     ...nothing,
@@ -86,7 +87,7 @@ export function turningOperations(joint: Joint, sizes: readonly ShopSize[], firs
       ...(joint.adapterSpec.wheelSeat?.face === face ? ['wheel-seat'] : []),
       ...(part === 'second' ? ['thickness', 'register-runout', 'face-parallel'] : ['bore']),
     ]),
-    cuts: turningCuts(joint, 'finish turn'),
+    cuts: turningCuts(joint, 'finish turn', machine === 'lathe'),
   });
   if (setup === 'one chucking') {
     const whole = finish(first, 'only');

@@ -31,6 +31,10 @@ function withWeakerScrews({ class: name, major }: ScrewGroup, { usual }: Pressed
 
 function cureOf(group: ScrewGroup, seat: PressedSeat, limit: number): string {
   const { side } = group;
+  if (!Number.isFinite(seat.usual)) {
+    if (side === 'wheel') return 'Put wide washers under them, or have smaller holes drilled.';
+    return `Take a larger screw (adapter.${side}.screw), or put hardened washers under them (adapter.${side}.washer: true).`;
+  }
   const washer = withWasher(group, seat);
   const weaker = side === 'wheel' ? null : withWeakerScrews(group, seat);
   const cures = [

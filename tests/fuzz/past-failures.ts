@@ -20,4 +20,15 @@ export const pastFailures: readonly PastFailure[] = [
     kind: 'shipped job, text damaged',
     text: 'job: 1\ndriving: {}\ndriven: {}\nadapter: { driving: { head: 1e400 } }\n',
   },
+  {
+    name: 'a hole as wide as the head over it was cured by weaker screws with a pressure of Infinity MPa',
+    kind: 'shipped job, data damaged',
+    text: [
+      'job: 1',
+      'units: in',
+      'driving: { outside: 5, register: { gender: female, diameter: 2.5008, depth: 0.125 }, holes: { count: 4, circle: 4.25, diameter: 0.4062 } }',
+      'driven: { outside: 4, holes: { at: [[1.25, 0.875], [-1.25, 0.875], [-1.25, -0.875], [1.25, -0.875]], diameter: 0.6562 } }',
+      'adapter: { driven: { screw: 5/16-24 UNF } }',
+    ].join('\n'),
+  },
 ];

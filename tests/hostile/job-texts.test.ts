@@ -51,7 +51,7 @@ describe('hostile text', () => {
         refused++;
         expect(textFaultOf(path.join('.'), formatErrors(read.errors, typed))).toBeNull();
         expect(
-          textFaultOf(path.join('.'), read.errors.map(({ path: at, value }) => `${at} ${value}`).join()),
+          textFaultOf(path.join('.'), read.errors.map(({ path: at, value }) => `${at} ${value ?? ''}`).join()),
         ).toBeNull();
       }
     });
@@ -87,7 +87,7 @@ describe('hostile text', () => {
       const judged = judgeJob(typed, 'x', world.patterns);
       expect(judged.ok).toBe(false);
       if (judged.ok) continue;
-      expect(judged.errors[0]?.path).toBe('driving.from');
+      expect(['driving.from', '']).toContain(judged.errors[0]?.path);
       expect(textFaultOf('from', formatErrors(judged.errors, typed))).toBeNull();
     }
   });

@@ -29,8 +29,9 @@ describe('every table', () => {
           expect(cell, column).toSatisfy((n: number) => Number.isFinite(n) && (n >= 0 || signedFields.has(column)));
         if (typeof cell === 'string') expect(cell.length, column).toBeGreaterThan(0);
         if (typeof cell === 'object' && cell !== null) {
-          for (const inner of Object.values(cell as Record<string, number | null>)) {
-            if (inner !== null)
+          for (const inner of Object.values(cell as Record<string, number | string | null>)) {
+            if (typeof inner === 'string') expect((inner as string).length).toBeGreaterThan(0);
+            else if (inner !== null)
               expect(inner).toSatisfy((n: number) => Number.isFinite(n) && (n >= 0 || signedFields.has(column)));
           }
         }

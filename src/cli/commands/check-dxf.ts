@@ -4,6 +4,7 @@ import { basename, resolve } from 'node:path';
 import { askedPreflight, overallVerdict, preflightDxf, preflightJson, preflightText, readJob } from '../../core.ts';
 import { exit, type Io, UsageError } from '../io.ts';
 import { readText } from '../read-text.ts';
+import { jsonText } from '../shown.ts';
 import { check, reportErrors } from './check.ts';
 
 export interface DxfArguments {
@@ -49,11 +50,7 @@ export async function checkDxf(io: Io, { file, json, ...typed }: DxfArguments): 
   const options = askedPreflight({ ...typed, job, fileName: basename(file) });
   if (!options.ok) throw new UsageError(options.why);
   const preflight = preflightDxf(bytes, options.value);
-  io.out(
-    json
-      ? `${JSON.stringify(preflightJson(preflight, file), null, 2)}\n`
-      : preflightText(preflight, file, { paint: io.paint }),
-  );
+  io.out(json ? jsonText(preflightJson(preflight, file)) : preflightText(preflight, file, { paint: io.paint }));
   if (!preflight.isReadable) return exit.badJob;
   return overallVerdict(preflight.findings) === 'fail' ? exit.checkFailed : exit.clean;
 }

@@ -4,6 +4,7 @@ import { formatErrors, judgeJob, overallVerdict, reportData, reportJson, reportT
 import { exit, type Io } from '../io.ts';
 import { loadPatterns } from '../presets.ts';
 import { readText } from '../read-text.ts';
+import { jsonText } from '../shown.ts';
 
 export interface CheckArguments {
   readonly job: string;
@@ -13,7 +14,7 @@ export interface CheckArguments {
 /** Errors of a bad job: plain on standard error; with --json, as JSON on standard output too. */
 export function reportErrors(io: Io, errors: Parameters<typeof formatErrors>[0], text: string, json: boolean): number {
   io.err(`${formatErrors(errors, text)}\n`);
-  if (json) io.out(`${JSON.stringify({ errors }, null, 2)}\n`);
+  if (json) io.out(jsonText({ errors }));
   return exit.badJob;
 }
 
@@ -22,6 +23,6 @@ export async function check(io: Io, { job, json }: CheckArguments): Promise<numb
   const judged = judgeJob(text, basename(job), await loadPatterns());
   if (!judged.ok) return reportErrors(io, judged.errors, text, json);
   const data = reportData(judged.joint, judged.findings, null, revisionOf(judged.joint));
-  io.out(json ? `${JSON.stringify(reportJson(data, job), null, 2)}\n` : reportText(data, { paint: io.paint }));
+  io.out(json ? jsonText(reportJson(data, job)) : reportText(data, { paint: io.paint }));
   return overallVerdict(judged.findings) === 'fail' ? exit.checkFailed : exit.clean;
 }

@@ -14,6 +14,7 @@ import {
 import { exit, type Io, UsageError } from '../io.ts';
 import { loadPatterns } from '../presets.ts';
 import { readText } from '../read-text.ts';
+import { jsonText, shown } from '../shown.ts';
 import { writeAll } from '../write-all.ts';
 import { reportErrors } from './check.ts';
 
@@ -51,7 +52,7 @@ function asJson(made: Made, folder: string, findings: Parameters<typeof findingJ
     sha256: createHash('sha256').update(bytes).digest('hex'),
   }));
   const held = made.held.map(({ kind, why }) => ({ kind, why }));
-  return `${JSON.stringify({ verdict: made.verdict, files, held, findings: findings.map(findingJson) }, null, 2)}\n`;
+  return jsonText({ verdict: made.verdict, files, held, findings: findings.map(findingJson) });
 }
 
 export async function make(io: Io, args: MakeArguments): Promise<number> {
@@ -81,6 +82,6 @@ export async function make(io: Io, args: MakeArguments): Promise<number> {
     io.out(reportText(reportData(joint, findings, list, revisionOf(joint)), { paint: io.paint, passes: false }));
   }
   for (const name of retired)
-    io.err(`${join(args.out, name)} came from an earlier version of this job: it is now ${name}.old.\n`);
+    io.err(`${shown(join(args.out, name))} came from an earlier version of this job: it is now ${name}.old.\n`);
   return made.verdict === 'fail' ? exit.checkFailed : exit.clean;
 }

@@ -3,9 +3,10 @@ import type { Shape } from '../../model/drawing.ts';
 import { arrowHead } from '../dimension.ts';
 import { polar, sceneOf } from '../face-scene.ts';
 import { centreLines, drillingShapes, outsideShapes } from '../face-view.ts';
+import { grown } from '../text-size.ts';
 import { type CuttingLine, cuttingLineOn } from './cutting-line.ts';
 import { sectionLetter } from './section-on-sheet.ts';
-import { cap, labelNear, line, onPaper, text } from './shapes.ts';
+import { boxOf, cap, labelNear, line, onPaper, runsThrough, text } from './shapes.ts';
 import { angleText, sizeText } from './size-text.ts';
 import type { AdapterToDraw, Face } from './to-draw.ts';
 
@@ -23,6 +24,16 @@ function axes(x: number, y: number): Shape[] {
     arrowHead({ x, y: y + long }, 90, 2.2),
     text('+Y', { x, y: y + long + 1.4 }, cap.table, { align: 'middle' }),
   ];
+}
+
+/** The arrows in the lower left corner, further out where something stands there. */
+function freeAxes(taken: readonly Shape[], edge: number): Shape[] {
+  for (let out = 0; out <= 40; out += 4) {
+    const tried = axes(-edge - 6 - out, -edge - 8);
+    const box = grown(boxOf(tried), 0.5);
+    if (!taken.some((shape) => runsThrough(shape, box))) return tried;
+  }
+  return axes(-edge - 6, -edge - 8);
 }
 
 /** The distance across the flats, level or upright as they stand, outside the rim. */
@@ -52,8 +63,8 @@ export function faceOnSheet(drawn: AdapterToDraw, from: Face, scale: number, cut
     ...onPaper(inMm, scale, { x: 0, y: 0 }),
     mark,
     ...(cutting ? cuttingLineOn(cutting, sectionLetter, scale, rim) : []),
-    ...axes(-edge - 6, -edge - 8),
   ];
+  out.push(...freeAxes(out, edge));
   // Tags look outwards, so that they stand in the wider gaps.
   for (const set of drawn.sets.filter((one) => one.from === from)) {
     for (const hole of set.holes) {

@@ -31,15 +31,18 @@ export const roomOf = ({ lines, number }: DiameterToSet, size: number = cap.size
 /**
  * A diameter on an upright line at x, centred on the axis. The text stands on the outer side, where no extension line of its own passes.
  * @param way -1: left of the part, 1: right of it
- * @param room most that the text may take along the line
+ * @param past half of the next larger diameter, whose extension lines pass the text by
  */
-export function diameterColumn(set: DiameterToSet, x: number, way: -1 | 1, room: number): Shape[] {
+export function diameterColumn(set: DiameterToSet, x: number, way: -1 | 1, past: number): Shape[] {
   const half = set.across / 2;
+  const room = Math.max(6, Math.max(2 * Math.min(half, past) - 2, half + past - 1.6));
   const fits = Math.min(1, room / roomOf(set));
   const size = cap.size * fits;
   const whole = roomOf(set, size);
   const words = set.lines.map((words) => textWidth(words, size));
-  const middle = -whole / 2 + Math.max(...words) / 2;
+  // Longer than the diameter, it reaches up only: from below hang datums and tolerance frames.
+  const low = Math.max(-whole / 2, -half + 0.6);
+  const middle = low + Math.max(...words) / 2;
   const pitch = 1.42 * size;
   // Turned texts are read from the right: their tops look left.
   const first = way === -1 ? x - 0.8 - 0.3 * size - (set.lines.length - 1) * pitch : x + 0.8 + 1.05 * size;
@@ -57,7 +60,7 @@ export function diameterColumn(set: DiameterToSet, x: number, way: -1 | 1, room:
     ),
     ...(set.number === null
       ? []
-      : balloon(set.number, { x: x + way * (0.9 + balloonRadius), y: whole / 2 - balloonRadius })),
+      : balloon(set.number, { x: x + way * (0.9 + balloonRadius), y: low + whole - balloonRadius })),
   ];
 }
 

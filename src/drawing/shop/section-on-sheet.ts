@@ -139,8 +139,8 @@ export function sectionOnSheet(
       const set = { ...column, across: column.size * scale, from: column.z * scale };
       // The text must stay between the extension lines of the next larger diameter, which pass it by.
       const next = columns[i + 1];
-      const room = next ? Math.max(6, next.size * scale - 2) : Number.POSITIVE_INFINITY;
-      out.push(...diameterColumn(set, x, way, room));
+      const past = next ? (next.size * scale) / 2 : Number.POSITIVE_INFINITY;
+      out.push(...diameterColumn(set, x, way, past));
       columnOf.set(column.id, { x, across: set.across });
     });
   }
