@@ -21,6 +21,8 @@ export interface Stretch {
 export interface JudgedStretch extends Stretch {
   readonly lines: string;
   readonly verdicts: readonly VariantVerdict[];
+  /** What is wrong with the first variant that is no job, a sentence; null where all are. */
+  readonly trouble: string | null;
   /** Stack of the first bug met, or null. */
   readonly bug: string | null;
 }
@@ -36,7 +38,7 @@ const patterns = await loadPatterns();
 port.on('message', ({ from, to }: Stretch) => {
   const verdicts: VariantVerdict[] = [];
   let lines = '';
-  let bug: string | null = null;
+  let [trouble, bug]: (string | null)[] = [null, null];
   for (let index = from; index < to; index++) {
     let row: VariantRow;
     try {
@@ -48,7 +50,9 @@ port.on('message', ({ from, to }: Stretch) => {
       row = { index, values, verdict: 'bad job', errors: [{ path: '', message: 'This is a bug in the program.' }] };
     }
     verdicts.push(row.verdict);
+    const [first] = row.errors ?? [];
+    if (first) trouble ??= `variant ${index}: ${first.path === '' ? '' : `${first.path}: `}${first.message}`;
     lines += `${JSON.stringify(row)}\n`;
   }
-  port.postMessage({ from, to, lines, verdicts, bug } satisfies JudgedStretch);
+  port.postMessage({ from, to, lines, verdicts, trouble: trouble ?? null, bug: bug ?? null } satisfies JudgedStretch);
 });

@@ -23,6 +23,9 @@ export const reasons: Readonly<Record<string, string>> = {
   ENOTDIR: 'part of that path is a file, not a folder',
   EEXIST: 'a file stands where the folder should be',
   ENAMETOOLONG: 'the name is too long',
+  EFBIG: 'a file would be larger than is allowed here',
+  ENOENT: 'the folder went away, or may not be made',
+  EIO: 'the disk is failing',
 };
 
 function userError(folder: string, error: unknown): unknown {
@@ -69,7 +72,9 @@ export async function writeAll(
   const undo: (() => Promise<void>)[] = [];
   const retired: string[] = [];
   try {
-    await mkdir(stage, { recursive: true });
+    // In two steps: a read-only disk is told as such only by the second.
+    await mkdir(folder, { recursive: true });
+    await mkdir(stage);
     for (const { name, bytes } of files) {
       if ((await standing(join(folder, name))) === 'other') {
         throw new UsageError(

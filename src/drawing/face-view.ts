@@ -34,6 +34,7 @@ export type { FaceViewInput } from './face-scene.ts';
 
 const named = (feature: string | undefined): { feature?: string } => (feature === undefined ? {} : { feature });
 
+/** Edges of the outside, mm, the axis at the origin; what lies behind the face with the hidden pen. */
 export function outsideShapes({ input, outer, seen }: Scene): Shape[] {
   const { flats, features } = input.adapter;
   const keep = (id: string | undefined): boolean =>
@@ -54,6 +55,7 @@ export function outsideShapes({ input, outer, seen }: Scene): Shape[] {
   });
 }
 
+/** Edges of one drilling, mm; hidden pens where the eye does not see them. A thread is three quarters of a thin circle (ISO 6410-1). */
 export function drillingShapes(scene: Scene, drilling: Drilling): Shape[] {
   const edges = drillingEdges(drilling, surfaceOver(scene, drilling));
   const centre = { x: drilling.x, y: drilling.y };
@@ -79,6 +81,7 @@ export function drillingShapes(scene: Scene, drilling: Drilling): Shape[] {
   ];
 }
 
+/** The cross through the axis, bolt circles, and the strokes at each hole's centre, mm. */
 export function centreLines(scene: Scene): Shape[] {
   const circles = holeGroups(scene).flatMap(({ feature, holes }): Shape[] => {
     const circle = boltCircle(holes);

@@ -64,7 +64,7 @@ export function readJobDocument(document: JobDocument, fileName: string): JobRea
       line,
       column: col,
       path: printable(fault.path, longestPath),
-      message: fault.message,
+      message: printable(fault.message, Infinity),
     };
   });
   if (errors.length > 0 && document.data === undefined) return { ok: false, errors: sortErrors(errors) };
@@ -127,11 +127,18 @@ function errorMaker(document: JobDocument, fileName: string): ErrorAt {
         file,
         ...placeOf(document, length === steps.length ? place.value : place.key),
         path: printable(path, longestPath),
-        message,
+        message: printable(message, Infinity),
         ...more,
       };
     }
-    return { file, line: 1, column: 1, path: printable(path, longestPath), message, ...more };
+    return {
+      file,
+      line: 1,
+      column: 1,
+      path: printable(path, longestPath),
+      message: printable(message, Infinity),
+      ...more,
+    };
   };
 }
 

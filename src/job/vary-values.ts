@@ -33,7 +33,7 @@ const refuse = (offset: number, why: string): { readonly ok: false; readonly fau
   fault: { offset, why },
 });
 
-const number = String.raw`[+-]?(?:\d+(?:\.\d+)?|\.\d+)`;
+const number = String.raw`[+-]?(?:\d+(?:\.\d+)?|\.\d+)(?:e[+-]?\d+)?`;
 const unit = String.raw`[^\d\s.,/+-][^,/]*?`;
 const rangePattern = new RegExp(
   String.raw`^(${number})\s*(${unit})?\s*\.\.\s*(${number})\s*(${unit})?\s*(?:/\s*([^/]*?)\s*)?$`,

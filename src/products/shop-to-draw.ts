@@ -10,16 +10,26 @@ import type {
 import { characteristicsOf } from '../inspect/characteristics.ts';
 import type { Joint } from '../job/joint.ts';
 import { toothMeasures } from '../parts/tone-wheel.ts';
+import { wheelCut } from '../rotor/wheel-links.ts';
 import { holeSets } from '../shop/hole-table.ts';
 import { dxfFlavour } from '../write/dxf.ts';
 
-/** Each way of finding the axis again, as the drawing says it. */
-const setupWords: Readonly<Record<Joint['job']['adapter']['setup'], string>> = {
-  'one chucking': 'both registers are finished in one chucking',
-  indicated: 'turn it over and indicate on the bore',
-  'edge finder': 'turn it over and find the axis with an edge finder',
-  'three jaw': 'turn it over and grip it again in the three-jaw chuck',
-};
+/** How the axis is found again after turning over, as the drawing says it. */
+function setupWords({ job, adapterSpec: { bore, registers } }: Joint): string {
+  switch (job.adapter.setup) {
+    case 'one chucking':
+      return 'both registers are finished in one chucking';
+    case 'indicated': {
+      const on = bore === null ? 'the outside' : 'the bore';
+      const first = registers.driving ? 'the driving register' : 'the first face';
+      return `turn it over and indicate on ${on}, which is finished in one chucking with ${first}`;
+    }
+    case 'edge finder':
+      return 'turn it over and find the axis with an edge finder';
+    case 'three jaw':
+      return 'turn it over and grip it again in the three-jaw chuck';
+  }
+}
 
 export interface DrawingWords {
   readonly base: string;
@@ -44,6 +54,7 @@ function titleOf(
     massBalloon: sizes.find(({ id }) => id === `${part}-mass`)?.number ?? null,
     revision: words.revision,
     units: joint.job.units,
+    plusMinus: part === 'wheel' ? wheelCut(joint) : null,
     warning: words.warning,
   };
 }
@@ -79,7 +90,7 @@ export function adapterToDraw(joint: Joint, words: DrawingWords): AdapterToDraw 
     wheelSeat,
     sets: setsOf(joint),
     sizes,
-    setup: setupWords[joint.job.adapter.setup],
+    setup: setupWords(joint),
   };
 }
 

@@ -31,4 +31,9 @@ export const pastFailures: readonly PastFailure[] = [
       'adapter: { driven: { screw: 5/16-24 UNF } }',
     ].join('\n'),
   },
+  {
+    name: 'a command to the terminal, written as an escape in the name of a material, came through',
+    kind: 'shipped job, data damaged',
+    text: 'job: 1\ndriving: { material: "a\\e[2J" }\ndriven: {}\n',
+  },
 ];

@@ -28,7 +28,7 @@ export function runRs274(program: string, tools: number): Run {
     const [file, table] = [join(folder, 'program.ngc'), join(folder, 'tool.tbl')];
     writeFileSync(file, program);
     writeFileSync(table, Array.from({ length: tools }, (_, i) => `T${i + 1} P${i + 1} Z0 D5\n`).join(''));
-    const run = spawnSync('rs274', ['-g', '-t', table, '-v', join(folder, 'rs274.var'), file], {
+    const run = spawnSync('rs274', ['-g', '-t', table, file], {
       encoding: 'utf8',
       cwd: folder,
       maxBuffer: 1 << 26,
@@ -65,5 +65,5 @@ function read(output: string): Run {
       at = to;
     }
   }
-  return { moves, stops, units, ended: /PROGRAM_END|ON_RESET/.test(output.split('\n').slice(-4).join('\n')) };
+  return { moves, stops, units, ended: output.includes('PROGRAM_END()') };
 }

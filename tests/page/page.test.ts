@@ -246,7 +246,7 @@ describe('for everybody', () => {
 
   it('shows the parts in space, with WebGL', async () => {
     const { page, complaints } = await bench.open();
-    await page.getByText('In space').click();
+    await page.getByRole('heading', { name: 'In space' }).click();
     const canvas = page.locator('.space canvas');
     await expect.poll(async () => new Set(await canvas.screenshot()).size, { timeout: 20_000 }).toBeGreaterThan(100);
     expect(complaints).toEqual([]);

@@ -11,6 +11,7 @@ import {
   starterJob,
 } from '../../core.ts';
 import { exit, type Io, UsageError } from '../io.ts';
+import { shown } from '../shown.ts';
 import { writeAll } from '../write-all.ts';
 
 const exists = (path: string) =>
@@ -91,12 +92,14 @@ export async function newJob(io: Io, { file }: { readonly file: string }): Promi
   const utf8 = (content: string) => new TextEncoder().encode(content);
   const schema = { name: schemaFileName, bytes: utf8(`${JSON.stringify(jobJsonSchema(), null, 2)}\n`) };
   await writeAll(folder, [{ name: basename(path), bytes: utf8(text) }, schema]);
-  io.out(`Wrote ${file}, and ${join(dirname(file), schemaFileName)} so that an editor can complete its keys.\n`);
+  io.out(
+    `Wrote ${shown(file)}, and ${shown(join(dirname(file), schemaFileName))} so that an editor can complete its keys.\n`,
+  );
   const read = readJob(text, basename(path));
   if (!read.ok) {
     io.err(`Some answers need another look:\n${formatErrors(read.errors, text)}\n`);
     return exit.badJob;
   }
-  io.out(`Next: put your readings in, then  flangewright check ${file}\n`);
+  io.out(`Next: put your readings in, then  flangewright check ${shown(file)}\n`);
   return exit.clean;
 }

@@ -97,6 +97,7 @@ export async function sweep(io: Io, args: SweepArguments): Promise<number> {
   let done = 0;
   let isStopped = false;
   let bug: string | null = null;
+  let trouble: string | null = null;
   const stop = () => {
     isStopped = true;
   };
@@ -122,6 +123,7 @@ export async function sweep(io: Io, args: SweepArguments): Promise<number> {
             await rows.add(judged.lines);
             for (const [i, verdict] of judged.verdicts.entries()) tally.add(judged.from + i, verdict);
             bug ??= judged.bug;
+            trouble ??= judged.trouble;
             done = judged.to;
             bar.at(done);
           },
@@ -148,6 +150,7 @@ export async function sweep(io: Io, args: SweepArguments): Promise<number> {
     await rm(paths.partPlan, { force: true });
     const files = [shown.rows, shown.csv, shown.picture, shown.plan];
     io.out(args.json ? `${JSON.stringify({ ...summary, files }, null, 2)}\n` : summaryText(plan, done, counts, files));
+    if (trouble !== null) io.err(`Some values make no job; the first of them, ${trouble}\n`);
     if (bug !== null) {
       io.err(`flangewright: this is a bug in the program, not in your job.\n${bug}\n`);
       return exit.bug;

@@ -23,6 +23,8 @@ export interface DiameterToSet {
 }
 
 export const columnWidth = 12;
+/** No letters are smaller than this, mm. */
+const least = 1.3;
 
 /** Room along the line that the text of a diameter takes, with its balloon. */
 export const roomOf = ({ lines, number }: DiameterToSet, size: number = cap.size): number =>
@@ -36,8 +38,9 @@ export const roomOf = ({ lines, number }: DiameterToSet, size: number = cap.size
 export function diameterColumn(set: DiameterToSet, x: number, way: -1 | 1, past: number): Shape[] {
   const half = set.across / 2;
   const room = Math.max(6, Math.max(2 * Math.min(half, past) - 2, half + past - 1.6));
-  const fits = Math.min(1, room / roomOf(set));
-  const size = cap.size * fits;
+  // Only the letters shrink: the balloon keeps its size.
+  const letters = Math.max(...set.lines.map((one) => textWidth(one, 1)));
+  const size = Math.min(cap.size, Math.max(least, (room - roomOf(set, 0)) / letters));
   const whole = roomOf(set, size);
   const words = set.lines.map((words) => textWidth(words, size));
   // Longer than the diameter, it reaches up only: from below hang datums and tolerance frames.

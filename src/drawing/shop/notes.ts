@@ -59,9 +59,9 @@ function generalNote(units: LabelUnits): string {
 
 /** What the notes say, in order. */
 export function noteTexts(drawn: AdapterToDraw, cutting: CuttingLine, more: readonly string[]): string[] {
-  const { title, chamfer, clocking, setup, bore, registers, sets } = drawn;
+  const { title, chamfer, clocking, setup, sets } = drawn;
   const { units } = title;
-  const break_ = must(machiningRule('chamfer', 0)).value;
+  const edge = must(machiningRule('chamfer', 0)).value;
   const turn = ((clocking % 360) + 360) % 360;
   const sides = new Set(sets.map(({ side }) => side));
   const halves = [metBy(cutting.upper), metBy(cutting.lower)];
@@ -79,9 +79,9 @@ export function noteTexts(drawn: AdapterToDraw, cutting: CuttingLine, more: read
     ...(met.length > 0
       ? [`Section ${sectionLetter}-${sectionLetter} runs through ${met.join(', ')}, turned into one plane.`]
       : []),
-    `Turning over: ${setup}.${bore !== null && registers.driving ? ' Bore and driving register are finished in one chucking, so that the bore may be indicated.' : ''}`,
+    `Turning over: ${setup}.`,
     `Sizes without limits: ${generalNote(units)}.`,
-    `Rim edges ${sizeText(chamfer, units)} x 45\u00b0; other edges broken, ${sizeText(break_, units)} at most.`,
+    `Rim edges ${sizeText(chamfer, units)} x 45\u00b0; other edges broken, ${sizeText(edge, units)} at most.`,
     `Numbers in circles are the lines of the inspection record. One revision, ${title.revision}, is on all files and parts that belong together.`,
     ...more,
   ];

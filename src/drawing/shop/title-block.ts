@@ -5,7 +5,7 @@ import { must } from '../../standards/table.ts';
 import type { Box } from '../text-size.ts';
 import { frameOf, scaleText, shopPapers } from './paper-sizes.ts';
 import { cap, fitted, line, rectangle, text } from './shapes.ts';
-import { massText } from './size-text.ts';
+import { massText, toleranceText } from './size-text.ts';
 import { balloon, balloonRadius, projectionSymbol } from './symbols.ts';
 import type { SheetChoice, TitleToDraw } from './to-draw.ts';
 
@@ -45,7 +45,11 @@ export function sheetFace(title: TitleToDraw, { choice, scale, sheet, of }: Shee
     [
       { label: 'material', words: title.material, width: 76 },
       { label: 'mass', words: massText(title.mass, title.units), width: 34 },
-      { label: 'sizes without limits', words: generalWords(), width: 34 },
+      {
+        label: 'sizes without limits',
+        words: title.plusMinus === null ? generalWords() : `\u00b1${toleranceText(title.plusMinus, title.units)}`,
+        width: 34,
+      },
       { label: angle === 'first' ? 'first angle' : 'third angle', words: '', width: 36 },
     ],
     [

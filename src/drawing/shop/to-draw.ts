@@ -73,6 +73,8 @@ export interface TitleToDraw {
   readonly massBalloon: number | null;
   readonly revision: string;
   readonly units: LabelUnits;
+  /** Plus or minus on sizes without limits of their own, mm; null: the general tolerance of ISO 2768-m. */
+  readonly plusMinus: number | null;
   /** Loud words, such as that checks fail; empty for none. */
   readonly warning: string;
 }
