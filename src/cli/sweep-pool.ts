@@ -1,4 +1,6 @@
 /** The threads of a sweep: stretches of variants go out as threads come free, and come back in order. */
+import { createRequire } from 'node:module';
+import { pathToFileURL } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import type { JudgedStretch, Stretch, SweepTask } from './sweep-worker.ts';
 
@@ -19,9 +21,20 @@ export interface PoolOptions {
 /** Stretches that may be out or waiting for their turn, for each thread: more would only fill memory. */
 const ahead = 3;
 
-/** Run from source, a thread needs the loader that its parent has. */
+/** Run from source, a thread must be given the loader that reads TypeScript; installed, it needs none. */
 const isSource = import.meta.url.endsWith('.ts');
 const file = new URL(isSource ? './sweep-worker.ts' : './sweep-worker.js', import.meta.url);
+
+function startThread(task: SweepTask): Worker {
+  if (!isSource) return new Worker(file, { workerData: task });
+  const loader = pathToFileURL(
+    createRequire(import.meta.url)
+      .resolve('tsx/esm/api')
+      .replace(/\.cjs$/, '.mjs'),
+  ).href;
+  const script = `import(${JSON.stringify(loader)}).then(({ register }) => (register(), import(${JSON.stringify(file.href)})))`;
+  return new Worker(script, { eval: true, workerData: task });
+}
 
 /**
  * Judge all variants from `from` on. Memory does not grow with their number.
@@ -74,7 +87,7 @@ export async function runPool({ task, from, count, workers, stretch, take, isSto
 
   const wanted = Math.max(1, Math.min(workers, Math.ceil((count - from) / stretch)));
   for (let i = 0; i < wanted; i++) {
-    threads.push(new Worker(file, { workerData: task, ...(isSource ? { execArgv: ['--import', 'tsx'] } : {}) }));
+    threads.push(startThread(task));
   }
   const noted = (error: unknown): void => {
     fault ??= error;

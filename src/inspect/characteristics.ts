@@ -144,18 +144,24 @@ function turnOverRows(joint: Joint): Row[] {
   const dial = (tir: number | null | undefined): Found | null =>
     tir === null || tir === undefined ? null : { value: tir, doubt: 2 * dialDoubt, with: 'dial' };
   const common = { part: 'adapter' as const, nominal: 0, lower: 0, unit: 'mm' as const, mend: 'never' as const };
+  // A side without a register has none to run out; its face still does.
+  const register = joint.adapterSpec.registers.driven;
   return [
-    {
-      ...common,
-      id: 'register-runout',
-      feature: 'driven-register',
-      what: 'run-out of the driven register, driving one true',
-      upper: joint.turnOver.tir,
-      from: joint.turnOver.from,
-      gauge: 'dial indicator',
-      verb: 'turn true',
-      found: dial(seen?.register?.tir),
-    },
+    ...(register
+      ? [
+          {
+            ...common,
+            id: 'register-runout',
+            feature: 'driven-register',
+            what: 'run-out of the driven register, driving one true',
+            upper: joint.turnOver.tir,
+            from: joint.turnOver.from,
+            gauge: 'dial indicator',
+            verb: 'turn true',
+            found: dial(seen?.register?.tir),
+          },
+        ]
+      : []),
     {
       ...common,
       id: 'face-parallel',

@@ -185,6 +185,7 @@ describe('a sweep', () => {
       const hook = "process.on('exit', () => process.stderr.write('peak ' + process.resourceUsage().maxRSS + ' end'));";
       const argv = ['sweep', job, '--vary', `note=1..${count}/1`, '--vary', 'adapter.thickness=1', '--workers', '1'];
       const { stderr } = spawnNode(['--import', `data:text/javascript,${encodeURIComponent(hook)}`], argv, other);
+      expect(rowsOf(at(other, '.jsonl')).length).toBe(count);
       return Number(/peak (\d+) end/.exec(stderr)?.[1]) / 1024;
     };
     const [few, many] = [peak(2_000), peak(12_000)];

@@ -25,7 +25,7 @@ function runsThrough(a: Point, b: Point, box: ReturnType<typeof textBox>): boole
 
 const all = shipped.flatMap(({ base, joint }) => pictures(joint).map((p) => [`${base} ${p.name}`, p] as const));
 
-describe.each(all)('%s', (_, { drawing }) => {
+describe.each(all)('%s', (_, { name, drawing }) => {
   const texts = drawing.shapes.flatMap((s) => (s.kind === 'text' ? [{ text: s.text, box: textBox(s) }] : []));
 
   it('has no two texts over each other', () => {
@@ -36,7 +36,8 @@ describe.each(all)('%s', (_, { drawing }) => {
 
   it('has no leader through a text', () => {
     const leaders = drawing.shapes.flatMap((s) => (s.kind === 'line' && s.pen === 'dimension' ? [s] : []));
-    expect(leaders.length).toBeGreaterThan(5);
+    // The line of shafts names its parts where they lie: it has no leaders.
+    if (name !== 'shaft-line') expect(leaders.length).toBeGreaterThan(5);
     for (const { from, to } of leaders)
       for (const { text, box } of texts)
         expect(runsThrough(from, to, box), `(${from.x}, ${from.y}) to (${to.x}, ${to.y}) through ${text}`).toBe(false);
