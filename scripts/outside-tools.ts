@@ -16,6 +16,7 @@ const tools: readonly OutsideTool[] = [
   { name: 'python3 with ezdxf', debianPackage: 'python3-ezdxf', probe: ['/usr/bin/python3', '-c', 'import ezdxf'] },
   { name: 'python3 with gmsh', debianPackage: 'python3-gmsh', probe: ['/usr/bin/python3', '-c', 'import gmsh'] },
   { name: 'chromium', debianPackage: 'chromium', probe: ['/usr/bin/chromium', '--version'] },
+  { name: 'rs274', debianPackage: 'linuxcnc-uspace', probe: ['dpkg', '-s', 'linuxcnc-uspace'] },
   { name: 'pdftoppm, pdftotext and pdfinfo', debianPackage: 'poppler-utils', probe: ['pdftoppm', '-v'] },
 ];
 

@@ -24,9 +24,9 @@ const tidy = (_key: string, value: unknown) => (typeof value === 'number' ? Numb
  * but for one chance in 33 million.
  */
 export function revisionOf({ job, adapterSpec, wheelSpec, screws }: Joint): string {
-  const { built: _built, note: _note, print: _print, shop: _shop, ...decides } = job;
-  // The paper of a drawing is no part of what is drawn.
-  const { drawing: _drawing, ...adapter } = decides.adapter;
+  const { built: _built, note: _note, print: _print, ...decides } = job;
+  // The paper of a drawing and the tools of a bench are no part of what is made.
+  const { drawing: _drawing, shop: _shop, ...adapter } = decides.adapter;
   const bought = screws.map(({ id, thread, length: long, class: grade, head, count }) => [
     id,
     thread,

@@ -4,6 +4,7 @@ import { material, thread, zone } from './codes.ts';
 import type { Fields } from './quantity-fields.ts';
 import { dowelsSchema } from './schema-dowels.ts';
 import { fitSchema } from './schema-fit.ts';
+import { shopSchema } from './schema-shop.ts';
 import { choice, wordOr, words, yesNo } from './word-fields.ts';
 
 /** Ways to find the axis again after the part is turned over. */
@@ -57,6 +58,7 @@ export function adapterSchema(fields: Fields) {
         .optional(),
       bolt_up: boltUpSchema(fields).optional(),
       drawing: drawingSchema().optional(),
+      shop: shopSchema(fields).prefault({}),
       driving: sideSchema(fields, 'driving').prefault({}),
       driven: sideSchema(fields, 'driven').prefault({}),
     })

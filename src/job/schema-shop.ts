@@ -1,9 +1,9 @@
-/** The keys of `shop`: what the bench has, for set-up sheets and drilling programs. No part is decided here. */
+/** The keys of `adapter.shop`: what the bench has, for set-up sheets and drilling programs. No part is decided here. */
 import { z } from 'zod';
 import type { Fields } from './quantity-fields.ts';
 import { choice, yesNo } from './word-fields.ts';
 
-/** Schema of `shop`. */
+/** Schema of `adapter.shop`. */
 export function shopSchema(fields: Fields) {
   return z
     .strictObject({

@@ -12,7 +12,6 @@ import { flangeSchema } from './schema-flange.ts';
 import { sensorSchema } from './schema-sensor.ts';
 import { shaftSchema } from './schema-shaft.ts';
 import { sheetSchema } from './schema-sheet.ts';
-import { shopSchema } from './schema-shop.ts';
 import { wheelSchema } from './schema-wheel.ts';
 import { choice, listOf, orList, whole, wordAmong, words, yesNo } from './word-fields.ts';
 
@@ -78,7 +77,6 @@ function buildSchema(units: JobUnits) {
     built: builtSchema(fields).optional(),
     print: printSchema(fields).prefault({}),
     sheet: sheetSchema(fields).prefault({}),
-    shop: shopSchema(fields).prefault({}),
   });
 }
 

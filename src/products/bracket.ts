@@ -68,7 +68,7 @@ export const bracketFiles: Product = {
     ...joint.job.sheet.flavour.map((id) => `${base}-bracket${dxfFlavour(id).suffix}`),
     ...(joint.bracket?.part.bends ? [tableName(base)] : []),
   ],
-  async make({ joint, base, verdict, forced }) {
+  async make({ joint, base, verdict, forced, revision }) {
     const { bracket, job } = joint;
     if (!bracket) return [];
     const failed = verdictWords(verdict, forced);
@@ -78,11 +78,11 @@ export const bracketFiles: Product = {
     for (const id of job.sheet.flavour) {
       const flavour = dxfFlavour(id);
       const text = await flavour.write(part);
-      const bytes = utf8(failed ? `999\n${failed}\n${text}` : text);
+      const bytes = utf8(`${failed ? `999\n${failed}\n` : ''}999\nrevision ${revision}\n${text}`);
       files.push({ kind: 'bracket', name: `${base}-bracket${flavour.suffix}`, bytes });
     }
     if (bracket.part.bends) {
-      const bytes = utf8(bendTableText(bracket, job.title, failed));
+      const bytes = utf8(bendTableText(bracket, `${job.title} (revision ${revision})`, failed));
       files.push({ kind: 'bracket', name: tableName(base), bytes });
     }
     return files;
@@ -101,9 +101,9 @@ function printed(spec: BracketSpec, more: number): BracketSpec {
 }
 
 /** The STL's header line, at most 80 plain characters. */
-const header = ({ verdict, forced }: Making, what: string): string => {
+const header = ({ verdict, forced, revision }: Making, what: string): string => {
   const failed = verdictWords(verdict, forced);
-  return `flangewright ${what}, mm${failed ? ` - ${failed}` : ''}`.slice(0, 80);
+  return `${revision} ${what}, mm${failed ? ` - ${failed}` : ''}`.slice(0, 80);
 };
 
 export const bracketMockUpFile: Product = {

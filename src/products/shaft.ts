@@ -26,8 +26,9 @@ export const shaftFiles: Product = {
     ...(hasOrder(joint) ? orderNames(base) : []),
     ...(hasAngles(joint) ? [angleName(base)] : []),
   ],
-  async make({ joint, verdict, forced, base }) {
-    const { title, units } = joint.job;
+  async make({ joint, verdict, forced, base, revision }) {
+    const { units } = joint.job;
+    const title = `${joint.job.title} (revision ${revision})`;
     const order = shaftOrder(joint, units);
     const shaft = shaftToDraw(joint);
     const sheet = angleSheet(joint);
@@ -41,7 +42,7 @@ export const shaftFiles: Product = {
               page,
               shaftOrderHtml(order, title, writeSvg(drawn, { standalone: false }), verdictWords(verdict, forced)),
             ),
-            file(sketch, writeSvg(drawn)),
+            file(sketch, writeSvg({ ...drawn, description: `${drawn.description} Revision ${revision}.` })),
           ]
         : []),
       ...(sheet && line

@@ -73,7 +73,7 @@ function toolTable(plan: DrillingPlan, units: LengthUnits): string {
     return `<tr><th>T${tool.number}</th><td>${html(tool.name)}${other}</td><td>${html(s.letter)}: ${s.holes.length} ${html(s.what)}</td><td>${html(depth)}</td><td class="number">${html(tip)}</td><td class="number">${tool.cut.rpm}${tool.cut.capped ? '*' : ''}</td><td class="number">${html(tool.op === 'tap' ? 'by pitch' : formatLength(tool.cut.feed, units, units === 'mm' ? 0 : 2))}</td><td>${html(peck)}</td></tr>`;
   };
   const capped = plan.tools.some(({ cut }) => cut.capped)
-    ? '<p class="source">* all that the spindle has (shop.top_speed).</p>'
+    ? '<p class="source">* all that the spindle has (adapter.shop.top_speed).</p>'
     : '';
   return `<h3>Tools, in order</h3><table class="tools"><thead><tr><th></th><th>Tool</th><th>Set</th><th>Depth from the face</th><th class="number">Tip at Z</th><th class="number">rpm</th><th class="number">Feed a minute</th><th>Pecks</th></tr></thead><tbody>${plan.steps.map(step).join('')}</tbody></table>${capped}`;
 }

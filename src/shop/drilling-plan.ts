@@ -128,7 +128,7 @@ const isLater = (joint: Joint, set: HoleSet, cut: Cut): boolean =>
 export function drillingPlan(joint: Joint, face: WorkFace): DrillingPlan | null {
   const sets = holeSets(joint).filter(({ from }) => from === face);
   if (sets.length === 0) return null;
-  const { tools: made, top_speed: top, travel } = joint.job.shop;
+  const { tools: made, top_speed: top, travel } = joint.job.adapter.shop;
   const spot = spotFor(sets);
   const cuts = sets
     .flatMap((set) => set.cuts.map((cut) => ({ set, cut })))

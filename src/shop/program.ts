@@ -44,7 +44,7 @@ function markWords(face: DrillingPlan['face']): string {
  * @param plan the drilling of that side, as the set-up sheet has it
  */
 export function drillingProgram(joint: Joint, plan: DrillingPlan, options: ProgramOptions): Program {
-  const { cycles, tap_cycle: taps } = joint.job.shop;
+  const { cycles, tap_cycle: taps } = joint.job.adapter.shop;
   const { title, revision, warning, dry } = options;
   const byHand = taps ? [] : plan.steps.filter(({ cut }) => cut.op === 'tap');
   const done = plan.steps.filter((step) => !byHand.includes(step));

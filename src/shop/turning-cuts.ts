@@ -12,7 +12,7 @@ export interface TurningCut {
 /** Rim (where the part turns, on the lathe), registers and bore of an adapter, each at its own diameter. */
 export function turningCuts(joint: Joint, operation: 'rough turn' | 'finish turn', withRim: boolean): TurningCut[] {
   const { outside, bore, registers } = joint.adapterSpec;
-  const { tools, top_speed: top } = joint.job.shop;
+  const { tools, top_speed: top } = joint.job.adapter.shop;
   const at = (what: string, diameter: number): TurningCut => ({
     what,
     diameter,

@@ -28,6 +28,7 @@ describe('good jobs', () => {
         chamfer: 1,
         web: 3,
         setup: 'indicated',
+        shop: { tools: 'hss', top_speed: 2000, travel: 25, cycles: 'canned', tap_cycle: false },
         driving: side,
         driven: side,
       },

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { makeFiles } from '../../src/core.ts';
 import { revisionOf } from '../../src/job/revision.ts';
+import { shipped } from '../presets/shipped.ts';
 import { judge, type Patch } from '../validate/help.ts';
 
 const markOf = (...patches: Patch[]) => revisionOf(judge(...patches).joint);
@@ -47,8 +48,8 @@ describe('revision', () => {
     );
   });
 
-  it('stands in every file', async () => {
-    const { joint, findings } = judge({ print: { paper: ['a4'] } });
+  it('stands in every file, the whole chain and the bench papers too', async () => {
+    const { joint, findings } = shipped.find(({ base }) => base === 'hill-tractor') ?? judge();
     const made = await makeFiles(joint, findings, { base: 'x', jobName: 'x.job.yaml', only: [], force: true });
     const mark = revisionOf(joint);
     const without = made.files.filter(({ bytes }) => !Buffer.from(bytes).toString('latin1').includes(mark));

@@ -7,7 +7,9 @@ import { typedValues } from '../../src/job/typed-values.ts';
 
 describe('typed values', () => {
   it('keeps numbers, units, lists and words as they were typed', () => {
-    const values = typedValues('duty:\n  torque: 350 lbf.ft # peak\nholes: { circle: [84.02,  84.00], at: [[1, 2], [3, 4]] }\nnote: "a: b"\n');
+    const values = typedValues(
+      'duty:\n  torque: 350 lbf.ft # peak\nholes: { circle: [84.02,  84.00], at: [[1, 2], [3, 4]] }\nnote: "a: b"\n',
+    );
     expect(values).toMatchObject({
       'duty.torque': '350 lbf.ft',
       'holes.circle': '[84.02,  84.00]',

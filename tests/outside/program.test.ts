@@ -31,8 +31,11 @@ interface ProgramOf {
   readonly text: string;
 }
 
-async function programs(joint: Joint, shop: Partial<Joint['job']['shop']> = {}): Promise<ProgramOf[]> {
-  const changed = { ...joint, job: { ...joint.job, shop: { ...joint.job.shop, ...shop } } };
+async function programs(joint: Joint, shop: Partial<Joint['job']['adapter']['shop']> = {}): Promise<ProgramOf[]> {
+  const changed = {
+    ...joint,
+    job: { ...joint.job, adapter: { ...joint.job.adapter, shop: { ...joint.job.adapter.shop, ...shop } } },
+  };
   const made = await makeFiles(changed, [], { base: 'job', jobName: 'job', only: ['program'], force: true });
   return made.files.map(({ name, bytes }) => ({
     face: name.includes('driving') ? 'driving' : 'driven',

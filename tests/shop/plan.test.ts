@@ -88,7 +88,7 @@ describe('the drilling plan', () => {
     for (const plan of plansOf(base)) {
       for (const { cut, diameter } of plan.tools) {
         expect(cut.rpm).toBeLessThanOrEqual(
-          Math.min(base.job.shop.top_speed, (1000 * cut.speed) / (Math.PI * diameter)),
+          Math.min(base.job.adapter.shop.top_speed, (1000 * cut.speed) / (Math.PI * diameter)),
         );
       }
     }
