@@ -149,13 +149,24 @@ const toothed = (outside: number, root: number, share: number) => disc(root) + s
 const outlines: Readonly<Record<string, Outline>> = {
   // M5 through 5.5; bore 1 under a seat of 129, to be turned.
   'orchard-truck-wheel.dxf': {
+    // The screws' circle: 129, a hole of 5.5 and a web of 3 either side.
     bore: 128,
     hole: 5.5,
-    circle: 141,
+    circle: 140.5,
     count: 6,
     outside: 178,
     kerf: 0,
     area: toothed(178, 169, 0.4),
+  },
+  // As the orchard's, over a seat of 133; 60 teeth, worked out from the old wheel and axle.
+  'hill-tractor-wheel.dxf': {
+    bore: 132,
+    hole: 5.5,
+    circle: 144.5,
+    count: 6,
+    outside: 186,
+    kerf: 0,
+    area: toothed(186, 177, 0.4),
   },
   'test-stand-wheel.dxf': {
     bore: 143.1,
@@ -194,6 +205,7 @@ describe('outlines, read by ezdxf', () => {
 
   it('are made in all three flavours between them', () => {
     expect(dxfFiles).toEqual([
+      'hill-tractor-wheel.dxf',
       'orchard-truck-wheel.dxf',
       'river-launch-wheel.r12.dxf',
       'test-stand-wheel.dxf',

@@ -119,13 +119,18 @@ describe('the order note', () => {
       const drawings = files.filter(({ name }) => name.endsWith('.dxf'));
       expect(drawings.length).toBeGreaterThan(0);
       for (const { name, bytes } of drawings) {
-        expect(note).toContain(name);
+        // Each part's drawings stand in the note of that part.
+        const of = name.startsWith('x-bracket') ? 'x-bracket-order.txt' : 'x-wheel-order.txt';
+        expect(decode(files.find((file) => file.name === of)?.bytes ?? new Uint8Array())).toContain(name);
+        const part = of === 'x-bracket-order.txt' ? job.joint.bracket?.part : job.joint.wheel;
         const read = preflightDxf(bytes, {
-          thickness: job.joint.wheelSpec?.thickness,
-          material: job.joint.wheelMaterial ?? undefined,
+          thickness: part?.thickness,
+          material: of === 'x-wheel-order.txt' ? (job.joint.wheelMaterial ?? undefined) : undefined,
           profile: job.joint.job.sheet,
         });
-        expect(read.findings.filter(({ verdict }) => verdict !== 'pass')).toEqual([]);
+        // The bracket's material is not told here, so its mass alone is not assessed.
+        const open = read.findings.filter(({ verdict }) => verdict !== 'pass').map(({ code }) => code);
+        expect(open).toEqual(of === 'x-bracket-order.txt' ? ['dxf-mass'] : []);
       }
       // The bore as it is cut, by the joint's own decision: the scale proof is what a reader of the file measures.
       const { wheelSpec, wheelBore, job: asked } = job.joint;

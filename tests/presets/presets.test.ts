@@ -70,7 +70,9 @@ describe.each(shipped.map((job) => [job.base, job] as const))('%s', (base, job) 
     const outlines = first.files.filter(({ kind }) => kind === 'outline').length;
     const asked = job.joint.wheel ? job.joint.job.sheet.flavour.length : 0;
     expect(outlines).toBe(known.verdict === 'fail' ? 0 : asked);
-    expect(first.held.map(({ kind }) => kind)).toEqual(known.verdict === 'fail' && asked > 0 ? ['outline', 'order'] : []);
+    expect(first.held.map(({ kind }) => kind)).toEqual(
+      known.verdict === 'fail' && asked > 0 ? ['outline', 'order'] : [],
+    );
     expect(first.files.filter(({ kind }) => kind === 'report')).toHaveLength(3);
   });
 });
