@@ -1,76 +1,103 @@
 /**
- * What a cold `make` costs, beside the bare cost of starting Node and of loading the packages it uses. Ratios of one run on one machine:
- * absolute times belong to the machine. Run: npm run bench
+ * The bench: our meshes beside those of other libraries, judging in a warm process, commands as cold processes. One machine, one run,
+ * and ratios: absolute times belong to the machine. Run: npm run bench; npm run bench -- --write puts the ratios into docs/bench.md.
  */
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
+import { coldCosts } from './cold.ts';
+import { judging } from './judging.ts';
+import { meshTable } from './meshes.ts';
 
-const root = resolve(import.meta.dirname, '..');
-const runs = 7;
-const report = "process.on('exit', () => process.stderr.write('\\npeak ' + process.resourceUsage().maxRSS + '\\n'));";
-const atExit = `data:text/javascript,${encodeURIComponent(report)}`;
+const isWritten = process.argv.includes('--write');
 
-interface Cost {
-  readonly what: string;
-  /** Median wall time of a whole process, ms. */
-  readonly ms: number;
-  /** Greatest resident memory, MB. */
-  readonly mb: number;
+function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
+  const line = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
+  return [line(head), line(head.map((_, i) => (i === 0 ? '---' : '--:'))), ...rows.map(line)].join('\n');
 }
 
-function cost(what: string, args: readonly string[]): Cost {
-  const times: number[] = [];
-  let mb = 0;
-  for (let i = 0; i < runs; i++) {
-    const start = process.hrtime.bigint();
-    const child = spawnSync(process.execPath, ['--import', atExit, ...args], { cwd: root, encoding: 'utf8' });
-    times.push(Number(process.hrtime.bigint() - start) / 1e6);
-    if (child.status === null || child.status > 1) throw new Error(`${what} failed: ${child.stderr}`);
-    mb = Math.max(mb, Number(/peak (\d+)/.exec(child.stderr)?.[1] ?? 0) / 1024);
-  }
-  times.sort((a, b) => a - b);
-  return { what, ms: times[Math.floor(runs / 2)] as number, mb };
-}
+const times = (ratio: number): string => `${Number(ratio.toPrecision(2))}`;
 
-const loads = ['manifold-3d', 'earcut', 'makerjs', '@tarikjabiri/dxf', '@jscad/modeling', 'zod', 'yaml', 'yargs'];
-const loading = `await Promise.all(${JSON.stringify(loads)}.map((name) => import(name))); await (await import('manifold-3d')).default();`;
-const folder = mkdtempSync(join(tmpdir(), 'flangewright-bench-'));
-const job = 'presets/orchard-truck.job.yaml';
-/** Sixteen bolts against fifteen, invented: whichever way they are held, they meet. All ways are tried, then what could give way. */
-const crowded = join(folder, 'crowded.job.yaml');
-const crowdedJob = {
-  job: 1,
-  driving: { outside: 160, thickness: 14, behind: 60, holes: { count: 16, circle: 120, diameter: 10.5 } },
-  driven: {
-    outside: 170,
-    thickness: 9,
-    behind: 60,
-    register: { gender: 'male', diameter: 70, depth: 3, fit: 'h6', corner: 0.3 },
-    holes: { count: 15, circle: 126, diameter: 10.5 },
-  },
-};
-try {
-  writeFileSync(crowded, JSON.stringify(crowdedJob));
-  const costs = [
-    cost('start Node and stop', ['-e', '']),
-    cost('load the packages and the boolean kernel', ['--input-type=module', '-e', loading]),
-    cost('check', ['dist/cli/bin.js', 'check', job]),
-    cost('check, a job that nothing can make', ['dist/cli/bin.js', 'check', crowded]),
-    cost('make --only outline', ['dist/cli/bin.js', 'make', job, '-o', folder, '--only', 'outline']),
-    cost('make, everything', ['dist/cli/bin.js', 'make', job, '-o', folder]),
-  ];
-  const base = costs[0] as Cost;
-  const loaded = costs[1] as Cost;
-  console.log(
-    `${'cold process'.padEnd(42)} ${'ms'.padStart(7)} ${'x Node'.padStart(8)} ${'x loading'.padStart(10)} ${'peak MB'.padStart(8)}`,
+async function meshes(): Promise<string> {
+  const { makers, rows } = await meshTable();
+  const [own = '', ...peers] = makers;
+  const first = new Map<string, { size: number; ms: number }>();
+  const lines = rows.map(({ part, ms }) => {
+    const mine = ms.get(own);
+    if (typeof mine !== 'number') throw new Error(`${part}: ${mine}`);
+    const [kind = '', size = ''] = part.split(', ');
+    const start = first.get(kind) ?? { size: Number.parseInt(size, 10), ms: mine };
+    first.set(kind, start);
+    const growth = `${times(Number.parseInt(size, 10) / start.size)} : ${times(mine / start.ms)}`;
+    const beside = peers.map((peer) => {
+      const theirs = ms.get(peer);
+      return typeof theirs === 'number' ? `${times(theirs / mine)}` : String(theirs);
+    });
+    return [part, ...(isWritten ? [] : [mine.toFixed(2)]), growth, ...beside];
+  });
+  return table(
+    [
+      'mesh at 0.01 mm',
+      ...(isWritten ? [] : ['ours, ms']),
+      'size : our time',
+      ...peers.map((peer) => `x ours: ${peer}`),
+    ],
+    lines,
   );
-  for (const { what, ms, mb } of costs) {
-    console.log(
-      `${what.padEnd(42)} ${ms.toFixed(0).padStart(7)} ${(ms / base.ms).toFixed(1).padStart(8)} ${(ms / loaded.ms).toFixed(2).padStart(10)} ${mb.toFixed(0).padStart(8)}`,
-    );
-  }
-} finally {
-  rmSync(folder, { recursive: true, force: true });
 }
+
+async function warm(): Promise<string> {
+  const rows = await judging('orchard-truck');
+  const base = rows[0]?.ms ?? 1;
+  return table(
+    ['warm, one job', ...(isWritten ? [] : ['ms', 'a second']), 'x reading the job'],
+    rows.map(({ what, ms }) => [what, ...(isWritten ? [] : [ms.toFixed(2), (1000 / ms).toFixed(0)]), times(ms / base)]),
+  );
+}
+
+function cold(): string {
+  const costs = coldCosts();
+  const [node, loaded, modeller] = costs;
+  if (!node || !loaded || !modeller) throw new Error('nothing was measured');
+  return table(
+    [
+      'cold process',
+      ...(isWritten ? [] : ['ms', 'processor ms']),
+      'x Node',
+      'x packages',
+      'x modeller',
+      'peak memory, x Node',
+    ],
+    costs.map(({ what, ms, cpu, mb }) => [
+      what,
+      ...(isWritten ? [] : [ms.toFixed(0), cpu.toFixed(0)]),
+      times(cpu / node.cpu),
+      times(cpu / loaded.cpu),
+      times(cpu / modeller.cpu),
+      times(mb / node.mb),
+    ]),
+  );
+}
+
+const page = `# Bench
+
+Ratios of one run on one machine, made by \`npm run bench -- --write\`. Every mesh has the same part and the same chord error, and its
+volume is held against the closed form before its time counts. Larger is slower: "x ours: 20" takes twenty times as long as we do.
+
+## Meshes
+
+A disc of 900 mm with counterbored holes; a wheel of 3 mm sheet whose teeth keep their size. "Size : our time" shows growth: 10 : 10 is linear.
+
+${await meshes()}
+
+## Judging, warm
+
+${await warm()}
+
+## Commands, cold
+
+Processor time of whole processes, so that a busy machine does not count.
+
+${cold()}
+`;
+console.log(page);
+if (isWritten) writeFileSync(join(resolve(import.meta.dirname, '..'), 'docs', 'bench.md'), page);
