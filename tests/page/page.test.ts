@@ -81,7 +81,7 @@ describe('the whole path', () => {
         const { files } = await makeFiles(judged.joint, judged.findings, options);
         await page.getByRole('button', { name: button }).click();
         for (const { name, bytes } of files) {
-          const save = page.getByRole('button', { name: `save ${name}` });
+          const save = page.getByRole('button', { name: `save ${name}`, exact: true });
           await save.waitFor();
           const waiting = page.waitForEvent('download');
           await save.click();
