@@ -10,13 +10,13 @@ const { values } = parseArgs({
 });
 const folder = mkdtempSync(join(tmpdir(), 'flangewright-faults-'));
 try {
-  const { runs, old, whole, between, torn, stuck } = await killAtRandom(
+  const { runs, late, writing, old, whole, between, torn, stuck } = await killAtRandom(
     folder,
     Number(values.runs),
     Number(values.seed),
   );
   console.log(
-    `make killed ${runs} times: ${old} left every old file, ${whole} every new one, ${between} some of each, all whole; ` +
+    `make killed ${runs} times (${writing} while it wrote, ${late} too late): ${old} left every old file, ${whole} every new one, ${between} some of each, all whole; ` +
       `${torn.length} torn files; ${stuck} times the next run did not mend it.`,
   );
   for (const name of torn) console.log(`torn: run ${name}`);

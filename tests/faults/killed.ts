@@ -1,12 +1,16 @@
 /** `make` ended at random moments, again and again, over the files of an earlier run: what then stands in the folder. */
-import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { setTimeout as wait } from 'node:timers/promises';
+import { setImmediate as immediate, setTimeout as wait } from 'node:timers/promises';
 import { chanceFrom } from '../fuzz/chance.ts';
 import { finished, hashes, jobText, otherText, runProgram, startProgram } from './job.ts';
 
 export interface KilledCount {
   readonly runs: number;
+  /** Runs that had ended by themselves before they were killed. */
+  readonly late: number;
+  /** Runs that were killed while they wrote. */
+  readonly writing: number;
   /** Every old file as it was. */
   readonly old: number;
   /** Every new file whole. */
@@ -21,6 +25,11 @@ export interface KilledCount {
 
 const kindsMade = 'report,outline,preview,mockup,wheel-mockup';
 const make = ['make', 'a.job.yaml', '-o', 'out', '--only', kindsMade];
+
+/** About how long the files take to be written and renamed, ms. */
+const mostWriting = 40;
+
+const isWriting = (out: string) => readdirSync(out).some((name) => name.startsWith('.writing-'));
 
 /**
  * @param folder an empty folder
@@ -38,18 +47,27 @@ export async function killAtRandom(folder: string, runs: number, seed: number): 
     if (code === null || code > 1) throw new Error(`make failed: ${err}`);
     return { files: hashes(out), ms: Date.now() - from };
   };
+  // The first run builds the program; only the later ones are timed.
+  madeOf(jobText);
   const fresh = madeOf(otherText);
   const before = madeOf(jobText);
-  const count = { old: 0, whole: 0, between: 0, stuck: 0 };
+  const count = { late: 0, writing: 0, old: 0, whole: 0, between: 0, stuck: 0 };
   const torn: string[] = [];
   for (let run = 0; run < runs; run++) {
     writeFileSync(job, otherText);
     mkdirSync(out, { recursive: true });
     const child = startProgram(folder, make);
     const ended = new Promise((resolve) => child.once('exit', resolve));
-    // Most of the time goes into starting and designing: half of the ends come in the last third, where files are written.
-    const share = chance.happens(0.5) ? 0.65 + 0.45 * chance.share() : chance.share();
-    await Promise.race([wait(share * fresh.ms), ended]);
+    // Half of the ends come at any moment, half while files are being written: their folder shows when.
+    if (chance.happens(0.5)) await Promise.race([wait(chance.share() * before.ms), ended]);
+    else {
+      while (child.exitCode === null && !isWriting(out)) await wait(1);
+      const from = performance.now();
+      const till = from + chance.share() * mostWriting;
+      while (child.exitCode === null && performance.now() < till) await immediate();
+    }
+    if (child.exitCode !== null) count.late++;
+    if (isWriting(out)) count.writing++;
     child.kill('SIGKILL');
     await ended;
     const now = finished(hashes(out));
@@ -61,6 +79,8 @@ export async function killAtRandom(folder: string, runs: number, seed: number): 
     if (names.every((name) => now[name] === before.files[name])) count.old++;
     else if (Object.keys(fresh.files).every((name) => now[name] === fresh.files[name])) count.whole++;
     else count.between++;
+    for (const name of readdirSync(out).filter((name) => name.startsWith('.writing-')))
+      rmSync(join(out, name), { recursive: true });
     writeFileSync(job, jobText);
     const next = runProgram(folder, make);
     const after = finished(hashes(out));

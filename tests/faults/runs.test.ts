@@ -22,12 +22,13 @@ async function plainly(text: string, name = 'a.job.yaml'): Promise<Record<string
 
 describe('make', () => {
   it('killed at random moments leaves old files or new ones, never half of one', async () => {
-    const { runs, old, whole, between, torn, stuck } = await killAtRandom(folder(), 20, 20261125);
+    const { runs, writing, old, whole, between, torn, stuck } = await killAtRandom(folder(), 20, 20261125);
     expect(torn).toEqual([]);
     expect(stuck).toBe(0);
     expect(old + whole + between).toBe(runs);
     // Ends came before the writing and after it: else this proves nothing.
     expect(old).toBeGreaterThan(0);
+    expect(writing).toBeGreaterThan(3);
   }, 300_000);
 
   it('run twice at once into one folder leaves the files of one job or the other, each whole', async () => {
