@@ -1,5 +1,5 @@
 /** One check that stands in the way of every design, said as a fact about the job's own parts. */
-import { allWebs, type Web } from '../geometry/webs.ts';
+import { allWebs, type Web } from '../geometry/web-pairs.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Feature } from '../model/part.ts';

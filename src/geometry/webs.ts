@@ -8,18 +8,8 @@
  * wall of the recess that it opens in) leaves no web; a face leaves one only towards the parts of the hole that are wider than
  * its mouth, such as the floor of a counterbore.
  */
-import type { Drilling, Profile, TurnedPart } from '../model/part.ts';
+import type { Drilling, Profile } from '../model/part.ts';
 import { type Chain, chainBetween, chainDistance, chainWider, levelAt, profileChain } from './chain-distance.ts';
-
-/** The least metal between two features. */
-export interface Web {
-  /** Drilling id. */
-  readonly a: string;
-  /** Drilling id, or `outside`, or `flats`. The same id as `a`: between the two recesses that one bore joins. */
-  readonly b: string;
-  /** mm; negative where they overlap. */
-  readonly gap: number;
-}
 
 /** Below this an overlap is rounding, mm. */
 const rounding = 1e-9;
@@ -134,8 +124,10 @@ function webBehindMouth(hole: Profile, centre: number, own: Span, at: 'low' | 'h
   return chainDistance(wide, levelAt(faces, z));
 }
 
-const onAxis = (d: Drilling) => d.x === 0 && d.y === 0;
-const widest = (profile: Profile) => Math.max(...profile.map((p) => p.r));
+/** True for what is turned on the part's axis: bore and recesses. */
+export const onAxis = (d: Drilling) => d.x === 0 && d.y === 0;
+/** Greatest radius of a profile, mm. */
+export const widest = (profile: Profile) => Math.max(...profile.map((p) => p.r));
 
 /** Web between two drillings of a part, mm; null where one only opens in the other. */
 export function webBetween(a: Drilling, b: Drilling): number | null {
@@ -164,8 +156,8 @@ export function webBetween(a: Drilling, b: Drilling): number | null {
   return Number.isFinite(gap) ? gap : null;
 }
 
-/** Web between two recesses that one bore joins: the floors below its narrowest stretch against those above it. */
-function webWithin({ profile }: Drilling): number | null {
+/** Web between two recesses that one bore joins, mm; null where there are none: the floors below its narrowest stretch against those above it. */
+export function webWithin({ profile }: Drilling): number | null {
   const neck = profile.reduce((least, p) => (p.r < least.r ? p : least), firstOf(profile) as Profile[number]);
   const at = profile.indexOf(neck);
   const chainOf = (points: Profile) =>
@@ -278,20 +270,4 @@ export function webToFlats(
     { u: half, z: to },
   ]);
   return chainDistance(profileChain(profile, towards, 1), wall);
-}
-
-/** Every pair of features with the metal left between them, mm, in the order of the part's drillings. Pairs without a web are left out. */
-export function allWebs(part: TurnedPart): Web[] {
-  const webs: Web[] = [];
-  const add = (a: string, b: string, gap: number | null) => {
-    if (gap !== null && Number.isFinite(gap)) webs.push({ a, b, gap });
-  };
-  part.drillings.forEach((a, i) => {
-    for (const b of part.drillings.slice(i + 1)) add(a.id, b.id, webBetween(a, b));
-    if (onAxis(a)) add(a.id, a.id, webWithin(a));
-    const pockets = part.drillings.filter((other) => other !== a && onAxis(other));
-    add(a.id, 'outside', webToOutside(part.outer, a, pockets));
-    if (part.flats) add(a.id, 'flats', webToFlats(part.flats, a, part.outer));
-  });
-  return webs;
 }

@@ -1,5 +1,6 @@
 /** Metal left between features, at every depth. */
-import { allWebs, type Web, webBetween } from '../geometry/webs.ts';
+import { leastWebs, type Web } from '../geometry/web-pairs.ts';
+import { webBetween } from '../geometry/webs.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Drilling, Feature } from '../model/part.ts';
 import { type Check, judged } from './check.ts';
@@ -127,21 +128,27 @@ function nearestStretch(axial: Drilling, hole: Drilling): string {
   return names[gaps.indexOf(Math.min(...gaps))] ?? axial.feature;
 }
 
-function namedWebs({ adapter }: Joint): Named[] {
+/** The thinnest web of each kind, with the features at its ends. */
+function thinnest({ adapter }: Joint): Named[] {
   const features = new Map(adapter.features.map((feature) => [feature.id, feature]));
   const drillings = new Map(adapter.drillings.map((drilling) => [drilling.id, drilling]));
+  const own = (end: Drilling | string) => (typeof end === 'string' ? null : (features.get(end.feature) ?? null));
+  const kindOf = (a: Drilling, b: Drilling | 'outside' | 'flats'): WebCode | null => {
+    const feature = own(a);
+    if (a === b) return 'web-between-recesses';
+    return feature && codeOf(feature, own(b), typeof b === 'string' ? b : b.id);
+  };
+  /** Bore and recesses are one drilling: the one of them that is meant is the one that the hole comes nearest to. */
   const featureOf = (id: string, other: string): Feature | null => {
     const [one, two] = [drillings.get(id), drillings.get(other)];
-    if (!one) return null;
-    const own = features.get(one.feature) ?? null;
-    const isBeside = own !== null && isAxial(own) && two && two !== one && !isAxial(features.get(two.feature) ?? own);
-    return isBeside ? (features.get(nearestStretch(one, two)) ?? own) : own;
+    const feature = one ? own(one) : null;
+    const second = two ? own(two) : null;
+    if (!one || !two || !feature || !second || one === two || !isAxial(feature) || isAxial(second)) return feature;
+    return features.get(nearestStretch(one, two)) ?? feature;
   };
-  return allWebs(adapter).flatMap((web) => {
+  return [...leastWebs(adapter, kindOf)].flatMap(([code, web]): Named[] => {
     const a = featureOf(web.a, web.b);
-    const b = featureOf(web.b, web.a);
-    const feature = drillings.get(web.a)?.feature ?? '';
-    return a ? [{ web, feature, a, b, code: web.a === web.b ? 'web-between-recesses' : codeOf(a, b, web.b) }] : [];
+    return a ? [{ web, code, feature: drillings.get(web.a)?.feature ?? '', a, b: featureOf(web.b, web.a) }] : [];
   });
 }
 
@@ -151,13 +158,7 @@ export const webs: Check = {
   source: 'common practice',
   run(joint) {
     const limit = joint.job.adapter.web;
-    const worst = new Map<WebCode, Named>();
-    for (const named of namedWebs(joint)) {
-      const known = worst.get(named.code);
-      // Equal webs of an even pattern differ by the last bit only: the first of them is named, on every machine.
-      if (!known || named.web.gap < known.web.gap - 1e-9) worst.set(named.code, named);
-    }
-    return [...worst.values()].map((named) =>
+    return thinnest(joint).map((named) =>
       judged(
         {
           code: named.code,

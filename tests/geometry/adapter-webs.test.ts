@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { allWebs } from '../../src/geometry/webs.ts';
+import { allWebs } from '../../src/geometry/web-pairs.ts';
 import { buildAdapter } from '../../src/parts/adapter.ts';
 import type { AdapterSpec } from '../../src/parts/adapter-spec.ts';
 import { plainSpec, recess, spigot } from '../parts/specs.ts';

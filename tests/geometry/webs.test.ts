@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { allWebs, webAtDistance, webToFlats, webToOutside } from '../../src/geometry/webs.ts';
+import { allWebs } from '../../src/geometry/web-pairs.ts';
+import { webAtDistance, webToFlats, webToOutside } from '../../src/geometry/webs.ts';
 import type { Drilling, Profile, TurnedPart } from '../../src/model/part.ts';
 import { drilling, profile, turned } from '../solids/fixtures.ts';
 import { nearest, patchesOf } from './brute-force.ts';
