@@ -49,7 +49,7 @@ function knownArrow(links: readonly Link[]): Arrow {
 }
 
 /** How far a link may stray from its arrow: its whole size where the angle is not known, else its doubt. */
-const stray = ({ angle, most, doubt }: Link) => (angle === null ? most : doubt);
+export const stray = ({ angle, most, doubt }: Link) => (angle === null ? most : doubt);
 
 /**
  * Worst and likely sum of a chain. Worst: the known arrows, and every other link at its greatest in the same direction. Likely: root
@@ -83,8 +83,8 @@ export function meanSquareOf(links: readonly Link[]): number {
 
 /** How a chain comes out over many makings. */
 export interface Scatter {
-  /** Sizes of the sum, smallest first. */
-  readonly sizes: Float64Array;
+  /** Sizes of the sum, smallest first. Costs a sort: the other two do without. */
+  sizes(): Float64Array;
   /** The size that this share of makings stays within; share 0 to 1. */
   within(share: number): number;
   /** Share of makings whose sum is no larger than a limit, 0 to 1. */
@@ -135,38 +135,65 @@ export function scatterOf(links: readonly Link[], seed = 1, runs = usualRuns): S
   const loose = links.filter((link) => stray(link) > 0);
   const { cos, sin, number } = throwsOf(seed, runs * loose.length);
   const [x, y] = [new Float64Array(runs).fill(known.x), new Float64Array(runs).fill(known.y)];
+  const size = new Float64Array(runs);
   for (const [k, link] of loose.entries()) {
-    for (let run = 0; run < runs; run++) {
-      const at = run * loose.length + k;
-      const size = thrown(link, number[at] as number);
-      x[run] = (x[run] as number) + size * (cos[at] as number);
-      y[run] = (y[run] as number) + size * (sin[at] as number);
+    for (let run = 0, at = k; run < runs; run++, at += loose.length) size[run] = number[at] as number;
+    throwSizes(link, size);
+    for (let run = 0, at = k; run < runs; run++, at += loose.length) {
+      x[run] = (x[run] as number) + (size[run] as number) * (cos[at] as number);
+      y[run] = (y[run] as number) + (size[run] as number) * (sin[at] as number);
     }
   }
-  const sizes = x.map((across, run) => Math.hypot(across, y[run] as number));
-  sizes.sort();
+  // Squares order as sizes do, and are cheaper.
+  const squares = size;
+  for (let run = 0; run < runs; run++) squares[run] = (x[run] as number) ** 2 + (y[run] as number) ** 2;
   return {
-    sizes,
-    within: (share) => sizes[Math.min(runs - 1, Math.max(0, Math.ceil(share * runs) - 1))] as number,
-    chanceOf: (limit) => upTo(sizes, limit) / runs,
+    sizes: () => squares.map(Math.sqrt).sort(),
+    within: (share) => Math.sqrt(smallest(squares, Math.min(runs, Math.max(1, Math.ceil(share * runs))))),
+    chanceOf: (limit) => {
+      let count = 0;
+      for (let run = 0; run < runs; run++) if (Math.sqrt(squares[run] as number) <= limit) count++;
+      return count / runs;
+    },
   };
 }
 
-/** Size of a link for an even number from 0 up to 1. */
-function thrown({ angle, least, most, doubt, usual }: Link, number: number): number {
-  // Many small arrows add up to a bell in the plane, whose distance from the middle is spread by Rayleigh's law.
-  if (usual !== undefined) return Math.min(most, usual * Math.sqrt(-Math.log(1 - number)));
-  // The root spreads points evenly over a disc.
-  return angle === null ? least + (most - least) * number : doubt * Math.sqrt(number);
+/** Even numbers from 0 up to 1, turned in place into sizes of a link. A loop for each kind: this is where the time goes. */
+function throwSizes({ angle, least, most, doubt, usual }: Link, numbers: Float64Array): void {
+  const count = numbers.length;
+  if (usual !== undefined) {
+    // Many small arrows add up to a bell in the plane, whose distance from the middle is spread by Rayleigh's law.
+    for (let i = 0; i < count; i++)
+      numbers[i] = Math.min(most, usual * Math.sqrt(-Math.log(1 - (numbers[i] as number))));
+  } else if (angle === null) {
+    for (let i = 0; i < count; i++) numbers[i] = least + (most - least) * (numbers[i] as number);
+  } else {
+    // The root spreads points evenly over a disc.
+    for (let i = 0; i < count; i++) numbers[i] = doubt * Math.sqrt(numbers[i] as number);
+  }
 }
 
-/** How many of the sorted sizes are no larger than a limit. */
-function upTo(sizes: Float64Array, limit: number): number {
-  let [low, high] = [0, sizes.length];
+/**
+ * The value that `count` of the numbers are no larger than, count from 1 to their number. Puts the numbers into another order: sorting
+ * them all would cost more than throwing them. Method: quickselect (C. A. R. Hoare, Algorithm 65, 1961).
+ */
+function smallest(numbers: Float64Array, count: number): number {
+  const wanted = count - 1;
+  let [low, high] = [0, numbers.length - 1];
   while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((sizes[middle] as number) <= limit) low = middle + 1;
-    else high = middle;
+    const middle = numbers[(low + high) >> 1] as number;
+    let [i, j] = [low, high];
+    while (i <= j) {
+      while ((numbers[i] as number) < middle) i++;
+      while ((numbers[j] as number) > middle) j--;
+      if (i > j) break;
+      const swapped = numbers[i] as number;
+      numbers[i++] = numbers[j] as number;
+      numbers[j--] = swapped;
+    }
+    if (wanted <= j) high = j;
+    else if (wanted >= i) low = i;
+    else break;
   }
-  return low;
+  return numbers[wanted] as number;
 }

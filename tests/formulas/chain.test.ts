@@ -68,7 +68,7 @@ describe('throws', () => {
   it('never goes beyond the worst case', () => {
     fc.assert(
       fc.property(anyChain, fc.integer(), (chain, seed) => {
-        const { sizes } = scatterOf(chain, seed, 500);
+        const sizes = scatterOf(chain, seed, 500).sizes();
         expect(sizes[499]).toBeLessThanOrEqual(stackOf(chain).worst + 1e-12);
       }),
     );
@@ -77,7 +77,7 @@ describe('throws', () => {
   it('comes to the mean square of the closed form, to five standard errors', () => {
     fc.assert(
       fc.property(anyChain, fc.integer(), (chain, seed) => {
-        const squares = [...scatterOf(chain, seed, 4000).sizes].map((s) => s * s);
+        const squares = [...scatterOf(chain, seed, 4000).sizes()].map((s) => s * s);
         const mean = squares.reduce((a, b) => a + b, 0) / squares.length;
         const spread = Math.sqrt(squares.reduce((sum, s) => sum + (s - mean) ** 2, 0) / squares.length ** 2);
         expect(Math.abs(mean - meanSquareOf(chain))).toBeLessThan(5 * spread + 1e-12);
@@ -94,10 +94,24 @@ describe('throws', () => {
     expect(scatter.chanceOf(scatter.within(closed))).toBeGreaterThanOrEqual(closed);
   });
 
+  it('says of every share what the sorted sizes say', () => {
+    fc.assert(
+      fc.property(anyChain, fc.integer(), fc.double({ min: 0, max: 1, noNaN: true }), (chain, seed, share) => {
+        const scatter = scatterOf(chain, seed, 300);
+        const sizes = scatter.sizes();
+        expect(scatter.within(share)).toBe(sizes[Math.max(1, Math.ceil(share * 300)) - 1]);
+        expect(scatter.chanceOf(scatter.within(share))).toBe(
+          sizes.filter((size) => size <= scatter.within(share)).length / 300,
+        );
+        expect(scatter.sizes()).toEqual(sizes);
+      }),
+    );
+  });
+
   it('gives the same answer for the same seed', () => {
     const chain = [link({ most: 0.2, least: 0 }), link({ most: 0.1, angle: 40, doubt: 0.02 })];
-    expect(scatterOf(chain, 3).sizes).toEqual(scatterOf(chain, 3).sizes);
-    expect(scatterOf(chain, 3).sizes).not.toEqual(scatterOf(chain, 4).sizes);
+    expect(scatterOf(chain, 3).sizes()).toEqual(scatterOf(chain, 3).sizes());
+    expect(scatterOf(chain, 3).sizes()).not.toEqual(scatterOf(chain, 4).sizes());
   });
 
   it('knows an empty chain', () => {
