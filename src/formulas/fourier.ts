@@ -1,22 +1,50 @@
 /** From the strengths of harmonics to the curve that they add up to. */
 
+/** Strengths of harmonics n = 0 upwards, both of one length. */
+export interface Strengths {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+}
+
 /**
- * The real curve f(k) = c0 + 2 Re sum over n of c_n exp(2 pi i n k / M), k = 0 to M - 1, from its harmonics n = 0 upwards.
- * Radix-2 transform in place. Source: definition of the discrete Fourier transform; the halving step is the usual one.
- * @param re, im harmonics, fewer than M / 2; `im[0]` is not read
+ * The real curves f(k) = c0 + 2 Re sum over n of c_n exp(2 pi i n k / M), k = 0 to M - 1, each from its harmonics n = 0 upwards. Two of
+ * them share one transform, as its real and its imaginary part. Radix-2 in place. Source: definition of the discrete Fourier transform;
+ * the halving step is the usual one.
+ * @param harmonics of each curve, no more than M / 2; `im[0]` is not read
  * @param samples M, a power of two
  */
-export function curveOfHarmonics(re: Float64Array, im: Float64Array, samples: number): Float64Array {
+export function curvesOfHarmonics(harmonics: readonly Strengths[], samples: number): Float64Array[] {
   if (samples < 2 || (samples & (samples - 1)) !== 0) throw new Error(`${samples} is no power of two.`);
-  if (re.length > samples / 2) throw new Error(`${re.length} harmonics do not fit ${samples} samples.`);
-  const x = new Float64Array(samples);
-  const y = new Float64Array(samples);
-  x[0] = re[0] ?? 0;
-  for (let n = 1; n < re.length; n++) {
-    x[n] = x[samples - n] = re[n] as number;
-    y[n] = im[n] as number;
-    y[samples - n] = -(im[n] as number);
+  const curves: Float64Array[] = [];
+  for (let at = 0; at < harmonics.length; at += 2) {
+    const x = new Float64Array(samples);
+    const y = new Float64Array(samples);
+    const [first, second] = [harmonics[at] as Strengths, harmonics[at + 1]];
+    addHarmonics(x, y, first);
+    // i times the second: its curve comes out in the imaginary part.
+    if (second) addHarmonics(y, x, second, -1);
+    transform(x, y);
+    curves.push(x, ...(second ? [y] : []));
   }
+  return curves;
+}
+
+/** Adds harmonics and their mirror images to a spectrum; with `turned` -1 to one whose parts are swapped, which is i times theirs. */
+function addHarmonics(x: Float64Array, y: Float64Array, { re, im }: Strengths, turned: 1 | -1 = 1): void {
+  const samples = x.length;
+  if (re.length > samples / 2) throw new Error(`${re.length} harmonics do not fit ${samples} samples.`);
+  x[0] = (x[0] as number) + (re[0] ?? 0);
+  for (let n = 1; n < re.length; n++) {
+    const [a, b, m] = [re[n] as number, turned * (im[n] as number), samples - n];
+    x[n] = (x[n] as number) + a;
+    x[m] = (x[m] as number) + a;
+    y[n] = (y[n] as number) + b;
+    y[m] = (y[m] as number) - b;
+  }
+}
+
+function transform(x: Float64Array, y: Float64Array): void {
+  const samples = x.length;
   toBitReversed(x, y);
   for (let half = 1; half < samples; half *= 2) {
     const { cos, sin } = turnsOf(half);
@@ -36,7 +64,6 @@ export function curveOfHarmonics(re: Float64Array, im: Float64Array, samples: nu
       }
     }
   }
-  return x;
 }
 
 interface Turns {

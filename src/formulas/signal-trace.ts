@@ -1,6 +1,6 @@
 /** One turn of a toothed wheel past a sensor that stands still: gap, level and rate of change, as the shaft turns. */
 import { type Eccentricity, seenFromWheel, turnWhenPassed } from './runout-turn.ts';
-import { fieldRound, spacingLoss, type ToothPulse, toothHarmonics } from './tooth-field.ts';
+import { fieldsRound, spacingLoss, type ToothPulse, toothHarmonics } from './tooth-field.ts';
 
 /** A wheel before its sensor. mm, radians. */
 export interface SensedWheel {
@@ -62,7 +62,8 @@ export function signalTrace(wheel: SensedWheel): SignalTrace {
   const harmonics = toothHarmonics(pulse, teeth, count);
   const reach = tip + gap;
   const nodes = off.size === 0 ? [reach] : chebyshev(reach, off.size, distances);
-  const curves = nodes.map((rho) => fieldRound(harmonics, tip, { rho, pole, spacing }, samples));
+  const pickups = nodes.map((rho) => ({ rho, pole, spacing }));
+  const level = interpolator(nodes, fieldsRound(harmonics, tip, pickups, samples));
   const trace: SignalTrace = {
     turn: new Float64Array(samples),
     passed: new Float64Array(samples),
@@ -79,7 +80,7 @@ export function signalTrace(wheel: SensedWheel): SignalTrace {
     trace.gap[k] = rho - tip;
     // What has passed the sensor lies behind it: the wheel's own angles run the other way.
     const at = (samples - k) % samples;
-    trace.level[k] = interpolated(nodes, curves, at, rho);
+    trace.level[k] = level(at, rho);
   }
   for (let k = 0; k < samples; k++) {
     const a = (k - 1 + samples) % samples;
@@ -95,17 +96,26 @@ function chebyshev(middle: number, reach: number, count: number): number[] {
   return Array.from({ length: count }, (_, i) => middle + reach * Math.cos((Math.PI * (i + 0.5)) / count));
 }
 
-/** Lagrange's polynomial through the curves at one sample. */
-function interpolated(nodes: readonly number[], curves: readonly Float64Array[], at: number, rho: number): number {
-  let sum = 0;
-  for (let i = 0; i < nodes.length; i++) {
-    let weight = 1;
-    for (let j = 0; j < nodes.length; j++) {
-      if (j !== i) weight *= (rho - (nodes[j] as number)) / ((nodes[i] as number) - (nodes[j] as number));
+/**
+ * Lagrange's polynomial through the curves, at a sample and a distance. What hangs on the nodes alone is worked out once. Source:
+ * barycentric form, J.-P. Berrut and L. N. Trefethen, SIAM Review 46 (2004) 501, from memory.
+ */
+function interpolator(nodes: readonly number[], curves: readonly Float64Array[]): (at: number, rho: number) => number {
+  const weights = nodes.map((node, i) =>
+    nodes.reduce((weight, other, j) => (j === i ? weight : weight / (node - other)), 1),
+  );
+  return (at, rho) => {
+    let [sum, total] = [0, 0];
+    for (let i = 0; i < nodes.length; i++) {
+      const value = (curves[i] as Float64Array)[at] as number;
+      const apart = rho - (nodes[i] as number);
+      if (apart === 0) return value;
+      const weight = (weights[i] as number) / apart;
+      sum += weight * value;
+      total += weight;
     }
-    sum += weight * ((curves[i] as Float64Array)[at] as number);
-  }
-  return sum;
+    return sum / total;
+  };
 }
 
 /**

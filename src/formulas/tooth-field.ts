@@ -9,7 +9,7 @@
  * itself disturb the pattern. What the tip circle carries is a model: steel at a depth d below the tips counts exp(-2 pi d / pitch), as
  * if the gap were larger by d. Good for shape, timing and ratios; not for volts.
  */
-import { curveOfHarmonics } from './fourier.ts';
+import { curvesOfHarmonics, type Strengths } from './fourier.ts';
 
 /** Share of the signal that is left where the gap, or the depth below the tips, is larger by `more` mm. Pitch in mm, more than 0. */
 export const spacingLoss = (more: number, pitch: number): number => Math.exp((-2 * Math.PI * more) / pitch);
@@ -65,10 +65,7 @@ function clipped(nodes: readonly PulseNode[], reach: number): PulseNode[] {
 }
 
 /** Harmonics n = 0 upwards of a pattern round the tip circle. */
-export interface Harmonics {
-  readonly re: Float64Array;
-  readonly im: Float64Array;
-}
+export type Harmonics = Strengths;
 
 /**
  * Harmonics of equal teeth at the given angles (radians): those of one tooth times the sum of exp(-i n angle). Those of the tooth are
@@ -141,24 +138,36 @@ export interface Pickup {
 }
 
 /**
- * What is met at M equal steps of the angle, from 0, counter-clockwise in the wheel's own frame.
+ * What is met at M equal steps of the angle, from 0, counter-clockwise in the wheel's own frame: a curve for each way of meeting it.
  * @param tip radius of the tip circle, mm
- * @param samples M, a power of two, more than twice the harmonics
+ * @param samples M, a power of two, at least twice the harmonics
  */
-export function fieldRound(harmonics: Harmonics, tip: number, pickup: Pickup, samples: number): Float64Array {
-  const { rho, pole, spacing } = pickup;
-  const count = harmonics.re.length;
-  const re = new Float64Array(count);
-  const im = new Float64Array(count);
-  for (let n = 0; n < count; n++) {
+export function fieldsRound(
+  harmonics: Harmonics,
+  tip: number,
+  pickups: readonly Pickup[],
+  samples: number,
+): Float64Array[] {
+  return curvesOfHarmonics(
+    pickups.map((pickup) => met(harmonics, tip, pickup)),
+    samples,
+  );
+}
+
+function met({ re, im }: Harmonics, tip: number, { rho, pole, spacing }: Pickup): Strengths {
+  const count = re.length;
+  const out = { re: new Float64Array(count), im: new Float64Array(count) };
+  const ratio = tip / rho;
+  let faded = 1;
+  for (let n = 0; n < count; n++, faded *= ratio) {
     const half = (n * pole) / (2 * rho);
-    const keep = (tip / rho) ** n * (half === 0 ? 1 : Math.sin(half) / half);
-    const x = keep * (harmonics.re[n] as number);
-    const y = keep * (harmonics.im[n] as number);
+    const keep = faded * (half === 0 ? 1 : Math.sin(half) / half);
+    const x = keep * (re[n] as number);
+    const y = keep * (im[n] as number);
     // The difference of two places apart by 2 a turns each harmonic by a quarter and scales it by 2 sin(n a).
     const twice = spacing === null ? null : 2 * Math.sin((n * spacing) / (2 * rho));
-    re[n] = twice === null ? x : -twice * y;
-    im[n] = twice === null ? y : twice * x;
+    out.re[n] = twice === null ? x : -twice * y;
+    out.im[n] = twice === null ? y : twice * x;
   }
-  return curveOfHarmonics(re, im, samples);
+  return out;
 }

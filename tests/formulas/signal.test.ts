@@ -2,13 +2,13 @@
 import fc from 'fast-check';
 import '../seed.ts';
 import { describe, expect, it } from 'vitest';
-import { curveOfHarmonics } from '../../src/formulas/fourier.ts';
+import { curvesOfHarmonics } from '../../src/formulas/fourier.ts';
 import { toothFrequency } from '../../src/formulas/pulses.ts';
 import { runoutRipple, seenFromWheel, turnWhenPassed } from '../../src/formulas/runout-turn.ts';
 import { readingsOf } from '../../src/formulas/signal-periods.ts';
 import { gapShare, lowSpotShare, type SensedWheel, signalTrace } from '../../src/formulas/signal-trace.ts';
 import { trackedEdges, zeroEdges } from '../../src/formulas/switching.ts';
-import { fieldRound, spacingLoss, toothHarmonics, toothPulse } from '../../src/formulas/tooth-field.ts';
+import { fieldsRound, spacingLoss, toothHarmonics, toothPulse } from '../../src/formulas/tooth-field.ts';
 import { polarRun, radiusAlong } from '../../src/geometry/contour.ts';
 import type { SheetPart } from '../../src/model/sheet.ts';
 import { buildToneWheel, type ToneWheelSpec } from '../../src/parts/tone-wheel.ts';
@@ -161,28 +161,30 @@ describe('the outline seen from the axis', () => {
 });
 
 describe('the field', () => {
+  const share = fc.double({ min: -1, max: 1, noNaN: true });
+  const anyTerms = fc.array(fc.tuple(share, share), { minLength: 2, maxLength: 30 });
+
   it('adds harmonics as the sum written out does', () => {
     fc.assert(
-      fc.property(
-        fc.array(fc.tuple(fc.double({ min: -1, max: 1, noNaN: true }), fc.double({ min: -1, max: 1, noNaN: true })), {
-          minLength: 2,
-          maxLength: 30,
-        }),
-        (terms) => {
-          const curve = curveOfHarmonics(
-            Float64Array.from(terms, ([a]) => a),
-            Float64Array.from(terms, ([, b]) => b),
-            64,
-          );
+      fc.property(fc.array(anyTerms, { minLength: 1, maxLength: 4 }), (curves) => {
+        const made = curvesOfHarmonics(
+          curves.map((terms) => ({
+            re: Float64Array.from(terms, ([a]) => a),
+            im: Float64Array.from(terms, ([, b]) => b),
+          })),
+          64,
+        );
+        expect(made.length).toBe(curves.length);
+        for (const [i, terms] of curves.entries()) {
           for (let k = 0; k < 64; k += 7) {
             const sum = terms.reduce((total, [a, b], n) => {
               const x = (2 * Math.PI * n * k) / 64;
               return total + (n === 0 ? a : 2 * (a * Math.cos(x) - b * Math.sin(x)));
             }, 0);
-            expect(curve[k]).toBeCloseTo(sum, 9);
+            expect(made[i]?.[k]).toBeCloseTo(sum, 9);
           }
-        },
-      ),
+        }
+      }),
     );
   });
 
@@ -193,7 +195,7 @@ describe('the field', () => {
     const wheel = sensed(made, { pole: 0 }, [], 64);
     const harmonics = toothHarmonics(wheel.pulse, wheel.teeth, 1500);
     const [tip, rho] = [45, 46];
-    const curve = fieldRound(harmonics, tip, { rho, pole: 0, spacing: null }, 4096);
+    const [curve = new Float64Array()] = fieldsRound(harmonics, tip, [{ rho, pole: 0, spacing: null }], 4096);
     const steps = 200_000;
     for (const k of [0, 33, 100, 1024, 2600, 3990, 4050]) {
       const psi = (2 * Math.PI * k) / 4096;
