@@ -137,11 +137,14 @@ export function scatterOf(links: readonly Link[], seed = 1, runs = usualRuns): S
   const [x, y] = [new Float64Array(runs).fill(known.x), new Float64Array(runs).fill(known.y)];
   const size = new Float64Array(runs);
   for (const [k, link] of loose.entries()) {
-    for (let run = 0, at = k; run < runs; run++, at += loose.length) size[run] = number[at] as number;
+    // A stretch of throws for each link: read in order, they come through the processor's caches.
+    const from = k * runs;
+    size.set(number.subarray(from, from + runs));
     throwSizes(link, size);
-    for (let run = 0, at = k; run < runs; run++, at += loose.length) {
-      x[run] = (x[run] as number) + (size[run] as number) * (cos[at] as number);
-      y[run] = (y[run] as number) + (size[run] as number) * (sin[at] as number);
+    for (let run = 0; run < runs; run++) {
+      const shift = size[run] as number;
+      x[run] = (x[run] as number) + shift * (cos[from + run] as number);
+      y[run] = (y[run] as number) + shift * (sin[from + run] as number);
     }
   }
   // Squares order as sizes do, and are cheaper.
