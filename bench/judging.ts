@@ -2,7 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
-import { loadPatterns, presetFolder } from '../src/cli/presets.ts';
+import { presetFolder } from '../src/cli/places.ts';
+import { loadPatterns } from '../src/cli/presets.ts';
 import { judgeJob, judgeVariant, planSweep, readJob } from '../src/core.ts';
 import { validate, validateQuickly } from '../src/validate/all.ts';
 

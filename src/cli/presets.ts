@@ -1,10 +1,7 @@
 /** The pattern list that ships with the program, read from its own folder. */
 import { readdir, readFile } from 'node:fs/promises';
-import { fileURLToPath } from 'node:url';
 import { type PatternList, parsePatterns } from '../core.ts';
-
-/** presets/ stands beside src/ in a checkout and beside dist/ in an installed package. */
-export const presetFolder = fileURLToPath(new URL('../../presets/', import.meta.url));
+import { presetFolder } from './places.ts';
 
 /** Every known flange pattern and near miss. */
 export async function loadPatterns(): Promise<PatternList> {

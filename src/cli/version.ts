@@ -1,5 +1,5 @@
 /** The program's own version, from its package file. */
 import { readFileSync } from 'node:fs';
+import { packageFile } from './places.ts';
 
-const file = new URL('../../package.json', import.meta.url);
-export const version: string = (JSON.parse(readFileSync(file, 'utf8')) as { version: string }).version;
+export const version: string = (JSON.parse(readFileSync(packageFile, 'utf8')) as { version: string }).version;

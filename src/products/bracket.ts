@@ -116,7 +116,7 @@ export const bracketMockUpFile: Product = {
     const { joint, base } = making;
     if (!joint.bracket) return [];
     const mesh = meshFolded(buildBracket(printed(joint.bracket.spec, joint.job.print.holes)));
-    const bytes = writeStl(seat(mesh), header(making, 'bracket MOCK-UP, FIT CHECK - DO NOT DRIVE'));
+    const bytes = await writeStl(seat(mesh), header(making, 'bracket MOCK-UP, FIT CHECK - DO NOT DRIVE'));
     return [{ kind: 'bracket-mockup', name: `${base}-bracket-mockup.stl`, bytes }];
   },
 };
@@ -138,7 +138,7 @@ export const gapCardFile: Product = {
       words: gapCardWords(steps),
     });
     return [
-      { kind: 'gap-card', name: `${base}-gap-card.stl`, bytes: writeStl(seat(mesh), header(making, 'gap card')) },
+      { kind: 'gap-card', name: `${base}-gap-card.stl`, bytes: await writeStl(seat(mesh), header(making, 'gap card')) },
     ];
   },
 };

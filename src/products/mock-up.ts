@@ -56,7 +56,7 @@ export const adapterMockUpFile: Product = {
   applies: () => true,
   names: ({ base }) => [`${base}-adapter-mockup.stl`],
   async make(making) {
-    const bytes = writeStl(await adapterMockUpMesh(making), header(making, 'adapter'));
+    const bytes = await writeStl(await adapterMockUpMesh(making), header(making, 'adapter'));
     return [{ kind: 'mockup', name: `${making.base}-adapter-mockup.stl`, bytes }];
   },
 };
@@ -70,7 +70,7 @@ export const wheelMockUpFile: Product = {
   async make(making) {
     const { wheelSpec } = making.joint;
     if (!wheelSpec) return [];
-    const bytes = writeStl(await wheelMockUpMesh(making, wheelSpec), header(making, 'wheel'));
+    const bytes = await writeStl(await wheelMockUpMesh(making, wheelSpec), header(making, 'wheel'));
     return [{ kind: 'wheel-mockup', name: `${making.base}-wheel-mockup.stl`, bytes }];
   },
 };

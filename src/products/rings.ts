@@ -116,7 +116,7 @@ async function plateFiles({ joint, base, revision }: Making, side: Side): Promis
     files.push({
       kind: 'rings',
       name: names[i] as string,
-      bytes: writeStl(together(meshes), header(`${side} fit gauges`, revision)),
+      bytes: await writeStl(together(meshes), header(`${side} fit gauges`, revision)),
     });
   }
   return files;
@@ -130,7 +130,7 @@ async function discFile({ joint, base, revision }: Making, side: Side): Promise<
   return {
     kind: 'rings',
     name: discName(side, base),
-    bytes: writeStl(seat(mesh, upsideDown), header(`${side} hole-pattern disc`, revision)),
+    bytes: await writeStl(seat(mesh, upsideDown), header(`${side} hole-pattern disc`, revision)),
   };
 }
 

@@ -1,5 +1,5 @@
 /** Letters as pen strokes. The only file that names the stroke font. */
-import modeling from '@jscad/modeling';
+import text from '@jscad/modeling/src/text/index.js';
 
 export type StrokePoint = readonly [number, number];
 
@@ -31,17 +31,17 @@ export function penWidth(height: number): number {
  * else becomes a question mark. Empty or blank text has no strokes. Throws a RangeError unless the height is
  * positive.
  */
-export function strokeText(text: string, height: number): StrokeText {
+export function strokeText(line: string, height: number): StrokeText {
   if (!(height > 0) || !Number.isFinite(height)) throw new RangeError(`letters need a positive height, not ${height}`);
   const pen = penWidth(height);
-  const plain = [...text]
+  const plain = [...line]
     .map((c) => (/[\x20-\x7e]/.test(c) ? c : '?'))
     .join('')
     .trim();
   if (plain === '') return { strokes: [], pen, width: 0 };
-  const glyphs = modeling.text.vectorText({ input: plain, height: 1 });
+  const glyphs = text.vectorText({ input: plain, height: 1 });
   const capital = Math.max(
-    ...modeling.text
+    ...text
       .vectorText({ input: 'H', height: 1 })
       .flat()
       .map((p) => p[1]),

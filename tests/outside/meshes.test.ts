@@ -14,7 +14,7 @@ import { meshBox, meshMass } from '../../src/solids/mesh-mass.ts';
 import { seat } from '../../src/solids/seat.ts';
 import { meshSheet } from '../../src/solids/sheet-mesh.ts';
 import { meshTurned } from '../../src/solids/turned-mesh.ts';
-import { writeStl } from '../../src/write/stl.ts';
+import { writeStlBinary } from '../../src/write/stl-binary.ts';
 import { adapter, drilling, profile, ringOf, turned, wheel } from '../solids/fixtures.ts';
 
 // Slicing takes seconds, and more on a busy machine.
@@ -83,7 +83,7 @@ describe.each(Object.entries(parts))('%s', (name, build) => {
   let mesh: Mesh;
   beforeAll(async () => {
     mesh = seat(await build());
-    writeFileSync(file, writeStl(mesh));
+    writeFileSync(file, writeStlBinary(mesh));
   });
 
   it('admesh: one part, every edge joined, nothing to repair', () => {
@@ -133,7 +133,7 @@ describe.each(Object.entries(parts))('%s', (name, build) => {
 
 it('the volume that admesh finds in an adapter is the closed form less what the facets take', async () => {
   const file = join(folder, 'fine.stl');
-  writeFileSync(file, writeStl(await meshTurned(adapter(), { chordError: 0.001 })));
+  writeFileSync(file, writeStlBinary(await meshTurned(adapter(), { chordError: 0.001 })));
   const volume = Number(/Volume\s*:\s*([\d.]+)/.exec(run('admesh', [file]))?.[1]);
   expect(Math.abs(volume / turnedMass(adapter()).volume - 1)).toBeLessThan(1e-4);
 });
@@ -141,7 +141,7 @@ it('the volume that admesh finds in an adapter is the closed form less what the 
 it('both programs do find fault with a mesh that lacks one triangle', async () => {
   const whole = await meshTurned(adapter());
   const file = join(folder, 'torn.stl');
-  writeFileSync(file, writeStl({ ...whole, triangles: whole.triangles.slice(3) }));
+  writeFileSync(file, writeStlBinary({ ...whole, triangles: whole.triangles.slice(3) }));
   expect(run('admesh', [file])).toMatch(/Total disconnected facets\s*:\s*3\s/);
   expect(run('prusa-slicer', ['--info', file])).toMatch(/^manifold = no/m);
 });

@@ -14,7 +14,7 @@ import { judge } from '../../src/solids/manifold.ts';
 import { meshMass } from '../../src/solids/mesh-mass.ts';
 import { meshSheet } from '../../src/solids/sheet-mesh.ts';
 import { meshTurned } from '../../src/solids/turned-mesh.ts';
-import { writeStl } from '../../src/write/stl.ts';
+import { writeStlBinary } from '../../src/write/stl-binary.ts';
 import { type Expected, expected } from './expected.ts';
 import { shipped } from './shipped.ts';
 
@@ -69,7 +69,7 @@ describe('three ways to weigh each part', () => {
         openings: known.wheelOpenings ?? 0,
       });
     }
-    for (const { file, mesh } of parts) writeFileSync(file, writeStl(mesh, 'nominal part, mm'));
+    for (const { file, mesh } of parts) writeFileSync(file, writeStlBinary(mesh, 'nominal part, mm'));
     const script = fileURLToPath(new URL('./read_stl.py', import.meta.url));
     const run = spawnSync('python3', [script, ...parts.map(({ file }) => file)], {
       encoding: 'utf8',

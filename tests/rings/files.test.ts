@@ -8,7 +8,7 @@ import type { Made } from '../../src/core.ts';
 import { fitGauges } from '../../src/parts/fit-ring.ts';
 import { engrave, textWidth } from '../../src/solids/engrave.ts';
 import { meshTurned } from '../../src/solids/turned-mesh.ts';
-import { writeStl } from '../../src/write/stl.ts';
+import { writeStlBinary } from '../../src/write/stl-binary.ts';
 import { demoJob, fileOf, makeDemo } from './demo.ts';
 import { distanceTo, loopsOf, sectionOf } from './section.ts';
 
@@ -115,7 +115,7 @@ it('a stepped ring lets through less and less from its mouth down', async () => 
   );
   if (!gauge) throw new Error('no gauge');
   const mesh = await engrave(await meshTurned(gauge.part, { chordError: 0.001 }), gauge.part.engravings);
-  const stl = writeStl(mesh);
+  const stl = writeStlBinary(mesh);
   // Mouth up: five steps of 1.5 mm, each looked at in its middle, from the lowest.
   const bores = [0.77, 2.27, 3.77, 5.27, 6.77].map((z) => Math.min(...circles(stl, z).map(({ least }) => least)));
   expectNear(bores, [57.05, 57.15, 57.25, 57.35, 57.45]);

@@ -5,7 +5,7 @@ import { checkMesh } from '../../src/solids/mesh-check.ts';
 import { meshBox, meshMass } from '../../src/solids/mesh-mass.ts';
 import { seat } from '../../src/solids/seat.ts';
 import { meshTurnedDirect } from '../../src/solids/turned-mesh.ts';
-import { writeStl } from '../../src/write/stl.ts';
+import { writeStlBinary } from '../../src/write/stl-binary.ts';
 import { adapter } from './fixtures.ts';
 
 /** A box by hand, corner at (x, y, z). */
@@ -116,7 +116,7 @@ describe('on the printer bed', () => {
 
 describe('STL', () => {
   const mesh = meshTurnedDirect(adapter()) as Mesh;
-  const bytes = writeStl(mesh, 'adapter, millimetres');
+  const bytes = writeStlBinary(mesh, 'adapter, millimetres');
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 
   it('has its header, its count and 50 bytes a triangle', () => {
@@ -138,9 +138,9 @@ describe('STL', () => {
   });
 
   it('is the same each time, and refuses headers that would mislead a reader', () => {
-    expect(writeStl(mesh, 'adapter, millimetres')).toEqual(bytes);
-    expect(() => writeStl(mesh, 'solid adapter')).toThrow(RangeError);
-    expect(() => writeStl(mesh, 'x'.repeat(81))).toThrow(RangeError);
-    expect(() => writeStl(mesh, 'Ø')).toThrow(RangeError);
+    expect(writeStlBinary(mesh, 'adapter, millimetres')).toEqual(bytes);
+    expect(() => writeStlBinary(mesh, 'solid adapter')).toThrow(RangeError);
+    expect(() => writeStlBinary(mesh, 'x'.repeat(81))).toThrow(RangeError);
+    expect(() => writeStlBinary(mesh, 'Ø')).toThrow(RangeError);
   });
 });

@@ -2,12 +2,8 @@
 import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { extname, join, normalize, resolve, sep } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { exit, type Io, UsageError } from '../io.ts';
-
-/** Run from source, the page is the one that npm run build made; installed, it stands beside this program. */
-const isSource = import.meta.url.endsWith('.ts');
-const builtPage = fileURLToPath(new URL(isSource ? '../../../dist/page/' : '../../page/', import.meta.url));
+import { pageFolder } from '../places.ts';
 
 const mediaTypes: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
@@ -81,12 +77,12 @@ async function respond(request: IncomingMessage, response: ServerResponse, root:
 }
 
 /** The folder of the built page, or a sentence on how to get it. */
-async function pageFolder(): Promise<string> {
-  const isThere = await readFile(join(builtPage, 'index.html')).then(
+async function builtPage(): Promise<string> {
+  const isThere = await readFile(join(pageFolder, 'index.html')).then(
     () => true,
     () => false,
   );
-  if (isThere) return resolve(builtPage);
+  if (isThere) return resolve(pageFolder);
   throw new UsageError('The page is not built yet. Run: npm run build');
 }
 
@@ -95,7 +91,7 @@ export async function pageServer(
   port: number,
   folder?: string,
 ): Promise<{ readonly server: Server; readonly port: number }> {
-  const root = folder ?? (await pageFolder());
+  const root = folder ?? (await builtPage());
   let actual = port;
   const server = createServer((request, response) => {
     respond(request, response, root, actual).catch(() => refuse(response, 500, 'This file could not be sent.'));
