@@ -22,7 +22,8 @@ export class MeshBuilder {
   /** Number of a new vertex. */
   vertex(x: number, y: number, z: number): number {
     // Adding zero turns -0 into 0, so that equal meshes are equal byte for byte.
-    return this.xyz.push(x + 0, y + 0, z + 0) / 3 - 1;
+    this.xyz.push(x + 0, y + 0, z + 0);
+    return this.xyz.length / 3 - 1;
   }
 
   triangle(a: number, b: number, c: number): void {

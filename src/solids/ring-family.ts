@@ -9,6 +9,7 @@
 import type { Slab } from '../geometry/nesting.ts';
 import { type Curve, type FlatsPlane, radiusAt, SAME, type Stretch } from '../geometry/turned-curves.ts';
 import type { Mesh } from '../model/mesh.ts';
+import { collarRound, collarWithin, type Round, roomsOf, roundOf } from './collar.ts';
 import { loopOf, MeshBuilder, type Ring } from './mesh-builder.ts';
 import { fillArea } from './triangulate.ts';
 import { flatHalfWidth, type RingMaker } from './turned-ring.ts';
@@ -32,6 +33,8 @@ export interface Family {
 
 /** One outline in the plane of a level. */
 interface Node {
+  /** Number of the hole; -1 for the outside. */
+  readonly curve: number;
   readonly outer: boolean;
   readonly side: 'below' | 'above';
   readonly x: number;
@@ -39,6 +42,17 @@ interface Node {
   readonly r: number;
   readonly ring: Ring;
   readonly inner: Node[];
+}
+
+/** An area of a face: its outline, and the outlines of what is not part of it. */
+interface Area {
+  readonly outline: number[];
+  readonly inner: Node[];
+}
+
+interface Loops {
+  readonly outline: number[];
+  readonly inner: number[][];
 }
 
 /** Builds the mesh of a family. Throws an Error when its outlines touch or cross. */
@@ -169,7 +183,7 @@ class FamilyMesher {
         ['above', above],
       ] as const) {
         if (r === null || r <= SAME) continue;
-        nodes.push({ outer: i < 0, side, x, y, r, ring: this.ringAt(i, level, side), inner: [] });
+        nodes.push({ curve: i, outer: i < 0, side, x, y, r, ring: this.ringAt(i, level, side), inner: [] });
       }
     }
     nodes.sort((a, b) => b.r - a.r);
@@ -189,27 +203,68 @@ class FamilyMesher {
     const inBelow = node.side === 'below' ? node.outer : below;
     const inAbove = node.side === 'above' ? node.outer : above;
     if (inBelow !== inAbove) {
-      for (const { outline, inner } of this.areas(node)) {
-        const triangles = fillArea(
-          this.builder.xyz,
-          outline,
-          inner.map((n) => loopOf(n.ring)),
-        );
-        for (let t = 0; t < triangles.length; t += 3) {
-          const [a, b, c] = [triangles[t], triangles[t + 1], triangles[t + 2]] as [number, number, number];
-          if (inBelow) this.builder.triangle(a, b, c);
-          else this.builder.triangle(a, c, b);
-        }
-      }
+      const annulus = this.annulusIn(node);
+      if (annulus) this.strip(node.ring, annulus, inBelow);
+      else for (const area of this.areas(node)) this.fill(node, area, inBelow);
     }
     for (const inner of node.inner) this.cap(inner, inBelow, inAbove);
+  }
+
+  /** A flat strip between a ring and a smaller one about the same middle: a flat cone, and one that narrows upwards faces up. */
+  private strip(wide: Ring, narrow: Ring, up: boolean): void {
+    if (up) this.builder.wall(wide, narrow, 'out');
+    else this.builder.wall(narrow, wide, 'out');
+  }
+
+  /** One area of a face, facing up or down: strips where there is room for collars, and triangles between them. */
+  private fill(node: Node, { outline, inner }: Area, up: boolean): void {
+    const loops = this.collared(node, outline, inner, up);
+    const triangles = fillArea(this.builder.xyz, loops.outline, loops.inner);
+    for (let t = 0; t < triangles.length; t += 3) {
+      const [a, b, c] = [triangles[t], triangles[t + 1], triangles[t + 2]] as [number, number, number];
+      if (up) this.builder.triangle(a, b, c);
+      else this.builder.triangle(a, c, b);
+    }
+  }
+
+  /** Lays the collars of an area, with their strips; what is left to be filled. */
+  private collared(node: Node, outline: number[], inner: readonly Node[], up: boolean): Loops {
+    const plain = { outline, inner: inner.map(({ ring }) => loopOf(ring)) };
+    const { flats } = this.family;
+    const rounds = inner.map(({ ring, x, y }) => roundOf(this.builder, ring, x, y));
+    const whole = roundOf(this.builder, node.ring, node.x, node.y);
+    // What is cut by flats is no circle: only the holes about which all is known get collars.
+    if (rounds.includes(null) || (!whole && !flats) || outline.length !== loopOf(node.ring).length) return plain;
+    const toOutline = ({ x, y, corner }: Round): number => {
+      const toRim =
+        (whole ? whole.corner * Math.cos(Math.PI / whole.sides) : node.r) - Math.hypot(x - node.x, y - node.y);
+      return Math.min(toRim, flats ? flats.half - Math.abs(x * flats.nx + y * flats.ny) : toRim) - corner;
+    };
+    const known = rounds as Round[];
+    const rooms = roomsOf(known, toOutline);
+    const loops = known.map((round, i) => {
+      const collar = collarRound(this.builder, round, rooms[i] as number);
+      if (collar) this.strip(collar, round.ring, up);
+      return loopOf(collar ?? round.ring);
+    });
+    const least = Math.min(node.r, ...known.map(toOutline));
+    const within = whole && collarWithin(this.builder, whole, least);
+    if (within) this.strip(node.ring, within, up);
+    return { outline: within ? loopOf(within) : outline, inner: loops };
+  }
+
+  /** The inner ring, where a step of one curve leaves nothing but a ring: its corners stand opposite those of the outer one. */
+  private annulusIn({ curve, outer, inner }: Node): Ring | null {
+    const [only] = inner;
+    if (!only || inner.length > 1 || only.curve !== curve || (outer && this.family.flats)) return null;
+    return only.ring;
   }
 
   /**
    * The areas of a node: one, or two crescents where a step of the outside is cut by the flats at both its
    * radii.
    */
-  private areas(node: Node): { outline: number[]; inner: Node[] }[] {
+  private areas(node: Node): Area[] {
     const { flats } = this.family;
     const step = node.inner.find((n) => n.outer);
     if (!flats || !node.outer || !step || step.r < flats.half - SAME)

@@ -2,7 +2,7 @@
 import { polygonise } from '../geometry/contour-polygon.ts';
 import type { Mesh } from '../model/mesh.ts';
 import type { Contour, SheetPart } from '../model/sheet.ts';
-import { MeshBuilder, type Ring } from './mesh-builder.ts';
+import { loopOf, MeshBuilder, type Ring } from './mesh-builder.ts';
 import { fillArea } from './triangulate.ts';
 import { CHORD_ERROR, type MeshOptions } from './turned-mesh.ts';
 
@@ -19,25 +19,28 @@ export function meshSheet(part: SheetPart, options: MeshOptions = {}): Mesh {
     ids.push(ids[0] as number);
     return { sections: [{ ids, at: ids.map((_, k) => k) }] };
   };
-  const walled = (contour: Contour, side: 'inside' | 'outside', facing: 'out' | 'in'): number[][] => {
+  /** Corner of the upper face over each corner of the lower one. */
+  const over = new Map<number, number>();
+  /** Walls along a contour; the corners of its lower edge. */
+  const walled = (contour: Contour, side: 'inside' | 'outside', facing: 'out' | 'in'): number[] => {
     const points = cornersOf(polygonise(contour, chordError, side));
     const [lower, upper] = [ring(points, 0), ring(points, part.thickness)];
     builder.wall(lower, upper, facing);
-    return [lower, upper].map((r) => r.sections[0]?.ids.slice(0, -1) ?? []);
+    const [below, above] = [loopOf(lower), loopOf(upper)];
+    for (const [i, id] of below.entries()) over.set(id, above[i] as number);
+    return below;
   };
   const outside = walled(part.outside, 'inside', 'out');
   const holes = part.holes.map((hole) => walled(hole, 'outside', 'in'));
-  for (const face of [0, 1]) {
-    const triangles = fillArea(
-      builder.xyz,
-      outside[face] ?? [],
-      holes.map((h) => h[face] ?? []),
-    );
-    for (let t = 0; t < triangles.length; t += 3) {
-      const [a, b, c] = [triangles[t], triangles[t + 1], triangles[t + 2]] as [number, number, number];
-      if (face === 1) builder.triangle(a, b, c);
-      else builder.triangle(a, c, b);
-    }
+  // Both faces are alike: what fills one fills the other.
+  const triangles = fillArea(builder.xyz, outside, holes);
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [triangles[t], triangles[t + 1], triangles[t + 2]] as [number, number, number];
+    builder.triangle(a, c, b);
+  }
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [triangles[t], triangles[t + 1], triangles[t + 2]] as [number, number, number];
+    builder.triangle(over.get(a) as number, over.get(b) as number, over.get(c) as number);
   }
   return builder.build();
 }

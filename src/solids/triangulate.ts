@@ -48,7 +48,8 @@ function turned(xyz: ArrayLike<number>, ids: readonly number[], angle: number): 
   const flat = new Float64Array(ids.length * 2);
   const c = Math.cos(angle);
   const s = Math.sin(angle);
-  for (const [i, id] of ids.entries()) {
+  for (let i = 0; i < ids.length; i++) {
+    const id = ids[i] as number;
     const x = xyz[3 * id] as number;
     const y = xyz[3 * id + 1] as number;
     flat[2 * i] = c * x - s * y;
@@ -61,18 +62,21 @@ function turned(xyz: ArrayLike<number>, ids: readonly number[], angle: number): 
 function orient(triangles: number[], flat: Float64Array): number {
   let thinnest = Infinity;
   for (let t = 0; t < triangles.length; t += 3) {
-    const [a, b, c] = [triangles[t], triangles[t + 1], triangles[t + 2]] as [number, number, number];
-    const side = (i: number, j: number): readonly [number, number] => [
-      (flat[2 * j] as number) - (flat[2 * i] as number),
-      (flat[2 * j + 1] as number) - (flat[2 * i + 1] as number),
+    const [a, b, c] = [
+      2 * (triangles[t] as number),
+      2 * (triangles[t + 1] as number),
+      2 * (triangles[t + 2] as number),
     ];
-    const [u, v, w] = [side(a, b), side(a, c), side(b, c)];
-    const area = u[0] * v[1] - v[0] * u[1];
-    const longest = Math.max(Math.hypot(...u), Math.hypot(...v), Math.hypot(...w));
-    thinnest = Math.min(thinnest, Math.abs(area) / longest);
+    const [ax, ay] = [flat[a] as number, flat[a + 1] as number];
+    const [ux, uy] = [(flat[b] as number) - ax, (flat[b + 1] as number) - ay];
+    const [vx, vy] = [(flat[c] as number) - ax, (flat[c + 1] as number) - ay];
+    const area = ux * vy - vx * uy;
+    const longest2 = Math.max(ux * ux + uy * uy, vx * vx + vy * vy, (vx - ux) ** 2 + (vy - uy) ** 2);
+    thinnest = Math.min(thinnest, Math.abs(area) / Math.sqrt(longest2));
     if (area < 0) {
-      triangles[t + 1] = c;
-      triangles[t + 2] = b;
+      const second = triangles[t + 1] as number;
+      triangles[t + 1] = triangles[t + 2] as number;
+      triangles[t + 2] = second;
     }
   }
   return thinnest;

@@ -54,16 +54,27 @@ function direction(k: number, sides: number): readonly [number, number] {
   return [s, -c];
 }
 
+/** Most circles that are kept: parts have few kinds of holes. */
+const mostKept = 64;
+const kept = new Map<string, Float64Array>();
+
+/** Directions once round, x and y in turn, from `first` of a side on. Holes of one size share them. */
+function directions(sides: number, first: 0 | 0.5): Float64Array {
+  const key = `${sides} ${first}`;
+  const known = kept.get(key);
+  if (known) return known;
+  const made = new Float64Array(2 * sides);
+  for (let k = 0; k < sides; k++) made.set(direction(k + first, sides), 2 * k);
+  if (kept.size === mostKept) kept.clear();
+  kept.set(key, made);
+  return made;
+}
+
 /** Rings of a hole about (x, y): circumscribed. A radius of nought is a point. */
 export function holeRings(x: number, y: number, sides: number): RingMaker {
   const grown = 1 / Math.cos(Math.PI / sides);
-  return (builder, z, r) => {
-    if (r <= SAME) return point(builder, x, y, z);
-    return circle(sides, (k) => {
-      const [c, s] = direction(k + 0.5, sides);
-      return builder.vertex(x + r * grown * c, y + r * grown * s, z);
-    });
-  };
+  return (builder, z, r) =>
+    r <= SAME ? point(builder, x, y, z) : circle(builder, sides, 0.5, { x, y, z, r: r * grown });
 }
 
 /** Rings of the outside: inscribed, and cut by the flats where the circle reaches them. */
@@ -71,10 +82,7 @@ export function outerRings(sides: number, flats: FlatsPlane | null): RingMaker {
   return (builder, z, r, step) => {
     if (r <= SAME) return point(builder, 0, 0, z, flats ? 4 : 1);
     if (flats) return flattened(builder, sides, flats, z, r, step);
-    return circle(sides, (k) => {
-      const [c, s] = direction(k, sides);
-      return builder.vertex(r * c, r * s, z);
-    });
+    return circle(builder, sides, 0, { x: 0, y: 0, z, r });
   };
 }
 
@@ -88,11 +96,24 @@ function point(builder: MeshBuilder, x: number, y: number, z: number, sections =
   return { sections: Array.from({ length: sections }, () => section) };
 }
 
-function circle(sides: number, vertex: (k: number) => number): Ring {
+interface Circle {
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+  readonly r: number;
+}
+
+function circle(builder: MeshBuilder, sides: number, first: 0 | 0.5, { x, y, z, r }: Circle): Ring {
+  const towards = directions(sides, first);
   const ids: number[] = [];
-  for (let k = 0; k < sides; k++) ids.push(vertex(k));
+  const at: number[] = [];
+  for (let k = 0; k < sides; k++) {
+    ids.push(builder.vertex(x + r * (towards[2 * k] as number), y + r * (towards[2 * k + 1] as number), z));
+    at.push(k);
+  }
   ids.push(ids[0] as number);
-  return { sections: [{ ids, at: ids.map((_, k) => k) }] };
+  at.push(sides);
+  return { sections: [{ ids, at }] };
 }
 
 /**
