@@ -1,12 +1,15 @@
 /**
  * The bench: our meshes beside those of other libraries, judging in a warm process, commands as cold processes. One machine, one run,
  * and ratios: absolute times belong to the machine. Run: npm run bench; npm run bench -- --write puts the ratios into docs/bench.md.
+ * With --page: the page in a browser alone, and with --write its own section alone.
  */
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { cpus, loadavg } from 'node:os';
 import { join, resolve } from 'node:path';
 import { coldCosts } from './cold.ts';
 import { judging } from './judging.ts';
 import { meshTable } from './meshes.ts';
+import { frame, pageCosts, percentile } from './page.ts';
 
 const isWritten = process.argv.includes('--write');
 
@@ -78,6 +81,58 @@ function cold(): string {
   );
 }
 
+const pageHead = '## The page, in a browser';
+
+/** The page's own section. A frame is what a 60 Hz screen gives; a busy machine shows in the milliseconds, so its load is told. */
+async function pageSection(): Promise<string> {
+  const before = loadavg()[0] ?? 0;
+  const { rows, aSecond } = await pageCosts();
+  const cells = rows.map(({ what, ms, wanted }) => {
+    const [half, most] = [percentile(ms, 0.5), percentile(ms, 0.95)];
+    const met = wanted === null ? '' : most <= wanted ? 'yes' : 'no';
+    return [
+      what,
+      Math.min(...ms).toFixed(0),
+      half.toFixed(0),
+      most.toFixed(0),
+      times(half / frame),
+      times(most / frame),
+      wanted === null ? '-' : times(wanted / frame),
+      met,
+    ];
+  });
+  const head = [
+    'orchard-truck',
+    'best, ms',
+    'p50, ms',
+    'p95, ms',
+    'p50, frames',
+    'p95, frames',
+    'wanted, frames',
+    'met',
+  ];
+  const load = `${before.toFixed(1)} to ${(loadavg()[0] ?? 0).toFixed(1)} processes wanted to run on ${cpus().length} cores`;
+  return `${pageHead}
+
+From the event's own time to the first task after the frame that shows what came of it; Debian's Chromium without a graphics card; a frame is
+1/60 s. While it was measured, ${load}: where that is more than one a core, the milliseconds are too long by as much.
+A steady drag shows ${aSecond.toFixed(0)} new pictures a second.
+
+${table(head, cells)}
+`;
+}
+
+const bookPath = join(resolve(import.meta.dirname, '..'), 'docs', 'bench.md');
+if (process.argv.includes('--page')) {
+  const section = await pageSection();
+  console.log(section);
+  if (isWritten) {
+    const [rest = ''] = readFileSync(bookPath, 'utf8').split(pageHead);
+    writeFileSync(bookPath, `${rest.trimEnd()}\n\n${section}`);
+  }
+  process.exit();
+}
+
 // Cold processes first: a process that was started by a large one counts the large one's memory as its own.
 const commands = cold();
 const page = `# Bench
@@ -100,6 +155,7 @@ ${await warm()}
 Processor time of whole processes, so that a busy machine does not count.
 
 ${commands}
-`;
+
+${await pageSection()}`;
 console.log(page);
-if (isWritten) writeFileSync(join(resolve(import.meta.dirname, '..'), 'docs', 'bench.md'), page);
+if (isWritten) writeFileSync(bookPath, page);

@@ -5,7 +5,10 @@
  * browser's worker. Everything that does touch the world stands in src/cli.
  */
 import { assumedDefaults } from './design/assumed-defaults.ts';
-import { searchDesign, usualDesign } from './design/search.ts';
+import { type Choice, type SearchInput, stillOpen } from './design/options.ts';
+import { oneDesign, searchDesign, searchInSteps } from './design/search.ts';
+import type { Trouble } from './design/trouble.ts';
+import type { ErrorAt } from './job/errors.ts';
 import {
   type FlangePreset,
   findPreset,
@@ -21,7 +24,9 @@ import type { Finding } from './model/finding.ts';
 import { badVariantRow, type VariantRow, variantRow } from './report/variant.ts';
 import type { Lookup } from './standards/table.ts';
 import { validateQuickly, validateWithBuilt } from './validate/all.ts';
+import { type KnownFindings, validateInSteps } from './validate/in-steps.ts';
 
+export type { Choice } from './design/options.ts';
 export { type Edited, type EditPath, editJob } from './job/edit.ts';
 export type { FlangePreset } from './job/flange-presets.ts';
 export type { Joint } from './job/joint.ts';
@@ -37,8 +42,16 @@ export * from './measure/all.ts';
 export type { Finding, Verdict } from './model/finding.ts';
 export { type AskedPreflight, askedPreflight } from './preflight/asked.ts';
 export { type PreflightOptions, preflightDxf } from './preflight/preflight.ts';
-export { type LiveBody, type LivePicture, type LiveView, liveBodies, liveView } from './products/live-view.ts';
+export { type LiveBody, liveBodies, type ShownAs } from './products/live-bodies.ts';
+export {
+  type LivePicture,
+  type LiveView,
+  livePictures,
+  liveReport,
+  liveView,
+} from './products/live-view.ts';
 export { type Held, type Made, type MakeOptions, makeFiles, productKinds, products } from './products/make.ts';
+export { type ShownPreflight, shownPreflight } from './products/preflight-shown.ts';
 export { type TradeTally, tradeTally } from './products/trade.ts';
 export { preflightJson, preflightText } from './report/preflight-text.ts';
 export { overallVerdict } from './report/rank.ts';
@@ -114,7 +127,10 @@ export function judgeVariant(plan: SweepPlan, index: number, patterns: PatternLi
     : badVariantRow(index, values, judged.errors);
 }
 
-function judgeRead(read: JobRead, patterns: PatternList, search: boolean): JudgedJob {
+type SearchStart = { readonly ok: true; readonly input: SearchInput; readonly errorAt: ErrorAt };
+
+/** What the design starts from, or every error of the job and its flanges. */
+function startOf(read: JobRead, patterns: PatternList): SearchStart | Extract<JudgedJob, { ok: false }> {
   if (!read.ok) return read;
   const { job, given, errorAt } = read;
   const known = (flange: { readonly from?: unknown }) => (flange.from === undefined ? [] : patterns.flanges);
@@ -124,8 +140,85 @@ function judgeRead(read: JobRead, patterns: PatternList, search: boolean): Judge
     return { ok: false, errors: [driving, driven].flatMap((flange) => (flange.ok ? [] : [...flange.errors])) };
   }
   const assumptions = [...driving.assumptions, ...driven.assumptions, ...assumedDefaults(job, given)];
-  const input = { job, driving: driving.flange, driven: driven.flange, assumptions, given };
-  const found = search ? searchDesign(input, validateQuickly) : usualDesign(input);
-  if (!found.ok) return { ok: false, errors: found.troubles.map(({ path, message }) => errorAt(path, message)) };
+  return { ok: true, input: { job, driving: driving.flange, driven: driven.flange, assumptions, given }, errorAt };
+}
+
+const troubled = (troubles: readonly Trouble[], errorAt: ErrorAt): Extract<JudgedJob, { ok: false }> => ({
+  ok: false,
+  errors: troubles.map(({ path, message }) => errorAt(path, message)),
+});
+
+function judgeRead(read: JobRead, patterns: PatternList, search: boolean): JudgedJob {
+  const start = startOf(read, patterns);
+  if (!start.ok) return start;
+  if (!search) {
+    const made = oneDesign(start.input);
+    return made.ok
+      ? { ok: true, joint: made.value, findings: validateWithBuilt(made.value) }
+      : troubled(made.troubles, start.errorAt);
+  }
+  const found = searchDesign(start.input, validateQuickly);
+  if (!found.ok) return troubled(found.troubles, start.errorAt);
   return { ok: true, joint: found.value.joint, findings: validateWithBuilt(found.value.joint) };
+}
+
+/** How far a job that is judged in steps has come. */
+export interface JudgedSoFar {
+  readonly joint: Joint;
+  readonly findings: readonly Finding[];
+  /** What is still being worked out, in words. */
+  readonly open: readonly string[];
+}
+
+/** What steps end with: the same as `judgeJob`, the way that was taken, and whether it is the one that was shown first. */
+export type JudgedAtLast = JudgedJob & { readonly choice?: Choice; readonly isAsShown?: boolean };
+
+/**
+ * The same as `judgeJob` in steps, for whoever must show something at once and may want to give up: one way of holding the joint
+ * together with its quick checks first, then the slow checks, then the search. Null is a pause.
+ * @param choice the way to show first, such as the one that the last search took; what the job has typed since goes before it
+ */
+export function* judgeInSteps(
+  text: string,
+  fileName: string,
+  patterns: PatternList,
+  choice?: Choice,
+): Generator<JudgedSoFar | null, JudgedAtLast, void> {
+  const start = startOf(readJob(text, fileName), patterns);
+  if (!start.ok) return start;
+  const { input, errorAt } = start;
+  const first = choice && stillOpen(choice, input.given);
+  const wished = oneDesign(input, first);
+  const guess = wished.ok || !first ? wished : oneDesign(input);
+  const shown = guess.ok ? guess.value : null;
+  const known: KnownFindings = new Map();
+  if (shown) {
+    const steps = validateInSteps(shown, known);
+    for (let step = steps.next(); ; step = steps.next()) {
+      if (step.done) {
+        yield { joint: shown, findings: step.value, open: [searchWords] };
+        break;
+      }
+      yield step.value && { joint: shown, findings: step.value.findings, open: [...step.value.open, searchWords] };
+    }
+  }
+  const search = searchInSteps(input, validateQuickly);
+  let found = search.next();
+  for (; !found.done; found = search.next()) yield null;
+  if (!found.value.ok) return troubled(found.value.troubles, errorAt);
+  const { joint } = found.value.value;
+  // Parts that are the same need their slow checks only once.
+  const isAsShown = shown !== null && isSameMade(shown, joint);
+  const last = validateInSteps(joint, isAsShown ? known : new Map());
+  let checked = last.next();
+  for (; !checked.done; checked = last.next()) yield null;
+  return { ok: true, joint, findings: checked.value, choice: found.value.value.choice, isAsShown };
+}
+
+const searchWords = 'whether another way of holding it together is better';
+
+/** Whether two joints of one job have the same parts: what was assumed and what else was tried may differ. */
+function isSameMade(a: Joint, b: Joint): boolean {
+  const made = ({ assumptions: _, alternatives: __, job: ___, ...parts }: Joint) => JSON.stringify(parts);
+  return made(a) === made(b);
 }

@@ -1,6 +1,7 @@
 /** Numbers that the job left to the program and that a fabricator would want to know about. */
 import type { JobInput } from '../job/schema.ts';
 import { sensorNeeds } from '../job/sensor-needs.ts';
+import { rimOf } from '../job/wheel-form.ts';
 import type { Assumption } from '../model/finding.ts';
 import { assumedShaft } from './assumed-shaft.ts';
 
@@ -59,6 +60,12 @@ const named: readonly DefaultToName[] = [
     why: 'default: low-carbon sheet',
   },
   { path: 'wheel.thickness', applies: withWheel, value: (j) => `${j.wheel?.thickness} mm`, why: 'default' },
+  {
+    path: 'wheel.rim',
+    applies: (j) => j.wheel?.form === 'windows' && j.wheel.rim === undefined,
+    value: (j) => `${j.wheel ? rimOf(j.wheel) : 0} mm`,
+    why: "the sheet's thickness and 3 mm at least, common practice",
+  },
   {
     path: 'wheel.clearance',
     applies: withWheel,

@@ -5,6 +5,7 @@
 import type { FramePoint } from '../formulas/frame-vibration.ts';
 import type { BracketInput } from '../job/schema-bracket.ts';
 import type { BracketBend } from '../parts/bracket.ts';
+import { axialRadius, type ToothBand } from '../parts/tone-wheel.ts';
 import { type Designed, designed, trouble } from './trouble.ts';
 
 /** What the lengths follow from. */
@@ -16,7 +17,7 @@ export interface ChainInput {
   readonly bend: { readonly radius: number; readonly k: number; readonly die: { readonly leastFlange: number } | null };
   /** From the bolts to the free end, from them to the bend at least, and from the sensor to the arm's end. */
   readonly sizes: { readonly footEdge: number; readonly footTail: number; readonly armEdge: number };
-  readonly wheel: { readonly outside: number; readonly root: number; readonly thickness: number };
+  readonly wheel: ToothBand & { readonly thickness: number };
 }
 
 export interface Chain {
@@ -34,9 +35,7 @@ export interface Chain {
 function boltsAt({ input, wheel, direction }: ChainInput): FramePoint {
   const { along, from_axis: out } = input.bolts;
   // Beside the teeth's middle on the rim; beside their mean radius on the face.
-  return direction === 'radial'
-    ? { p: along, q: out - wheel.outside / 2 }
-    : { p: out - (wheel.outside + wheel.root) / 4, q: along };
+  return direction === 'radial' ? { p: along, q: out - wheel.outside / 2 } : { p: out - axialRadius(wheel), q: along };
 }
 
 /** Heading e; the face z = thickness looks to its left. */

@@ -4,6 +4,7 @@ import { bendZones, foldOf } from '../geometry/fold.ts';
 import type { BracketPlane, TurningBox } from '../job/joint-bracket.ts';
 import type { BracketInput } from '../job/schema-bracket.ts';
 import { type BracketSpec, blankLength, buildBracket, sensorAt } from '../parts/bracket.ts';
+import { axialRadius } from '../parts/tone-wheel.ts';
 import type { Chain } from './bracket-chain.ts';
 import type { BracketPlace } from './bracket-turning.ts';
 
@@ -71,6 +72,6 @@ function turningBoxes(
     const along = { min: Math.min(...ends), max: Math.max(...ends) };
     return direction === 'radial'
       ? { name, pMin: along.min, pMax: along.max, qMin: -farAway, qMax: radius - wheel.outside / 2 }
-      : { name, pMin: -farAway, pMax: radius - (wheel.outside + wheel.root) / 4, qMin: along.min, qMax: along.max };
+      : { name, pMin: -farAway, pMax: radius - axialRadius(wheel), qMin: along.min, qMax: along.max };
   });
 }

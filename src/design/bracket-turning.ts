@@ -1,5 +1,6 @@
 /** What turns near the wheel, as discs: a bracket must stay clear of all of them. Adapter coordinates, mm. */
 import type { Joint } from '../job/joint.ts';
+import type { ToothBand } from '../parts/tone-wheel.ts';
 
 /** A disc about the axis from one height to another. */
 export interface TurningBody {
@@ -11,8 +12,8 @@ export interface TurningBody {
 
 /** What a bracket's design starts from besides the job. */
 export interface BracketPlace {
-  /** Outside and root diameter, thickness, and height of the lower face of the wheel, mm. */
-  readonly wheel: { readonly outside: number; readonly root: number; readonly thickness: number; readonly z: number };
+  /** Where its teeth or windows lie, thickness, and height of the lower face of the wheel, mm. */
+  readonly wheel: ToothBand & { readonly thickness: number; readonly z: number };
   readonly bodies: readonly TurningBody[];
 }
 

@@ -87,7 +87,7 @@ function kOf(input: BracketInput, { family }: Material, radius: number): [number
 }
 
 /** Widths, edges and holes: everything but the lengths along the strip. */
-function sizesOf(input: BracketInput, bends: BendChoice, travel: number): Designed<Sizes> {
+function sizesOf(input: BracketInput, bends: BendChoice, travel: number, side: 1 | -1): Designed<Sizes> {
   const { thickness, bolts, sensor } = input;
   const edge = input.edge === 'auto' ? Math.max(leastEdge, 2 * thickness) : input.edge;
   const bolt = clearanceHole(bolts.size);
@@ -122,10 +122,17 @@ function sizesOf(input: BracketInput, bends: BendChoice, travel: number): Design
     hole,
     armWidth: arm,
     armEdge: sensor.ear?.towards === 'end' ? Math.max(beside, earReach) : beside,
-    ear: sensor.ear ? { distance: sensor.ear.distance, hole: earHole, towards: sensor.ear.towards } : null,
+    ear: sensor.ear ? { distance: sensor.ear.distance, hole: earHole, towards: sensor.ear.towards, side } : null,
     relief,
   });
 }
+
+/**
+ * Side of the blank on which an ear across the strip points counter-clockwise, seen from the driven side. The plane of the bends turns
+ * over with the side the bracket comes from, and with a sensor that looks along the shaft: y of the blank is n x e in each.
+ */
+const earSide = (towards: BracketInput['towards'], direction: 'radial' | 'axial'): 1 | -1 =>
+  (towards === 'driving') === (direction === 'radial') ? 1 : -1;
 
 interface Sizes {
   readonly footWidth: number;
@@ -174,7 +181,7 @@ export function designBracket(job: JobInput, place: BracketPlace | null): Design
   const { gap, assumptions } = gapOf(job);
   const travel = travelOf(input, gap);
   const direction = job.sensor?.direction ?? 'radial';
-  const sizes = sizesOf(input, bends.value, travel);
+  const sizes = sizesOf(input, bends.value, travel, earSide(input.towards, direction));
   if (!sizes.ok) return sizes;
   const chain = chainFor({ input, gap, direction, bend: bends.value, sizes: sizes.value, wheel: place.wheel });
   if (!chain.ok) return chain;

@@ -45,6 +45,18 @@ const seldomStocked = new Set(['M7', 'M14', 'M18', 'M22']);
 
 const untouched: Way = { set: {}, thinner: 0 };
 
+/** The usual way: every key as it stands. */
+export const usualChoice: Choice = { driving: untouched, driven: untouched, thinner: 0 };
+
+/** A choice without what the job has typed: what it says is never overridden. */
+export function stillOpen(choice: Choice, given: ReadonlySet<string>): Choice {
+  const open = (side: SideName): Way => ({
+    ...choice[side],
+    set: Object.fromEntries(Object.entries(choice[side].set).filter(([key]) => !given.has(`adapter.${side}.${key}`))),
+  });
+  return { ...choice, driving: open('driving'), driven: open('driven') };
+}
+
 /** Diameter on which a screw of this size bears round a hole: its hexagon head's, or its washer's; 0 where none is tabled. */
 function bearing(thread: Thread, washer: boolean): number {
   if (washer) {
@@ -169,11 +181,10 @@ export function choicesFor(input: SearchInput): Choice[] {
       .map((driven) => ({ driving, driven, thinner: driving.thinner + driven.thinner })),
   );
   const shared = isOnePattern && mayShare ? sharedChoices(input) : [];
-  const usual: Choice = { driving: untouched, driven: untouched, thinner: 0 };
   const others = [...apart, ...shared].filter(
     ({ driving, driven }) => Object.keys(driving.set).length + Object.keys(driven.set).length > 0,
   );
-  return [usual, ...others.sort((a, b) => a.thinner - b.thinner)];
+  return [usualChoice, ...others.sort((a, b) => a.thinner - b.thinner)];
 }
 
 /** The job with a choice filled in. */

@@ -5,6 +5,7 @@ import { type Choice, type SearchInput, type Way, withChoice } from './options.t
 import { byMerit, type Candidate, passes, saying } from './rank.ts';
 import type { Judge } from './search-candidates.ts';
 import { screwsOf } from './search-words.ts';
+import type { Steps } from './steps.ts';
 
 type SideName = 'driving' | 'driven';
 const sides = ['driving', 'driven'] as const;
@@ -57,9 +58,9 @@ function withKeys(choice: Choice, names: readonly SideName[], keys: Way['set']):
 
 /**
  * The best designs again with stronger screws, and with dowels beside them where a face still slips or nothing else centres it. What was
- * typed stays.
+ * typed stays. One step a design.
  */
-export function reinforced(input: SearchInput, judge: Judge, candidates: readonly Candidate[]): Candidate[] {
+export function* reinforced(input: SearchInput, judge: Judge, candidates: readonly Candidate[]): Steps<Candidate[]> {
   const made: Candidate[] = [];
   let order = Math.max(0, ...candidates.map((candidate) => candidate.order));
   const attempt = (choice: Choice): Candidate | null => {
@@ -76,6 +77,7 @@ export function reinforced(input: SearchInput, judge: Judge, candidates: readonl
   const most = candidates.some(passes) ? mostReinforced.sound : mostReinforced.failing;
   const best = [...candidates].sort((a, b) => byMerit(asCentred(a), asCentred(b))).slice(0, most);
   for (const candidate of best) {
+    yield;
     const classes = open(holders(candidate.joint, slipping(candidate, ['fail', 'caution'])), 'class');
     const stronger = classes.length > 0 ? attempt(withKeys(candidate.choice, classes, { class: strongest })) : null;
     const last = stronger ?? candidate;

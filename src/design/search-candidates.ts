@@ -4,6 +4,7 @@ import type { Finding } from '../model/finding.ts';
 import { designJoint } from './design-joint.ts';
 import { type Choice, choicesFor, type SearchInput, withChoice } from './options.ts';
 import { type Candidate, passes } from './rank.ts';
+import type { Steps } from './steps.ts';
 import type { Trouble } from './trouble.ts';
 
 /** The checks, handed in: a design proposes, it does not judge itself. */
@@ -33,14 +34,15 @@ export function kindOf({ screws }: Pick<Joint, 'screws'>, withSize = true): stri
 }
 
 /**
- * Try the choices, thickest screws first. When some design passes, thinner screws cannot rank above it and are not tried.
+ * Try the choices, thickest screws first. When some design passes, thinner screws cannot rank above it and are not tried. One step a
+ * choice.
  * @param choices thickest screws first, the usual way first among them
  */
-export function tryChoices(
+export function* tryChoices(
   input: SearchInput,
   judge: Judge,
   choices: readonly Choice[] = choicesFor(input).slice(0, mostTried),
-): Trial {
+): Steps<Trial> {
   const candidates: Candidate[] = [];
   const known = new Set<string>();
   let troubles: readonly Trouble[] = [];
@@ -48,6 +50,7 @@ export function tryChoices(
   let enough = Number.POSITIVE_INFINITY;
   for (const [order, choice] of choices.entries()) {
     if (choice.thinner > enough) break;
+    yield;
     tried++;
     const made = designJoint({ ...input, job: withChoice(input.job, choice) });
     if (!made.ok) {

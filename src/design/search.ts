@@ -5,11 +5,12 @@
 import type { Alternative, Alternatives, Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import { designJoint } from './design-joint.ts';
-import type { SearchInput } from './options.ts';
+import { type Choice, type SearchInput, usualChoice, withChoice } from './options.ts';
 import { byMerit, type Candidate, passes, saying, workOf } from './rank.ts';
 import { reinforced } from './reinforce.ts';
 import { type Judge, kindOf, tryChoices } from './search-candidates.ts';
 import { keysFor, wayText } from './search-words.ts';
+import { allSteps, type Steps } from './steps.ts';
 import { type Designed, designed } from './trouble.ts';
 import { whyImpossible } from './why-impossible.ts';
 
@@ -20,6 +21,8 @@ const mostOthers = 4;
 export interface Found {
   readonly joint: Joint;
   readonly findings: readonly Finding[];
+  /** The way that was taken. */
+  readonly choice: Choice;
 }
 
 const codes = (candidate: Candidate, verdict: Finding['verdict']): string[] => [
@@ -81,15 +84,19 @@ function becauseOf(best: Candidate, usual: Candidate | undefined): string {
     : 'the usual way brings more findings that fail or caution';
 }
 
+/** The search, all at once; see searchInSteps. */
+export const searchDesign = (input: SearchInput, judge: Judge): Designed<Found> =>
+  allSteps(searchInSteps(input, judge));
+
 /**
  * Search the ways that the job leaves open.
  * @param input the job and its flanges
  * @param judge the checks
  * @returns the best design, or the troubles of the usual way when no way can be drawn at all
  */
-export function searchDesign(input: SearchInput, judge: Judge): Designed<Found> {
-  const { candidates: open, tried, troubles } = tryChoices(input, judge);
-  const candidates = [...open, ...reinforced(input, judge, open)];
+export function* searchInSteps(input: SearchInput, judge: Judge): Steps<Designed<Found>> {
+  const { candidates: open, tried, troubles } = yield* tryChoices(input, judge);
+  const candidates = [...open, ...(yield* reinforced(input, judge, open))];
   const ranked = [...candidates].sort(byMerit);
   const [best] = ranked;
   if (!best) return { ok: false, troubles };
@@ -103,7 +110,7 @@ export function searchDesign(input: SearchInput, judge: Judge): Designed<Found> 
     chosen: wayText(best.joint),
     because,
     others: isSound ? othersThan(best, ranked) : [],
-    impossible: isSound ? null : whyImpossible(input, judge, ranked),
+    impossible: isSound ? null : yield* whyImpossible(input, judge, ranked),
   };
   const filled = (['driving', 'driven'] as const).flatMap((side) =>
     Object.entries(best.choice[side].set).map(([key, value]) => ({
@@ -117,11 +124,12 @@ export function searchDesign(input: SearchInput, judge: Judge): Designed<Found> 
   // Nothing was open and nothing is wrong: there is nothing to tell.
   const isPlain = tried === 1 && candidates.length === 1 && isSound;
   const joint: Joint = { ...best.joint, assumptions, ...(isPlain ? {} : { alternatives }) };
-  return designed({ joint, findings: best.findings });
+  return designed({ joint, findings: best.findings, choice: best.choice });
 }
 
-/** The usual way, without a search and not yet judged. */
-export function usualDesign(input: SearchInput): Designed<Found> {
-  const made = designJoint(input);
-  return made.ok ? designed({ joint: made.value, findings: [] }) : made;
+/** One way, without a search and not judged; the usual one where none is given. */
+export function oneDesign(input: SearchInput, choice: Choice = usualChoice): Designed<Joint> {
+  const made = designJoint({ ...input, job: withChoice(input.job, choice) });
+  // The joint keeps the job as it was typed.
+  return made.ok ? designed({ ...made.value, job: input.job }) : made;
 }

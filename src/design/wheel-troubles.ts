@@ -1,5 +1,5 @@
 /** Why the wheel cannot be drawn, said at the keys of the job. */
-import { type ToneWheelSpec, toneWheelFaults } from '../parts/tone-wheel.ts';
+import { hasWindows, type ToneWheelSpec, toneWheelFaults } from '../parts/tone-wheel.ts';
 import type { Trouble } from './trouble.ts';
 import type { WheelInput, WheelPlace } from './wheel.ts';
 
@@ -25,7 +25,7 @@ export function wheelTroubles(spec: ToneWheelSpec, wheel: WheelInput, place: Whe
     return [
       {
         path: 'wheel.outside',
-        message: `The wheel goes over ${mm(spec.bore)} and its screws sit on a circle of ${mm(place.circle)}, so the roots of its teeth (${mm(spec.root)}) need at least ${mm(least)}: an outside of ${mm(Math.ceil(least + 2 * height))} or more.`,
+        message: `The wheel goes over ${mm(spec.bore)} and its screws sit on a circle of ${mm(place.circle)}, so the ${hasWindows(spec) ? 'inside of its windows' : 'roots of its teeth'} (${mm(spec.root)}) ${hasWindows(spec) ? 'needs' : 'need'} at least ${mm(least)}: an outside of ${mm(Math.ceil(least + 2 * height))} or more.`,
       },
     ];
   }

@@ -2,6 +2,7 @@
 
 import type { WheelBore } from '../job/joint.ts';
 import type { JobInput } from '../job/schema.ts';
+import { bandOf } from '../job/wheel-form.ts';
 import type { MassProperties } from '../model/mass.ts';
 import type { WheelSeatSpec } from '../parts/adapter-spec.ts';
 import type { ToneWheelSpec } from '../parts/tone-wheel.ts';
@@ -159,16 +160,14 @@ export function wheelSpec(
   material: Material,
   first: number,
 ): ToneWheelSpec {
-  const root = wheel.root ?? wheel.outside - 2 * (wheel.height ?? 0);
   return {
     id: 'wheel',
-    name: wheel.name ?? `${teeth}-tooth wheel`,
+    name: wheel.name ?? `${teeth}-${wheel.form === 'windows' ? 'window' : 'tooth'} wheel`,
     material: { id: material.id, name: material.name, density: material.density },
     thickness: wheel.thickness,
     teeth,
     missing: wheel.missing,
-    outside: wheel.outside,
-    root,
+    ...bandOf(wheel),
     ratio: wheel.ratio,
     flanks: wheel.flanks,
     rootRadius: wheel.root_radius,

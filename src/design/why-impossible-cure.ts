@@ -3,6 +3,7 @@ import { choicesFor, type SearchInput } from './options.ts';
 import { byMerit, type Candidate, saying } from './rank.ts';
 import { type Judge, tryChoices } from './search-candidates.ts';
 import { wayText } from './search-words.ts';
+import type { Steps } from './steps.ts';
 import { type Change, givingWay, helpful, loosened, roomiest } from './why-impossible-changes.ts';
 
 /** Ways that are tried under each change: the best of those that fail, the one that leaves most metal... */
@@ -18,12 +19,12 @@ const failsOf = (candidate: Candidate | undefined) =>
   candidate ? saying(candidate, 'fail').length : Number.POSITIVE_INFINITY;
 
 /** The best way under some changes; undefined when none can be drawn. */
-function bestUnder(
+function* bestUnder(
   changes: readonly Change[],
   input: SearchInput,
   judge: Judge,
   ranked: readonly Candidate[],
-): Candidate | undefined {
+): Steps<Candidate | undefined> {
   const changed = changes.reduce((known, { apply }) => apply(known), input);
   const all = choicesFor(changed);
   const isWider = all.length > choicesFor(input).length;
@@ -31,7 +32,8 @@ function bestUnder(
   const known = new Set(kept.flatMap((candidate) => (candidate ? [candidate.choice] : [])));
   const choices = isWider ? all.slice(0, waysOpened) : [...known];
   const thickestFirst = [...choices].sort((a, b) => a.thinner - b.thinner);
-  return [...tryChoices(changed, judge, thickestFirst).candidates].sort(byMerit)[0];
+  const { candidates } = yield* tryChoices(changed, judge, thickestFirst);
+  return [...candidates].sort(byMerit)[0];
 }
 
 function sentence(changes: readonly Change[], works: Candidate, before: Candidate): string {
@@ -44,7 +46,7 @@ function sentence(changes: readonly Change[], works: Candidate, before: Candidat
  * The nearest change that works, as a sentence; null when nothing that was tried does.
  * @param ranked every way that was tried without a change, best first
  */
-export function nearestCure(input: SearchInput, judge: Judge, ranked: readonly Candidate[]): string | null {
+export function* nearestCure(input: SearchInput, judge: Judge, ranked: readonly Candidate[]): Steps<string | null> {
   const [before] = ranked;
   if (!before) return null;
   const changes = [...loosened(input), ...givingWay(input, ranked)];
@@ -55,7 +57,7 @@ export function nearestCure(input: SearchInput, judge: Judge, ranked: readonly C
     let next: { readonly change: Change; readonly best: Candidate } | null = null;
     for (const change of helpful(changes, reached).filter((one) => !taken.includes(one))) {
       if (++trials > mostTrials) return null;
-      const best = bestUnder([...taken, change], input, judge, ranked);
+      const best = yield* bestUnder([...taken, change], input, judge, ranked);
       if (!best) continue;
       if (failsOf(best) === 0) return sentence([...taken, change], best, before);
       if (failsOf(best) < failsOf(next?.best ?? reached)) next = { change, best };

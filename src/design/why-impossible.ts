@@ -3,6 +3,7 @@ import type { Impossible } from '../job/joint.ts';
 import type { SearchInput } from './options.ts';
 import { type Candidate, saying } from './rank.ts';
 import type { Judge } from './search-candidates.ts';
+import type { Steps } from './steps.ts';
 import { nearestCure } from './why-impossible-cure.ts';
 import { factOf } from './why-impossible-fact.ts';
 
@@ -42,11 +43,11 @@ export function smallestReason(failing: readonly ReadonlySet<string>[]): {
 /**
  * @param ranked every way that was tried, best first; all of them fail
  */
-export function whyImpossible(input: SearchInput, judge: Judge, ranked: readonly Candidate[]): Impossible {
+export function* whyImpossible(input: SearchInput, judge: Judge, ranked: readonly Candidate[]): Steps<Impossible> {
   const { codes, together } = smallestReason(ranked.map(failingCodes));
   return {
     facts: codes.map((code) => factOf(code, ranked)),
     together,
-    nearest: nearestCure(input, judge, ranked),
+    nearest: yield* nearestCure(input, judge, ranked),
   };
 }

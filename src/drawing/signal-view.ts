@@ -17,6 +17,8 @@ export interface SignalViewInput {
   readonly id: string;
   readonly wheel: string;
   readonly sensor: string;
+  /** Whether bars between windows are counted, not teeth; left out for teeth. */
+  readonly isBars?: boolean;
   readonly isCoil: boolean;
   /** Speed that the times and the voltage are drawn for, rpm. */
   readonly rpm: number;
@@ -35,6 +37,9 @@ export interface SignalViewInput {
   /** Sentences to stand below. */
   readonly words: readonly string[];
 }
+
+const oneOf = ({ isBars }: SignalViewInput): string => (isBars ? 'bar' : 'tooth');
+const manyOf = ({ isBars }: SignalViewInput): string => (isBars ? 'bars' : 'teeth');
 
 const size = 2.5;
 const wide = 168;
@@ -62,8 +67,18 @@ export function timeText(degrees: number, rpm: number): string {
   return ms < 1 ? `${(1000 * ms).toPrecision(3)} \u00b5s` : `${Number(ms.toPrecision(3))} ms`;
 }
 
+/** Least and greatest value of a curve. A fine curve has more points than a call takes arguments. */
+function reachOf(curve: readonly CurvePoint[]): { readonly least: number; readonly most: number } {
+  let [least, most] = [Infinity, -Infinity];
+  for (const { value } of curve) {
+    least = Math.min(least, value);
+    most = Math.max(most, value);
+  }
+  return { least, most };
+}
+
 function gapPanel({ gap }: SignalViewInput, top: number): Shape[] {
-  const most = Math.max(...gap.map(({ value }) => value));
+  const { most } = reachOf(gap);
   const view = panel({ left, top, wide, high: 34, from: 0, to: 360, low: 0, most: Math.ceil(most * 1.02) });
   return [
     text({ x: left, y: top + 1.2 * size }, 'Air gap under the sensor over one turn', { align: 'start', bold: true }),
@@ -73,7 +88,13 @@ function gapPanel({ gap }: SignalViewInput, top: number): Shape[] {
 }
 
 /** An arrow-ended bar from edge to edge, with its time and its error. */
-function periodBar(view: Panel, bar: SignalViewInput['near']['periods'][number], y: number, rpm: number): Shape[] {
+function periodBar(
+  view: Panel,
+  bar: SignalViewInput['near']['periods'][number],
+  y: number,
+  rpm: number,
+  overGap: string,
+): Shape[] {
   const a = view.at(bar.from, 0).x;
   const b = view.at(bar.to, 0).x;
   const tick = (x: number): Shape => ({
@@ -82,7 +103,7 @@ function periodBar(view: Panel, bar: SignalViewInput['near']['periods'][number],
     from: { x, y: y + 1 },
     to: { x, y: view.floor },
   });
-  const said = bar.error === null ? 'teeth missing' : percent(bar.error);
+  const said = bar.error === null ? overGap : percent(bar.error);
   const fits = b - a > 15;
   return [
     tick(a),
@@ -100,10 +121,12 @@ function periodBar(view: Panel, bar: SignalViewInput['near']['periods'][number],
   ];
 }
 
-function nearPanel({ near, isCoil, rpm }: SignalViewInput, top: number): Shape[] {
-  const reach = Math.max(1e-9, ...near.signal.map(({ value }) => Math.abs(value)));
-  const low = isCoil ? -1.15 * reach : Math.min(...near.signal.map(({ value }) => value)) - 0.08 * reach;
-  const most = isCoil ? 1.15 * reach : 1.08 * Math.max(...near.signal.map(({ value }) => value));
+function nearPanel(input: SignalViewInput, top: number): Shape[] {
+  const { near, isCoil, rpm } = input;
+  const range = reachOf(near.signal);
+  const reach = Math.max(1e-9, Math.abs(range.least), Math.abs(range.most));
+  const low = isCoil ? -1.15 * reach : range.least - 0.08 * reach;
+  const most = isCoil ? 1.15 * reach : 1.08 * range.most;
   const curve = panel({ left, top, wide, high: 34, from: near.from, to: near.to, low, most });
   const out = panel({ left, top: top - 38, wide, high: 9, from: near.from, to: near.to, low: -0.15, most: 1.15 });
   const step = niceAbove((near.to - near.from) / 8);
@@ -120,10 +143,14 @@ function nearPanel({ near, isCoil, rpm }: SignalViewInput, top: number): Shape[]
     ? [{ kind: 'line', pen: 'centre', from: curve.at(near.from, 0), to: curve.at(near.to, 0) }]
     : [];
   return [
-    text({ x: left, y: top + 1.2 * size }, `A few teeth: ${isCoil ? 'voltage of the coil' : 'field at the sensor'}`, {
-      align: 'start',
-      bold: true,
-    }),
+    text(
+      { x: left, y: top + 1.2 * size },
+      `A few ${manyOf(input)}: ${isCoil ? 'voltage of the coil' : 'field at the sensor'}`,
+      {
+        align: 'start',
+        bold: true,
+      },
+    ),
     ...panelFrame(
       curve,
       marks,
@@ -136,7 +163,7 @@ function nearPanel({ near, isCoil, rpm }: SignalViewInput, top: number): Shape[]
     plotted(curve, near.signal, 'outline'),
     text({ x: left - 1.6, y: out.floor + 3.4 }, 'output', { align: 'end', size: 0.85 * size }),
     plotted(out, clippedLine(line, near.from, near.to), 'outline'),
-    ...near.periods.flatMap((bar) => periodBar(out, bar, out.floor - 5.5, rpm)),
+    ...near.periods.flatMap((bar) => periodBar(out, bar, out.floor - 5.5, rpm, `${manyOf(input)} missing`)),
   ];
 }
 
@@ -145,7 +172,8 @@ function clippedLine(line: readonly CurvePoint[], from: number, to: number): Cur
   return line.map(({ degrees, value }) => ({ degrees: Math.min(to, Math.max(from, degrees)), value }));
 }
 
-function errorPanel({ errors }: SignalViewInput, top: number): Shape[] {
+function errorPanel(input: SignalViewInput, top: number): Shape[] {
+  const { errors } = input;
   const greatest = Math.max(1e-4, ...errors.map(({ error }) => Math.abs(error ?? 0)));
   const reach = niceAbove(100 * greatest);
   const view = panel({ left, top, wide, high: 30, from: 0, to: 360, low: -reach, most: reach });
@@ -162,10 +190,14 @@ function errorPanel({ errors }: SignalViewInput, top: number): Shape[] {
     return [{ kind: 'path', pen: 'thin', fill: 'adapter', closed: true, loops: [corners] }];
   });
   return [
-    text({ x: left, y: top + 1.2 * size }, "Error of each tooth's time, which a speed taken tooth by tooth shows", {
-      align: 'start',
-      bold: true,
-    }),
+    text(
+      { x: left, y: top + 1.2 * size },
+      `Error of each ${oneOf(input)}'s time, which a speed taken ${oneOf(input)} by ${oneOf(input)} shows`,
+      {
+        align: 'start',
+        bold: true,
+      },
+    ),
     ...panelFrame(view, turnMarks, (degrees) => `${degrees}\u00b0`, '%', size),
     ...bars,
     { kind: 'line', pen: 'thin', from: view.at(0, 0), to: view.at(360, 0) },
@@ -185,7 +217,7 @@ export function signalView(input: SignalViewInput): Drawing {
     ...gapPanel(input, -4),
     ...nearPanel(input, -54),
     ...errorPanel(input, -121),
-    text({ x: left + wide / 2, y: -161.5 }, 'turn of the shaft; tooth 1 at the sensor at 0\u00b0', {
+    text({ x: left + wide / 2, y: -161.5 }, `turn of the shaft; ${oneOf(input)} 1 at the sensor at 0\u00b0`, {
       size: 0.9 * size,
     }),
     ...said.map((line, i) => text({ x: left, y: -168 - 1.75 * size * i }, line, { align: 'start' })),
@@ -194,7 +226,7 @@ export function signalView(input: SignalViewInput): Drawing {
     {
       id,
       title: `${wheel}: what the sensor will see`,
-      description: `Gap over one turn, signal and output over a few teeth, and the error of each tooth's time, for a ${sensor} at ${Number(rpm.toFixed(2))} rpm. ${words.join(' ')}`,
+      description: `Gap over one turn, signal and output over a few ${manyOf(input)}, and the error of each ${oneOf(input)}'s time, for a ${sensor} at ${Number(rpm.toFixed(2))} rpm. ${words.join(' ')}`,
     },
     shapes,
     4,

@@ -19,8 +19,26 @@ export interface WheelViewInput {
   readonly toothAngle: number;
   /** Air gap to the sensor, mm; null when no sensor is given. */
   readonly gap: number | null;
+  /** Windows instead of open teeth; left out for these. */
+  readonly windows?: WindowsToDraw | undefined;
   readonly units: LabelUnits;
 }
+
+/** Windows in a closed rim. mm. */
+export interface WindowsToDraw {
+  /** Width of the rim outside of them. */
+  readonly rim: number;
+  /** Round in their corners. */
+  readonly corner: number;
+  /** Width of a bar and of a window along the middle of the windows. */
+  readonly bar: number;
+  readonly window: number;
+  /** Face of the sensor, mm; null where nobody gave it. */
+  readonly pole: number | null;
+}
+
+/** Radius of the middle of the windows, where the sensor looks. */
+const middleOf = (outside: number, root: number, { rim }: WindowsToDraw): number => (outside / 2 - rim + root / 2) / 2;
 
 const polar = (r: number, degrees: number): Point => ({
   x: r * Math.cos((degrees * Math.PI) / 180),
@@ -49,6 +67,13 @@ function sensorAngle({ teeth, missing, toothAngle }: WheelViewInput): number {
 function sensorShapes(input: WheelViewInput, size: number): Shape[] {
   if (input.gap === null) return [];
   const a = sensorAngle(input);
+  if (input.windows) {
+    // It looks along the axis: what is seen of it is its face, over a bar.
+    const { outside, root, windows } = input;
+    const centre = polar(middleOf(outside, root, windows), a);
+    const r = (windows.pole ?? size) / 2;
+    return [{ kind: 'circle', pen: 'thin', fill: 'screw', centre, r }, ...centreCross(centre, r + 0.6 * size)];
+  }
   const near = input.outside / 2 + input.gap;
   const half = 1.5 * size;
   const corner = (r: number, side: number): { x: number; y: number; bulge: number } => {
@@ -76,8 +101,8 @@ function toothPoints({ teeth, missing, toothAngle }: WheelViewInput, r: number, 
   return right.length > 0 ? right : all;
 }
 
-/** A mark on tooth 1: an arrow from outside and its name. */
-function toothOne({ outside, toothAngle }: WheelViewInput, size: number): Shape[] {
+/** A mark on tooth 1, or bar 1: an arrow from outside and its name. */
+function toothOne({ outside, toothAngle, windows }: WheelViewInput, size: number): Shape[] {
   const tip = polar(outside / 2 + 0.4 * size, toothAngle);
   const tail = polar(outside / 2 + 3 * size, toothAngle);
   const text = polar(outside / 2 + 3.5 * size, toothAngle);
@@ -88,7 +113,7 @@ function toothOne({ outside, toothAngle }: WheelViewInput, size: number): Shape[
     {
       kind: 'text',
       at: { x: text.x, y: text.y - size / 2 },
-      text: 'tooth 1',
+      text: windows ? 'bar 1' : 'tooth 1',
       size,
       align: Math.abs(c) < 0.3 ? 'middle' : c > 0 ? 'start' : 'end',
       angle: 0,
@@ -97,24 +122,39 @@ function toothOne({ outside, toothAngle }: WheelViewInput, size: number): Shape[
   ];
 }
 
+/** What is said of the windows. */
+function windowLines({ outside, root, units }: WheelViewInput, windows: WindowsToDraw): string[] {
+  const inside = outside - 2 * windows.rim;
+  return [
+    `windows ${diameterText(root, units)} to ${diameterText(inside, units)}`,
+    `${lengthText((inside - root) / 2, units)} high, corners R ${lengthText(windows.corner, units)}`,
+    `on ${diameterText(2 * middleOf(outside, root, windows), units)}: bar ${lengthText(windows.bar, units)},`,
+    `window ${lengthText(windows.window, units)}`,
+  ];
+}
+
 function captionsFor(input: WheelViewInput, size: number): Caption[] {
-  const { wheel, teeth, missing, outside, root, units, gap } = input;
+  const { wheel, teeth, missing, outside, root, units, gap, windows } = input;
   const origin = { x: 0, y: 0 };
   const holes = screwHoles(wheel);
   const bore = wheel.features.find((f) => f.purpose === 'bore');
-  const count = missing === 0 ? `${teeth} teeth` : `${teeth} - ${missing} teeth`;
+  const things = windows ? 'windows' : 'teeth';
+  const count = missing === 0 ? `${teeth} ${things}` : `${teeth} - ${missing} ${windows ? 'bars' : things}`;
   const out: Caption[] = [
     {
       lines: [
         `${diameterText(outside, units)} outside`,
         missing === 0 ? count : `${count}: ${teeth} positions, ${missing} left out`,
         `one position ${angleText(360 / teeth)}`,
+        ...(windows ? [`rim ${lengthText(windows.rim, units)} wide`] : []),
       ],
       anchors: toothPoints(input, outside / 2, 0),
       feature: wheel.outside.feature,
     },
     {
-      lines: [`${diameterText(root, units)} root`, `teeth ${lengthText((outside - root) / 2, units)} high`],
+      lines: windows
+        ? windowLines(input, windows)
+        : [`${diameterText(root, units)} root`, `teeth ${lengthText((outside - root) / 2, units)} high`],
       anchors: toothPoints(input, root / 2, 0.5),
       feature: wheel.outside.feature,
     },
@@ -147,8 +187,8 @@ function captionsFor(input: WheelViewInput, size: number): Caption[] {
     const side = polar(1.5 * size, a - 90);
     const at = polar(outside / 2 + gap + 1.5 * size, a);
     out.push({
-      lines: [`${lengthText(gap, units)} air gap`, 'sensor tip to tooth'],
-      anchors: [{ x: at.x + side.x, y: at.y + side.y }],
+      lines: [`${lengthText(gap, units)} air gap`, windows ? 'sensor to face, along the axis' : 'sensor tip to tooth'],
+      anchors: windows ? [polar(middleOf(outside, root, windows), a)] : [{ x: at.x + side.x, y: at.y + side.y }],
     });
   }
   return out;
@@ -207,7 +247,9 @@ export function wheelView(input: WheelViewInput): Drawing {
     {
       id: `${input.id}-wheel`,
       title: `${wheel.name}: outline`,
-      description: `Toothed wheel with ${teeth} tooth positions${gap}, ${diameterText(outside, units)} over the teeth and ${diameterText(root, units)} at their roots. Tooth 1 stands at ${angleText(toothAngle)}.`,
+      description: input.windows
+        ? `Wheel with ${teeth} window positions${gap.replace('tooth', 'bar')} in a closed rim, ${diameterText(outside, units)} outside, windows from ${diameterText(root, units)} to ${diameterText(outside - 2 * input.windows.rim, units)}. Bar 1 stands at ${angleText(toothAngle)}.`
+        : `Toothed wheel with ${teeth} tooth positions${gap}, ${diameterText(outside, units)} over the teeth and ${diameterText(root, units)} at their roots. Tooth 1 stands at ${angleText(toothAngle)}.`,
     },
     shapes,
     size,

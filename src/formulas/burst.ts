@@ -72,6 +72,63 @@ export function meanHoopStress(
   return ((own + dead) * omega * omega * perMegapascal) / (b - a - holes);
 }
 
+/** A closed rim that bars hold to a hub, with windows between them. mm, g. */
+export interface BarredRim {
+  /** Inner and outer radius of the rim, and its thickness, mm. */
+  readonly inner: number;
+  readonly outer: number;
+  readonly thickness: number;
+  /** g/mm3 */
+  readonly density: number;
+  /** Poisson's ratio. */
+  readonly nu: number;
+  /** One bar: its mass, g, the radius of its centre and its least width, mm. */
+  readonly bar: { readonly mass: number; readonly radius: number; readonly width: number };
+  /** Equal places round the rim, and neighbouring ones without a bar. */
+  readonly places: number;
+  readonly missing: number;
+}
+
+/** Stresses in rim and bars, MPa: each the worst of its kind. */
+export interface BarredRimStress {
+  /** Hoop stress of the rim alone, with all bars hanging on it. */
+  readonly hoop: number;
+  /** Bending of the rim between bars. */
+  readonly bending: number;
+  /** Pull and bending in the bar that carries most. */
+  readonly pull: number;
+  readonly barBending: number;
+}
+
+/**
+ * Upper bounds of what a turning rim with windows bears. Each part is loaded as if the others gave nothing: the rim turns free with the
+ * bars as dead mass on it (so that the hub holds nothing); a beam of the rim, straight from bar to bar, carries its own outward load
+ * q = rho t w omega^2 r as if there were no hoop; each bar pulls its share of the whole rim inwards. Between even bars no end of the beam
+ * turns, so it bends by q s^2 / 12; over missing bars its ends may turn, so q s^2 / 8, the most that a beam of that span bends by
+ * anywhere; a bar beside them takes what the two spans differ by. Sources: beam tables (Roark, Timoshenko); the disc above. Left out:
+ * the round corners (see the factor at the caller), bending across the sheet, heat.
+ */
+export function barredRimStress(rim: BarredRim, omega: number): BarredRimStress {
+  const { inner, outer, thickness: t, density, nu, bar, places, missing } = rim;
+  const bars = places - missing;
+  const w = outer - inner;
+  const r = (inner + outer) / 2;
+  const square = omega * omega * perMegapascal;
+  const load = density * t * w * square * r;
+  const pitch = (2 * Math.PI * r) / places;
+  const joined = (missing + 1) * pitch;
+  const moment = missing === 0 ? (load * pitch ** 2) / 12 : (load * joined ** 2) / 8;
+  const uneven = missing === 0 ? 0 : (load * (joined ** 2 - pitch ** 2)) / 12;
+  const ring = { inner, outer, thickness: t, density, nu };
+  const held = missing === 0 ? pitch : (pitch + joined) / 2;
+  return {
+    hoop: greatestStress(ring, omega) + (bars * bar.mass * bar.radius * square) / (2 * Math.PI * t * w),
+    bending: (6 * moment) / (t * w * w),
+    pull: (load * held + bar.mass * bar.radius * square) / (bar.width * t),
+    barBending: (6 * uneven) / (t * bar.width ** 2),
+  };
+}
+
 /** Revolutions per minute at which a stress that grows with the square of the speed reaches a limit. `unit`: stress at 1 rad/s. */
 export function speedAtStress(limit: number, unit: number): number {
   return (Math.sqrt(limit / unit) * 30) / Math.PI;

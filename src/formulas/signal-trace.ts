@@ -34,17 +34,21 @@ export interface SignalTrace {
 }
 
 /** Harmonics fainter than this at the least gap are left out, a share of the strongest. */
-const faint = 1e-6;
+export const faint = 1e-6;
 /** Never more samples than this. */
 const mostSamples = 2 ** 17;
 /** Never fewer samples a tooth than this, as long as that many fit. */
 const samplesPerTooth = 64;
 /** Distances between which the level is interpolated when the wheel runs out. */
-const distances = 6;
+export const distances = 6;
 
 /** How many harmonics count, and how many samples carry them. */
 function sizes({ tip, gap, off, pitchAngle }: SensedWheel): { readonly count: number; readonly samples: number } {
-  const wanted = -Math.log(faint) / Math.log((tip + gap - off.size) / tip);
+  return sizesFor(-Math.log(faint) / Math.log((tip + gap - off.size) / tip), pitchAngle);
+}
+
+/** Harmonics and samples of a turn where so many harmonics are not faint. */
+export function sizesFor(wanted: number, pitchAngle: number): { readonly count: number; readonly samples: number } {
   const teeth = (2 * Math.PI) / pitchAngle;
   const least = Math.max(1024, 4 * wanted, samplesPerTooth * teeth);
   const samples = Math.min(mostSamples, 2 ** Math.ceil(Math.log2(least)));
@@ -64,13 +68,7 @@ export function signalTrace(wheel: SensedWheel): SignalTrace {
   const nodes = off.size === 0 ? [reach] : chebyshev(reach, off.size, distances);
   const pickups = nodes.map((rho) => ({ rho, pole, spacing }));
   const level = interpolator(nodes, fieldsRound(harmonics, tip, pickups, samples));
-  const trace: SignalTrace = {
-    turn: new Float64Array(samples),
-    passed: new Float64Array(samples),
-    gap: new Float64Array(samples),
-    level: new Float64Array(samples),
-    slope: new Float64Array(samples),
-  };
+  const trace = emptyTrace(samples);
   for (let k = 0; k < samples; k++) {
     const passed = (2 * Math.PI * k) / samples;
     const turn = turnWhenPassed(passed, reach, off);
@@ -82,6 +80,21 @@ export function signalTrace(wheel: SensedWheel): SignalTrace {
     const at = (samples - k) % samples;
     trace.level[k] = level(at, rho);
   }
+  return withSlope(trace);
+}
+
+/** A trace of so many samples, to be filled. */
+export const emptyTrace = (samples: number): SignalTrace => ({
+  turn: new Float64Array(samples),
+  passed: new Float64Array(samples),
+  gap: new Float64Array(samples),
+  level: new Float64Array(samples),
+  slope: new Float64Array(samples),
+});
+
+/** The same trace, its slope filled in from turn and level. */
+export function withSlope(trace: SignalTrace): SignalTrace {
+  const samples = trace.turn.length;
   for (let k = 0; k < samples; k++) {
     const a = (k - 1 + samples) % samples;
     const b = (k + 1) % samples;
@@ -92,7 +105,7 @@ export function signalTrace(wheel: SensedWheel): SignalTrace {
 }
 
 /** Chebyshev's places between middle - reach and middle + reach: where a polynomial is best held. */
-function chebyshev(middle: number, reach: number, count: number): number[] {
+export function chebyshev(middle: number, reach: number, count: number): number[] {
   return Array.from({ length: count }, (_, i) => middle + reach * Math.cos((Math.PI * (i + 0.5)) / count));
 }
 
@@ -100,7 +113,10 @@ function chebyshev(middle: number, reach: number, count: number): number[] {
  * Lagrange's polynomial through the curves, at a sample and a distance. What hangs on the nodes alone is worked out once. Source:
  * barycentric form, J.-P. Berrut and L. N. Trefethen, SIAM Review 46 (2004) 501, from memory.
  */
-function interpolator(nodes: readonly number[], curves: readonly Float64Array[]): (at: number, rho: number) => number {
+export function interpolator(
+  nodes: readonly number[],
+  curves: readonly Float64Array[],
+): (at: number, rho: number) => number {
   const weights = nodes.map((node, i) =>
     nodes.reduce((weight, other, j) => (j === i ? weight : weight / (node - other)), 1),
   );

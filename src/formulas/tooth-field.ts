@@ -131,6 +131,8 @@ function pulseHarmonics(nodes: readonly PulseNode[], count: number): Harmonics {
 export interface Pickup {
   /** Distance from the wheel's centre, mm, at least the tip radius. */
   readonly rho: number;
+  /** What is left of harmonic 1 where the sensor does not look at the tips; left out: (tip / rho). */
+  readonly fades?: number;
   /** Width of the face along the path, mm, 0 or more. */
   readonly pole: number;
   /** Distance between two elements of which the first less the second is read; null for one. */
@@ -154,10 +156,10 @@ export function fieldsRound(
   );
 }
 
-function met({ re, im }: Harmonics, tip: number, { rho, pole, spacing }: Pickup): Strengths {
+function met({ re, im }: Harmonics, tip: number, { rho, fades, pole, spacing }: Pickup): Strengths {
   const count = re.length;
   const out = { re: new Float64Array(count), im: new Float64Array(count) };
-  const ratio = tip / rho;
+  const ratio = fades ?? tip / rho;
   let faded = 1;
   for (let n = 0; n < count; n++, faded *= ratio) {
     const half = (n * pole) / (2 * rho);

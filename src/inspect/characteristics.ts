@@ -6,6 +6,7 @@
 import { builtFacts } from '../job/built-facts.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Measured } from '../job/measured.ts';
+import { hasWindows } from '../parts/tone-wheel.ts';
 import { wheelCut } from '../rotor/wheel-links.ts';
 import { generalTolerance } from '../standards/general-tolerances.ts';
 import { machiningRule } from '../standards/machining-practice.ts';
@@ -267,8 +268,7 @@ function massRow(part: 'adapter' | 'wheel', mass: number, found: number | undefi
 function wheelRows(joint: Joint): Row[] {
   const { wheelSpec: spec, wheelMass, wheelBore } = joint;
   if (!spec || !wheelMass) return [];
-  const built = joint.job.built?.wheel;
-  const cut = wheelCut(joint);
+  const [built, cut] = [joint.job.built?.wheel, wheelCut(joint)];
   const common = { part: 'wheel' as const, unit: 'mm' as const };
   return [
     {
@@ -289,7 +289,7 @@ function wheelRows(joint: Joint): Row[] {
       ...common,
       id: 'wheel-outside',
       feature: 'wheel-outline',
-      what: 'diameter over the teeth',
+      what: hasWindows(spec) ? 'diameter of the rim' : 'diameter over the teeth',
       nominal: spec.outside,
       lower: spec.outside - 2 * cut,
       upper: spec.outside + 2 * cut,

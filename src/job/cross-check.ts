@@ -1,10 +1,11 @@
 /** Checks that look at two keys at once, or at how a number was typed. They answer slips of the pen, not engineering. */
 import { checkBuilt } from './cross-check-built.ts';
 import { checkFlangeInput } from './cross-check-flange.ts';
+import { checkWheel } from './cross-check-wheel.ts';
 import type { Report } from './cross-check-words.ts';
 import { isHalfOf, radiusQuestion, round, size } from './cross-check-words.ts';
 import { isMap } from './field.ts';
-import type { AdapterInput, FlangeInput, JobInput, WheelInput } from './schema.ts';
+import type { AdapterInput, FlangeInput, JobInput } from './schema.ts';
 
 /** Slowest speed and smallest torque that need no unit to be believed. Common practice: shafts turn faster and carry more. */
 const leastBareSpeed = 50;
@@ -22,7 +23,7 @@ export function crossCheck(job: Partial<JobInput>, data: unknown, report: Report
       if (flange !== undefined) checkAdapterAgainstFlange(job.adapter, flange, side, report);
     }
   }
-  if (job.wheel !== undefined) checkWheel(job.wheel, report);
+  if (job.wheel !== undefined) checkWheel(job.wheel, job, report);
   checkBuilt(job, report);
 }
 
@@ -98,54 +99,5 @@ function checkAdapterAgainstFlange(
       'adapter.outside',
       `The adapter (${size(adapter.outside)}) is smaller than the ${side} flange's bolt circle (${size(circle)}).${hint}`,
     );
-  }
-}
-
-function checkWheel(wheel: WheelInput, report: Report): void {
-  const { outside, root, height, teeth, missing, bore, screws } = wheel;
-  if (root !== undefined && height !== undefined)
-    report('wheel.height', 'Give root or height, not both: each follows from the other and the outside diameter.');
-  else if (root === undefined && height === undefined)
-    report('wheel', 'Give the teeth a height, or a root diameter: one of wheel.height and wheel.root.', {
-      allowed: 'root, height',
-    });
-  const foot = root ?? outside - 2 * (height ?? 0);
-  if (root !== undefined && root >= outside) {
-    report(
-      'wheel.root',
-      `The root (${size(root)}) must be smaller than the outside (${size(outside)}): teeth stand out from it.`,
-    );
-  } else if (root !== undefined && root < 0.6 * outside && 2 * root < outside) {
-    report(
-      'wheel.root',
-      `Teeth ${size((outside - root) / 2)} high on a wheel ${size(outside)} across: did you type the radius? Twice ${round(root)} is ${size(2 * root)}.`,
-    );
-  } else if (height !== undefined && foot <= 0.2 * outside) {
-    report('wheel.height', `Teeth ${size(height)} high leave no wheel of ${size(outside)} across.`);
-  }
-  if (teeth !== 'auto' && missing >= teeth)
-    report('wheel.missing', `${missing} missing teeth of ${teeth}: at least one must be left.`);
-  const pitch = teeth === 'auto' ? null : (Math.PI * outside) / teeth;
-  if (pitch !== null && pitch < 1)
-    report(
-      'wheel.teeth',
-      `${teeth} teeth on ${size(outside)} stand ${size(pitch)} apart; nothing cuts or senses that. Check the count and the diameter.`,
-    );
-  if (foot <= 0 || foot >= outside) return;
-  if (typeof bore === 'number' && bore >= foot)
-    report('wheel.bore', `The bore (${size(bore)}) leaves no ring: the roots of the teeth lie on ${size(foot)}.`);
-  if (typeof screws.circle === 'number') {
-    if (screws.circle >= foot)
-      report(
-        'wheel.screws.circle',
-        `The screw circle (${size(screws.circle)}) lies outside the roots of the teeth (${size(foot)}).`,
-      );
-    if (typeof bore === 'number' && screws.circle <= bore) {
-      const hint = 2 * screws.circle > bore && 2 * screws.circle < foot ? ` ${radiusQuestion(screws.circle)}` : '';
-      report(
-        'wheel.screws.circle',
-        `The screw circle (${size(screws.circle)}) lies inside the bore (${size(bore)}).${hint}`,
-      );
-    }
   }
 }

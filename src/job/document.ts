@@ -25,6 +25,8 @@ export interface JobDocument {
   readonly places: ReadonlyMap<string, KeyPlace>;
   readonly faults: readonly TextFault[];
   readonly lines: LineCounter;
+  /** The parsed text itself, for whoever needs the place of every node; null where it could not be read. */
+  readonly document: Document.Parsed | null;
 }
 
 export const deepestNesting = 32;
@@ -44,6 +46,18 @@ const forbiddenKeys = ['__proto__', 'constructor', 'prototype'];
  * Nesting is measured while the parser runs, before anything recursive sees the text.
  */
 export function parseJobText(text: string): JobDocument {
+  const known = lately.find((one) => one.text === text);
+  if (known) return known.parsed;
+  const parsed = parsedAnew(text);
+  lately = [{ text, parsed }, ...lately].slice(0, mostKept);
+  return parsed;
+}
+
+/** The texts that were parsed last: an edit, its check, the reading and the fields of a page all ask for the same one. */
+let lately: readonly { readonly text: string; readonly parsed: JobDocument }[] = [];
+const mostKept = 4;
+
+function parsedAnew(text: string): JobDocument {
   const lines = new LineCounter();
   const parser = new Parser();
   const composer = new Composer({
@@ -61,6 +75,7 @@ export function parseJobText(text: string): JobDocument {
     places: new Map(),
     faults: [{ offset, path: '', message }],
     lines,
+    document: null,
   });
   let lexemes = 0;
   for (const lexeme of new Lexer().lex(text)) {
@@ -81,7 +96,7 @@ export function parseJobText(text: string): JobDocument {
     const faults = document.errors
       .slice(0, 20)
       .map((error) => ({ path: '', ...syntaxFault(error.code, error.message, text, error.pos[0]) }));
-    return { data: undefined, places: new Map(), faults: onePerLine(faults, lines), lines };
+    return { data: undefined, places: new Map(), faults: onePerLine(faults, lines), lines, document: null };
   }
   if (second !== undefined)
     return stop(second.range[0], 'This file holds several YAML documents (split by ---); a job is one document.');
@@ -91,7 +106,7 @@ export function parseJobText(text: string): JobDocument {
   if (document.contents === null || (isScalar(document.contents) && document.contents.value === null)) {
     return stop(0, 'There is nothing in this file but blanks or comments; flangewright new writes a starter job.');
   }
-  return { ...walkDocument(document, text), lines };
+  return { ...walkDocument(document, text), lines, document };
 }
 
 /** One slip often makes several syntax errors on its line: the first says it. */
@@ -105,7 +120,7 @@ function onePerLine(faults: readonly TextFault[], lines: LineCounter): TextFault
   });
 }
 
-function walkDocument(document: Document.Parsed, text: string): Omit<JobDocument, 'lines'> {
+function walkDocument(document: Document.Parsed, text: string): Omit<JobDocument, 'lines' | 'document'> {
   const places = new Map<string, KeyPlace>();
   const faults: TextFault[] = [];
   let nodes = 0;

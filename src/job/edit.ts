@@ -2,7 +2,7 @@
  * One value of a job file changed, and nothing else: comments, order and spacing of all other lines stay as they were typed. The page
  * edits the user's own file with this.
  */
-import { isMap, isScalar, isSeq, type Node, type Pair, parseDocument, type YAMLMap } from 'yaml';
+import { isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap } from 'yaml';
 import { parseJobText } from './document.ts';
 
 export type EditPath = readonly (string | number)[];
@@ -142,8 +142,7 @@ export function editJob(text: string, path: EditPath, typed: string | null): Edi
   const value = isGone ? null : fieldValue(typed);
   if (value && !value.ok) return refuse(value.why);
 
-  const document = parseDocument(text, { version: '1.2', uniqueKeys: false, logLevel: 'error' });
-  let node: unknown = document.contents;
+  let node: unknown = read.document?.contents;
   let splice: Splice | null = null;
   for (const [depth, key] of path.entries()) {
     const isLast = depth === path.length - 1;

@@ -106,6 +106,12 @@ function sensorSchema(fields: Fields) {
         { least: 1, most: 200 },
         'From the underside of the ear, which rests on the bracket, to the tip.',
       ),
+      behind: fields
+        .length(
+          { least: 0, most: 300 },
+          'Free length behind the ear: body, plug and the bend of the cable. Left out: nothing is held against it.',
+        )
+        .optional(),
       mass: fields
         .quantity('mass', { above: 0, most: 5000 }, 'Mass of the sensor with the cable that hangs on it.')
         .prefault('60 g'),
@@ -113,7 +119,10 @@ function sensorSchema(fields: Fields) {
         .strictObject({
           distance: fields.length({ least: 3, most: 100 }, "From the sensor's axis to the ear's screw."),
           size: thread('Screw thread of the ear.').prefault('M6'),
-          towards: choice(['across', 'end', 'foot'], 'Which way the ear points on the bracket.').prefault('across'),
+          towards: choice(
+            ['across', 'end', 'foot'],
+            'Which way the ear points on the bracket; across: to the side, counter-clockwise seen from the driven side, whichever side the bracket comes from.',
+          ).prefault('across'),
         })
         .describe("The sensor's ear and its screw; left out: the sensor is held by its own thread and nut.")
         .optional(),

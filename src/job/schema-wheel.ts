@@ -5,6 +5,9 @@ import type { Fields } from './quantity-fields.ts';
 import { fitSchema } from './schema-fit.ts';
 import { choice, whole, wholeOr, words } from './word-fields.ts';
 
+/** What the sensor counts: teeth that stand out, or bars between windows. */
+export const wheelForms = ['open', 'windows'] as const;
+
 /** Schema of `wheel`. */
 export function wheelSchema(fields: Fields) {
   return z
@@ -16,22 +19,50 @@ export function wheelSchema(fields: Fields) {
         3600,
         'Number of tooth places, missing ones included; auto: what the controller expects (sensor.expects or sensor.was).',
       ),
-      missing: whole(0, 60, 'How many neighbouring teeth are left out.').prefault(0),
-      outside: fields.length({ least: 20, most: 1000 }, 'Outside diameter over the teeth.'),
-      root: fields.length({ least: 10, most: 1000 }, 'Root diameter; give root or height, not both.').optional(),
-      height: fields.length({ least: 0.3, most: 100 }, 'Height of a tooth; give root or height, not both.').optional(),
+      // What only window wheels have is left out of every other job, so that such a job keeps its revision.
+      form: choice(
+        wheelForms,
+        'open: teeth stand out from the rim. windows: slots in a closed rim, read from the side only (sensor.direction: axial); the bars between them are the teeth. Left out: open.',
+      ).optional(),
+      missing: whole(0, 60, 'How many neighbouring teeth, or bars between windows, are left out.').prefault(0),
+      outside: fields.length({ least: 20, most: 1000 }, 'Outside diameter over the teeth, or of the closed rim.'),
+      rim: fields
+        .length(
+          { least: 0.5, most: 200 },
+          'Width of the closed rim outside of the windows. Left out: the thickness of the sheet, 3 mm at least.',
+        )
+        .optional(),
+      root: fields
+        .length(
+          { least: 10, most: 1000 },
+          'Root diameter, or that of the inside of the windows; give root or height, not both.',
+        )
+        .optional(),
+      height: fields
+        .length({ least: 0.3, most: 100 }, 'Height of a tooth, or of a window; give root or height, not both.')
+        .optional(),
       ratio: fields
-        .quantity('ratio', { least: 0.1, most: 0.9 }, 'Tooth width at the outside as a share of the pitch.')
+        .quantity(
+          'ratio',
+          { least: 0.1, most: 0.9 },
+          'Tooth width at the outside as a share of the pitch; with windows: width of a bar in the middle of the windows.',
+        )
         .prefault(0.5),
       flanks: choice(
         ['straight', 'radial'],
         'straight: the two flanks of a tooth are parallel. radial: they point at the axis.',
       ).prefault('straight'),
       root_radius: fields
-        .length({ least: 0, most: 20 }, 'Radius in the corner between flank and root.')
+        .length({ least: 0, most: 20 }, 'Radius in the corner between flank and root, or in all corners of a window.')
         .prefault('0.5 mm'),
       tip_break: fields.length({ least: 0, most: 5 }, 'Size of the broken edge at the tooth tip.').prefault('0 mm'),
       thickness: fields.length({ least: 0.5, most: 30 }, 'Thickness of the sheet.').prefault('5 mm'),
+      flatness: fields
+        .length(
+          { least: 0, most: 10 },
+          'How far the wheel is from flat, measured on a surface plate or asked of the service; counts where the sensor looks from the side. Left out: ISO 2768-2, class K.',
+        )
+        .optional(),
       material: material('Material of the wheel; most sensors need a magnetic one.').prefault('DC01'),
       on: choice(
         ['adapter', 'driving', 'driven'],
@@ -81,7 +112,7 @@ export function wheelSchema(fields: Fields) {
       room: fields
         .length(
           { least: 0, most: 1000 },
-          'Distance from the tips to whatever stands nearest and does not turn: casing, bracket, floor; the sensor itself aside.',
+          'Distance from the tips, or the rim, to whatever stands nearest and does not turn: casing, bracket, floor; the sensor itself aside.',
         )
         .optional(),
     })

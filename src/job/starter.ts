@@ -224,6 +224,7 @@ function wheelLines(units: JobUnits, widest: number): string[] {
     `  missing: 0              ${mark}; 0 when every tooth is there, as a speed sensor wants it`,
     `  outside: ${length(Math.ceil(widest + wheelOver), units)}            ${mark}; over the teeth`,
     `  height: ${length(4.5, units)}             ${mark}; height of a tooth, or give root: the root diameter`,
+    '  # form: windows           # slots in a closed rim instead of teeth; the sensor then looks along the axis',
     '  ratio: 0.4                # tooth width as a share of the pitch',
     `  root_radius: ${length(0.8, units)}          # in the corner of the valley; sharp ones burn`,
     `  thickness: ${length(5, units)}`,

@@ -6,7 +6,7 @@
  */
 import { readingError, toothFrequency } from '../formulas/pulses.ts';
 import type { Verdict } from '../model/finding.ts';
-import { type ToneWheelSpec, toneWheelFaults, toothMeasures } from '../parts/tone-wheel.ts';
+import { hasWindows, type ToneWheelSpec, toneWheelFaults, toothMeasures } from '../parts/tone-wheel.ts';
 import { sheetLimit } from '../standards/sheet-cutting.ts';
 import { must } from '../standards/table.ts';
 import { type PulsesWanted, pulsesWanted } from './pulses-wanted.ts';
@@ -14,6 +14,7 @@ import type { JobInput } from './schema.ts';
 import type { WheelInput } from './schema-wheel.ts';
 import { type SensorNeeds, sensorNeeds } from './sensor-needs.ts';
 import { demandVerdict, toothDemands } from './tooth-demands.ts';
+import { bandOf } from './wheel-form.ts';
 
 /** One count, its teeth, and what comes of it. mm. */
 export interface ToothCandidate {
@@ -53,7 +54,7 @@ const mm = (value: number) => `${value.toFixed(2)} mm`;
 
 /** The wheel with so many teeth, as an outline that can be measured; its bore and screws do not matter here. */
 function outlineOf(wheel: WheelInput, teeth: number): ToneWheelSpec {
-  const root = wheel.root ?? wheel.outside - 2 * (wheel.height ?? 0);
+  const band = bandOf(wheel);
   return {
     id: 'wheel',
     name: '',
@@ -61,13 +62,12 @@ function outlineOf(wheel: WheelInput, teeth: number): ToneWheelSpec {
     thickness: wheel.thickness,
     teeth,
     missing: wheel.missing,
-    outside: wheel.outside,
-    root,
+    ...band,
     ratio: wheel.ratio,
     flanks: wheel.flanks,
     rootRadius: wheel.root_radius,
     tipBreak: wheel.tip_break,
-    bore: root / 2,
+    bore: band.root / 2,
     screwHoles: null,
     toothAngle: 0,
     kerf: 0,
@@ -84,7 +84,7 @@ function objections(spec: ToneWheelSpec, needs: SensorNeeds | null, { duty, sens
   const sizes = toothMeasures(spec);
   const said: Objection[] = [];
   if (needs) {
-    for (const demand of toothDemands(sizes, spec.thickness, needs)) {
+    for (const demand of toothDemands(sizes, spec, needs)) {
       const verdict = demandVerdict(demand);
       if (verdict === 'pass') continue;
       said.push({
@@ -95,12 +95,18 @@ function objections(spec: ToneWheelSpec, needs: SensorNeeds | null, { duty, sens
   }
   const pole = sensor?.pole;
   if (pole !== undefined && sizes.toothChord < pole - 1e-6)
-    said.push({ verdict: 'fail', why: `tooth ${mm(sizes.toothChord)} narrower than the pole of ${mm(pole)}` });
+    said.push({
+      verdict: 'fail',
+      why: `${hasWindows(spec) ? 'bar' : 'tooth'} ${mm(sizes.toothChord)} narrower than the pole of ${mm(pole)}`,
+    });
   const slot = must(sheetLimit('slot', spec.thickness));
   const narrowest = Math.min(sizes.toothRootChord, sizes.toothChord, sizes.valleyRootArc, sizes.valleyChord);
   if (narrowest < slot.usual - 1e-6) {
     const verdict = narrowest < slot.loosest - 1e-6 ? 'fail' : 'caution';
-    said.push({ verdict, why: `narrowest tooth or valley ${mm(narrowest)}, the sheet wants ${mm(slot.usual)}` });
+    said.push({
+      verdict,
+      why: `narrowest ${hasWindows(spec) ? 'bar or window' : 'tooth or valley'} ${mm(narrowest)}, the sheet wants ${mm(slot.usual)}`,
+    });
   }
   const fastest = duty?.speed === undefined ? null : toothFrequency(spec.teeth, duty.speed);
   const limits = [

@@ -1,6 +1,6 @@
 /** Sizes of a wheel's teeth against what the sensor needs: one list, read by the checks and by the choice of a tooth count. mm. */
 import type { Verdict } from '../model/finding.ts';
-import type { ToothMeasures } from '../parts/tone-wheel.ts';
+import { hasWindows, type ToneWheelSpec, type ToothMeasures } from '../parts/tone-wheel.ts';
 import type { Need, SensorNeeds } from './sensor-needs.ts';
 
 /** A data sheet's reference target is a recommendation: within this share of it the sensor may still read. Common practice. */
@@ -23,32 +23,47 @@ type Wanted = Pick<ToothDemand, 'code' | 'title' | 'value' | 'sense'> & {
   readonly worst?: Verdict;
 };
 
+/** What the sizes are called on open teeth, and on windows. */
+const openNames = {
+  tooth: 'tooth width at the tip',
+  valley: 'valley width at the tip',
+  height: 'tooth height',
+  pitch: 'tooth pitch along the tips',
+};
+const windowNames: typeof openNames = {
+  tooth: 'bar width in the middle of the windows',
+  valley: 'window width in its middle',
+  height: 'window height',
+  pitch: 'pitch along the middle of the windows',
+};
+
 /**
- * Demands of the sensor on the teeth; what nobody states is left out.
+ * Demands of the sensor on the teeth, where it looks at them; what nobody states is left out.
  * @param sizes nominal measures of the teeth
- * @param thickness of the sheet, mm
+ * @param wheel thickness of the sheet, mm, and its rim where it has windows
  */
 export function toothDemands(
   sizes: Pick<ToothMeasures, 'toothChord' | 'valleyChord' | 'height' | 'pitch'>,
-  thickness: number,
+  wheel: Pick<ToneWheelSpec, 'thickness' | 'rim'>,
   needs: SensorNeeds,
 ): ToothDemand[] {
   const { toothChord, valleyChord, height, pitch } = sizes;
-  const tooth = { title: 'tooth width at the tip', value: toothChord };
+  const names = hasWindows(wheel) ? windowNames : openNames;
+  const tooth = { title: names.tooth, value: toothChord };
   const wanted: Wanted[] = [
     { ...tooth, code: 'tooth-width', need: needs.of('tooth'), sense: 'at least' },
     { ...tooth, code: 'tooth-width-most', need: needs.of('toothMost'), sense: 'at most', worst: 'caution' },
     {
       code: 'valley-width',
-      title: 'valley width at the tip',
+      title: names.valley,
       value: valleyChord,
       need: needs.of('valley'),
       sense: 'at least',
     },
-    { code: 'tooth-height', title: 'tooth height', value: height, need: needs.of('height'), sense: 'at least' },
+    { code: 'tooth-height', title: names.height, value: height, need: needs.of('height'), sense: 'at least' },
     {
       code: 'tooth-pitch',
-      title: 'tooth pitch along the tips',
+      title: names.pitch,
       value: pitch,
       need: needs.of('pitch'),
       sense: 'at least',
@@ -56,7 +71,7 @@ export function toothDemands(
     {
       code: 'wheel-thickness',
       title: 'wheel thickness',
-      value: thickness,
+      value: wheel.thickness,
       need: needs.of('thickness'),
       sense: 'at least',
     },

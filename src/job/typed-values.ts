@@ -1,5 +1,5 @@
 /** What stands at each key of a job file, as it was typed: what the page shows in its fields. */
-import { isMap, isScalar, isSeq, type Node, type Pair, parseDocument } from 'yaml';
+import { isMap, isScalar, isSeq, type Node, type Pair } from 'yaml';
 import { parseJobText } from './document.ts';
 
 /** Source of each value by its path ("driving.holes.circle"); sections on several lines are left out, their keys are not. */
@@ -7,8 +7,8 @@ export type TypedValues = Readonly<Record<string, string>>;
 
 /** The values of a job text as typed; empty where the text cannot be read. */
 export function typedValues(text: string): TypedValues {
-  if (parseJobText(text).faults.length > 0) return {};
-  const document = parseDocument(text, { version: '1.2', uniqueKeys: false, logLevel: 'error' });
+  const { document, faults } = parseJobText(text);
+  if (faults.length > 0 || document === null) return {};
   const values: Record<string, string> = Object.create(null);
   const walk = (node: unknown, path: string): void => {
     const range = (node as Node | null)?.range;

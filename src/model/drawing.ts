@@ -11,6 +11,7 @@ export type Fill =
   | 'driven'
   | 'wheel'
   | 'screw'
+  | 'ink'
   | 'void'
   | 'paper'
   | 'good'

@@ -42,6 +42,17 @@ export interface DrawingFacts {
   readonly smallestHole: number | null;
 }
 
+/** What is cut, as it was read: for a picture of it. Lengths in mm. */
+export interface DrawnCuts {
+  /** mm in one unit of the drawing: places are in the drawing's units. */
+  readonly unit: number;
+  readonly runs: readonly {
+    readonly isClosed: boolean;
+    /** Bulge as in a sheet contour. */
+    readonly corners: readonly { readonly x: number; readonly y: number; readonly bulge: number }[];
+  }[];
+}
+
 export interface Preflight {
   /** False where nothing could be read of the file as a DXF. */
   readonly isReadable: boolean;
@@ -49,4 +60,6 @@ export interface Preflight {
   readonly findings: readonly PlacedFinding[];
   /** Null where the file could not be read. */
   readonly facts: DrawingFacts | null;
+  /** Null where the file could not be read, or holds more lines than a picture shows. */
+  readonly cuts: DrawnCuts | null;
 }

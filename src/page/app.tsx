@@ -5,21 +5,25 @@ import { Compare } from './compare.tsx';
 import { Files } from './files.tsx';
 import { JobSheet } from './job-sheet.tsx';
 import { MeasureCircle } from './measure-circle.tsx';
+import { MeasureRegister } from './measure-register.tsx';
+import { MeasureRunout } from './measure-runout.tsx';
 import { Pictures } from './pictures.tsx';
+import { SheetCheck } from './sheet-check.tsx';
 import { SpaceView } from './space-view.tsx';
-import { busy, errors, notice } from './store.ts';
+import { busy, listed, notice } from './store.ts';
 import { TextEditor } from './text-editor.tsx';
 import { Verdict } from './verdict.tsx';
 
 const asText = signal(false);
 
 function Errors() {
-  if (errors.value.length === 0) return null;
+  const errors = listed.value;
+  if (errors.length === 0) return null;
   return (
     <section class="errors" role="alert" aria-label="Errors in the job">
-      <h2>The job has {errors.value.length === 1 ? 'an error' : `${errors.value.length} errors`}</h2>
+      <h2>The job has {errors.length === 1 ? 'an error' : `${errors.length} errors`}</h2>
       <ul>
-        {errors.value.map(({ path, message, line }) => (
+        {errors.map(({ path, message, line }) => (
           <li key={`${path} ${message}`}>
             {path ? <code>{path}</code> : null} {message} <span class="quiet">line {line}</span>
           </li>
@@ -42,7 +46,7 @@ export function App() {
           {notice.value || (busy.value ? 'working it out...' : '')}
         </p>
       </header>
-      <main>
+      <main aria-busy={busy.value}>
         <div class="job">
           <div class="tabs">
             <button type="button" aria-pressed={!asText.value} onClick={() => (asText.value = false)}>
@@ -55,6 +59,8 @@ export function App() {
           <Errors />
           {asText.value ? <TextEditor /> : <JobSheet />}
           <MeasureCircle />
+          <MeasureRegister />
+          <MeasureRunout />
         </div>
         <div class="show">
           <Pictures />
@@ -65,6 +71,7 @@ export function App() {
           <Compare />
           <h2>Files</h2>
           <Files />
+          <SheetCheck />
         </div>
       </main>
     </>

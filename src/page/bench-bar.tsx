@@ -1,6 +1,6 @@
 /** What is done with the job as a whole: open, save, take back, start from an example. */
 import { useRef } from 'preact/hooks';
-import { busy, change, future, jobs, name, open, past, redo, stop, text, undo } from './store.ts';
+import { busy, future, jobs, name, notice, open, past, redo, stop, text, undo } from './store.ts';
 
 /** Files larger than this are no job. */
 const mostBytes = 1_000_000;
@@ -18,7 +18,7 @@ export function BenchBar() {
   const take = async (file: File | undefined) => {
     if (!file) return;
     if (file.size > mostBytes) {
-      change(text.value);
+      notice.value = `${file.name} is too large for a job: ${Math.round(file.size / 1e6)} MB. Your job is as it was.`;
       return;
     }
     open(await file.text(), file.name.replace(/(\.job)?\.ya?ml$/i, ''));

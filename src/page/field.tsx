@@ -1,10 +1,10 @@
 /** One quantity of the job: its name, what was typed, what stands there when nothing is, and what is wrong with it. */
 import type { TargetedPointerEvent } from 'preact';
-import { useId } from 'preact/hooks';
+import { useId, useRef, useState } from 'preact/hooks';
 import type { EditPath } from '../core.ts';
 import type { JsonSchema } from './engine.ts';
 import { stepped } from './scrub.ts';
-import { errorAt, set, values } from './store.ts';
+import { errorAt, isTyping, type SetOptions, set, values } from './store.ts';
 
 /** Words that a key may take; empty where any value may be typed. */
 function choices(of: JsonSchema): readonly string[] {
@@ -22,14 +22,22 @@ const standing = ({ default: usual }: JsonSchema): string =>
 /** So many pixels of drag are one step. */
 const pixelsPerStep = 6;
 
+/** Names a word that is being typed, or a drag: it is one step back. */
+let steps = 0;
+const newStep = (): string => {
+  steps += 1;
+  return `field ${steps}`;
+};
+
 /** A label that is dragged sideways turns its number up and down; a plain click still goes to the field. */
-function dragOf(move: (steps: number, isFine: boolean) => void, isWord: boolean) {
+function dragOf(move: (steps: number, isFine: boolean, drag: string) => void, end: () => void, isWord: boolean) {
   if (isWord) return {};
   return {
     class: 'scrub',
     onPointerDown: (event: TargetedPointerEvent<HTMLLabelElement>) => {
       const label = event.currentTarget;
       const from = event.clientX;
+      const drag = newStep();
       let done = 0;
       label.setPointerCapture(event.pointerId);
       // Steps count from where the drag began: what came of the last one may still be on its way.
@@ -37,10 +45,17 @@ function dragOf(move: (steps: number, isFine: boolean) => void, isWord: boolean)
         const steps = Math.trunc((clientX - from) / pixelsPerStep);
         if (steps === done) return;
         done = steps;
-        move(steps, altKey);
+        move(steps, altKey, drag);
       };
       label.addEventListener('pointermove', follow);
-      label.addEventListener('pointerup', () => label.removeEventListener('pointermove', follow), { once: true });
+      const letGo = () => {
+        label.removeEventListener('pointermove', follow);
+        label.removeEventListener('pointerup', letGo);
+        label.removeEventListener('pointercancel', letGo);
+        end();
+      };
+      label.addEventListener('pointerup', letGo);
+      label.addEventListener('pointercancel', letGo);
     },
   };
 }
@@ -48,24 +63,47 @@ function dragOf(move: (steps: number, isFine: boolean) => void, isWord: boolean)
 export function Field({ path, of, label }: { path: EditPath; of: JsonSchema; label?: string }) {
   const id = useId();
   const key = path.join('.');
-  const typed = values.value[key] ?? '';
+  const kept = values.value[key] ?? '';
+  /** What is in the field while it is being typed in: the job may not have taken it yet. */
+  const [draft, setDraft] = useState<string | null>(null);
+  const word = useRef('');
+  const last = useRef<Promise<void>>(Promise.resolve());
+  const typed = draft ?? kept;
   const fault = errorAt.value.get(key);
   const words = choices(of);
   const name = label ?? plain(String(path.at(-1)));
   const usual = standing(of);
-  const put = (value: string) => void set(path, value === '' ? null : value);
-  const move = (steps: number, isFine: boolean) => {
-    const next = steps === 0 ? typed : stepped(typed || usual, steps, isFine);
-    if (next !== null) put(next);
+  const put = (value: string, options: SetOptions = {}) => set(path, value === '' ? null : value, options);
+  const move = (count: number, isFine: boolean, step: string) => {
+    const next = count === 0 ? typed : stepped(typed || usual, count, isFine);
+    if (next === null) return;
+    setDraft(next);
+    last.current = put(next, { step });
+  };
+  /** The field shows what the job says again, once that is what was typed. */
+  const settle = async (taken: Promise<void>) => {
+    isTyping.value = false;
+    await taken;
+    setDraft(null);
+  };
+  const follow = (value: string) => {
+    setDraft(value);
+    isTyping.value = true;
+    // An empty field is mostly on its way to another value: the key is taken out when the field is left so.
+    if (value.trim() !== '') void put(value, { step: word.current, isQuiet: true });
+  };
+  const leave = (value: string) => {
+    if (draft === null && value === kept) return;
+    void settle(put(value, { step: word.current }));
   };
   const common = { id, 'aria-describedby': `${id}-about`, 'aria-invalid': fault !== undefined, name: key };
   return (
     <div class={`field${typed === '' ? ' open' : ''}${fault ? ' wrong' : ''}`}>
-      <label for={id} {...dragOf(move, words.length > 0)}>
+      <label for={id} {...dragOf(move, () => void settle(last.current), words.length > 0)}>
         {name}
       </label>
       {words.length > 0 ? (
-        <select {...common} value={typed} onChange={(event) => put(event.currentTarget.value)}>
+        <select {...common} value={typed} onChange={(event) => void put(event.currentTarget.value)}>
           <option value="">{usual === '' ? 'not said' : usual}</option>
           {words.map((word) => (
             <option key={word} value={word}>
@@ -81,11 +119,16 @@ export function Field({ path, of, label }: { path: EditPath; of: JsonSchema; lab
           placeholder={usual || 'not said'}
           autocomplete="off"
           spellcheck={false}
-          onChange={(event) => put(event.currentTarget.value)}
+          onFocus={() => {
+            word.current = newStep();
+          }}
+          onInput={(event) => follow(event.currentTarget.value)}
+          onChange={(event) => leave(event.currentTarget.value)}
+          onBlur={(event) => leave(event.currentTarget.value)}
           onKeyDown={(event) => {
             if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return;
             event.preventDefault();
-            move((event.key === 'ArrowUp' ? 1 : -1) * (event.shiftKey ? 10 : 1), event.altKey);
+            move((event.key === 'ArrowUp' ? 1 : -1) * (event.shiftKey ? 10 : 1), event.altKey, newStep());
           }}
         />
       )}

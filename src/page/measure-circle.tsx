@@ -1,201 +1,170 @@
-/** Measuring by picture: which chord of a bolt circle, where the caliper goes, and what the readings come to. */
+/** Measuring a bolt circle by picture: which chord, where the caliper's jaws go, and what the readings come to. */
 import { signal } from '@preact/signals';
-import { ask } from './engine.ts';
+import {
+  Caliper,
+  Count,
+  measuredIn,
+  Outcome,
+  question,
+  round,
+  type Side,
+  SideChoice,
+  type Spot,
+  sized,
+  timesLarger,
+} from './measure-parts.tsx';
 import { notice, set } from './store.ts';
 
-const side = signal<'driving' | 'driven'>('driving');
+const side = signal<Side>('driving');
 const holes = signal(5);
 const apart = signal(2);
 const outside = signal('');
 const inside = signal('');
-const said = signal<{
-  readonly title: string;
-  readonly lines: readonly string[];
-  readonly circle: number | null;
-  readonly doubt: number | null;
-} | null>(null);
-const trouble = signal('');
+const asked = question();
 
-const middle = { x: 110, y: 110 };
-const [ring, hole] = [82, 11];
+const middle = { x: 130, y: 130 };
+const [ring, hole] = [84, 13];
 
-const at = (i: number, count: number) => {
-  const angle = Math.PI / 2 + (2 * Math.PI * i) / count;
-  return { x: middle.x + ring * Math.cos(angle), y: middle.y - ring * Math.sin(angle) };
-};
+const at = (i: number, count: number): Spot => round(middle, ring, 90 + (360 * i) / count);
 
-/** A caliper laid over two holes: jaws at the far edges, or at the near ones. */
-function Jaws({ from, to, over }: { from: { x: number; y: number }; to: { x: number; y: number }; over: boolean }) {
+/** Both edges of two holes on the line through their middles: far ones (over) or near ones (between). */
+function edges(from: Spot, to: Spot, over: boolean): readonly [Spot, Spot] {
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   const [ux, uy] = [(to.x - from.x) / length, (to.y - from.y) / length];
   const reach = over ? hole : -hole;
-  const ends = [
+  return [
     { x: from.x - ux * reach, y: from.y - uy * reach },
     { x: to.x + ux * reach, y: to.y + uy * reach },
-  ] as const;
+  ];
+}
+
+const work = () =>
+  asked.work({
+    what: 'circle',
+    typed: {
+      side: side.value,
+      holes: String(holes.value),
+      span: String(Math.min(apart.value, Math.floor(holes.value / 2))),
+      ...(outside.value ? { over: outside.value } : {}),
+      ...(inside.value ? { between: inside.value } : {}),
+    },
+  });
+
+/** Put the circle into the job, its doubt kept. */
+async function put(): Promise<void> {
+  const circle = measuredIn(asked.said.value, 'circle');
+  if (!circle) return;
+  await set([side.value, 'holes', 'count'], String(holes.value));
+  await set([side.value, 'holes', 'circle'], sized(circle));
+  notice.value = `The ${side.value} flange's bolt circle is ${circle.value.toFixed(2)} mm now, in doubt by ${circle.doubt.toFixed(3)} mm.`;
+}
+
+/** The doubt of the circle as a band about it, drawn wider, and that of the holes about the two that were measured. */
+function Band({ used }: { used: readonly Spot[] }) {
+  const circle = measuredIn(asked.said.value, 'circle');
+  const bore = measuredIn(asked.said.value, 'hole');
+  if (!circle) return null;
+  const perMm = (2 * ring) / circle.value;
+  const times = timesLarger(circle.doubt, perMm, 14);
+  // A doubt of the diameter moves the line by half of it to either side.
   return (
-    <g class={over ? 'jaws over' : 'jaws between'}>
-      <line x1={ends[0].x} y1={ends[0].y} x2={ends[1].x} y2={ends[1].y} />
-      {ends.map((end) => (
-        <line
-          key={`${end.x} ${end.y}`}
-          x1={end.x - uy * 9}
-          y1={end.y + ux * 9}
-          x2={end.x + uy * 9}
-          y2={end.y - ux * 9}
-        />
-      ))}
+    <g class="band">
+      <circle cx={middle.x} cy={middle.y} r={ring} stroke-width={circle.doubt * perMm * times} />
+      {bore
+        ? used.map(({ x, y }) => (
+            <circle key={`${x}`} cx={x} cy={y} r={hole} stroke-width={Math.min(hole, bore.doubt * perMm * times)} />
+          ))
+        : null}
+      <text x={middle.x} y={272}>
+        {circle.value.toFixed(2)} ± {circle.doubt.toFixed(3)} mm
+      </text>
+      <text class="note" x={middle.x} y={287}>
+        doubt drawn {times} times wider
+      </text>
     </g>
   );
 }
 
-async function work(): Promise<void> {
-  trouble.value = '';
-  try {
-    const answer = await ask({
-      kind: 'circle',
-      typed: {
-        side: side.value,
-        holes: String(holes.value),
-        span: String(apart.value),
-        ...(outside.value ? { over: outside.value } : {}),
-        ...(inside.value ? { between: inside.value } : {}),
-      },
-    });
-    if (answer.kind === 'measured') said.value = answer;
-    else if (answer.kind === 'refused') trouble.value = answer.why;
-  } catch (fault) {
-    trouble.value = fault instanceof Error ? fault.message : String(fault);
-  }
-}
-
-/** Put the circle into the job, its doubt kept. */
-async function put(): Promise<void> {
-  const { circle, doubt } = said.value ?? {};
-  if (circle === null || circle === undefined) return;
-  await set([side.value, 'holes', 'count'], String(holes.value));
-  await set([side.value, 'holes', 'circle'], `{ value: ${circle.toFixed(3)}, doubt: ${(doubt ?? 0.05).toFixed(3)} }`);
-  notice.value = `The ${side.value} flange's bolt circle is ${circle.toFixed(2)} mm now.`;
+function Pattern({ span }: { span: number }) {
+  const [from, to] = [at(0, holes.value), at(span, holes.value)];
+  const far = edges(from, to, true);
+  const near = edges(from, to, false);
+  return (
+    <svg
+      viewBox="0 0 260 294"
+      role="img"
+      aria-label={`Bolt circle of ${holes.value} holes: the caliper in hole 1 and hole ${span + 1}, its jaws opened outwards, then closed inwards`}
+    >
+      <circle class="ring" cx={middle.x} cy={middle.y} r={ring} />
+      {Array.from({ length: holes.value }, (_, i) => {
+        const { x, y } = at(i, holes.value);
+        const number = i + 1;
+        return <circle key={number} class={i === 0 || i === span ? 'hole used' : 'hole'} cx={x} cy={y} r={hole} />;
+      })}
+      <Band used={[from, to]} />
+      <Caliper from={far[0]} to={far[1]} offset={-30} opens={true} look="over" />
+      <Caliper from={near[0]} to={near[1]} offset={30} opens={false} look="between" />
+      {Array.from({ length: holes.value }, (_, i) => {
+        const { x, y } = round(middle, ring + hole + 9, 90 + (360 * i) / holes.value);
+        const number = i + 1;
+        return (
+          <text key={number} class={i === 0 || i === span ? 'strong' : ''} x={x} y={y + 3.5}>
+            {number}
+          </text>
+        );
+      })}
+    </svg>
+  );
 }
 
 export function MeasureCircle() {
   const most = Math.floor(holes.value / 2);
   const span = Math.min(apart.value, most);
-  const [from, to] = [at(0, holes.value), at(span, holes.value)];
   // An error of the caliper grows by 1 / sin(half the angle) on the circle. Geometry.
   const grows = 1 / Math.sin((Math.PI * span) / holes.value);
   const best = 1 / Math.sin((Math.PI * most) / holes.value);
   return (
-    <details class="measure">
+    <details class="measuring measure">
       <summary>
         <h2>Measure a bolt circle by picture</h2>
       </summary>
       <div class="measure-grid">
-        <svg
-          viewBox="0 0 220 220"
-          role="img"
-          aria-label={`Bolt circle of ${holes.value} holes; the caliper over hole 1 and hole ${span + 1}`}
-        >
-          <circle class="ring" cx={middle.x} cy={middle.y} r={ring} />
-          {Array.from({ length: holes.value }, (_, i) => {
-            const { x, y } = at(i, holes.value);
-            const number = i + 1;
-            return (
-              <g key={number}>
-                <circle class={i === 0 || i === span ? 'hole used' : 'hole'} cx={x} cy={y} r={hole} />
-                <text x={x} y={y + 3.5}>
-                  {number}
-                </text>
-              </g>
-            );
-          })}
-          <Jaws from={from} to={to} over={true} />
-          <Jaws from={from} to={to} over={false} />
-        </svg>
+        <Pattern span={span} />
         <div>
-          <label>
-            flange{' '}
-            <select
-              value={side.value}
-              onChange={(event) => (side.value = event.currentTarget.value === 'driven' ? 'driven' : 'driving')}
-            >
-              <option value="driving">driving</option>
-              <option value="driven">driven</option>
-            </select>
-          </label>
-          <label>
-            how many holes{' '}
-            <input
-              type="number"
-              min="2"
-              max="36"
-              value={holes.value}
-              onInput={(event) => {
-                holes.value = Math.min(36, Math.max(2, Math.round(event.currentTarget.valueAsNumber) || 2));
-              }}
-            />
-          </label>
-          <label>
-            second hole, counted from the first{' '}
-            <input
-              type="number"
-              min="1"
-              max={most}
-              value={span}
-              onInput={(event) => {
-                apart.value = Math.min(most, Math.max(1, Math.round(event.currentTarget.valueAsNumber) || 1));
-              }}
-            />
-          </label>
+          <SideChoice side={side} />
+          <Count words="how many holes" count={holes} least={2} most={36} />
+          <Count words="second hole, counted from the first" count={apart} least={1} most={most} />
           <p>
             An error of the caliper grows {grows.toFixed(2)} times on the circle
             {grows > best + 0.005
               ? `; over holes 1 and ${most + 1} only ${best.toFixed(2)} times.`
               : ': no chord does better.'}
           </p>
-          <label>
-            over the outside of both (far edges), mm{' '}
+          <label class="over">
+            over the outside of both (far edges: small jaws, opened), mm{' '}
             <input
               type="text"
               value={outside.value}
               placeholder="103.10, 103.15"
-              onInput={(event) => (outside.value = event.currentTarget.value)}
+              onInput={(event) => {
+                outside.value = event.currentTarget.value;
+                asked.forget();
+              }}
             />
           </label>
-          <label>
-            between them (near edges), mm{' '}
+          <label class="between">
+            between them (near edges: large jaws, closed), mm{' '}
             <input
               type="text"
               value={inside.value}
               placeholder="87.05"
-              onInput={(event) => (inside.value = event.currentTarget.value)}
+              onInput={(event) => {
+                inside.value = event.currentTarget.value;
+                asked.forget();
+              }}
             />
           </label>
-          <p>
-            <button type="button" onClick={() => void work()}>
-              work it out
-            </button>{' '}
-            {said.value?.circle ? (
-              <button type="button" onClick={() => void put()}>
-                put it into the job
-              </button>
-            ) : null}
-          </p>
-          <div role="status">
-            {trouble.value ? <p>{trouble.value}</p> : null}
-            {said.value ? (
-              <>
-                <p>
-                  <strong>{said.value.title}</strong>
-                </p>
-                {said.value.lines.map((line) => (
-                  <p key={line} class="quiet">
-                    {line}
-                  </p>
-                ))}
-              </>
-            ) : null}
-          </div>
+          <Outcome asked={asked} go={work} put={put} />
         </div>
       </div>
     </details>

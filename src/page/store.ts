@@ -1,7 +1,7 @@
 /** What the page knows: the job as text, its past and future, and what came of it. One way: text -> judged -> shown. */
 import { batch, computed, effect, signal } from '@preact/signals';
 import type { EditPath, JobError, LiveView, TypedValues } from '../core.ts';
-import { ask, cancel, type JsonSchema, type Kind } from './engine.ts';
+import { type Answer, ask, cancel, type JsonSchema, type Kind } from './engine.ts';
 
 const shelf = 'flangewright.job';
 /** Steps that can be taken back. */
@@ -14,7 +14,17 @@ export const future = signal<readonly string[]>([]);
 export const values = signal<TypedValues>({});
 export const errors = signal<readonly JobError[]>([]);
 export const view = signal<LiveView | null>(null);
-export const busy = signal(false);
+/** What is still being worked out about the text as it stands, in words. */
+export const pending = signal<readonly string[]>([]);
+/** Pictures that are still of the text before. */
+export const late = signal<ReadonlySet<string>>(new Set());
+/** Counts joints: the same number stands for the same parts. */
+export const parts = signal(0);
+/** True while somebody is in the middle of a value: lists of errors wait, so that nothing moves under the hand. */
+export const isTyping = signal(false);
+const judging = signal(false);
+const editing = signal(0);
+export const busy = computed(() => judging.value || editing.value > 0);
 /** A sentence about something that went wrong or was done, shown until the next change. */
 export const notice = signal('');
 export const schema = signal<JsonSchema | null>(null);
@@ -25,16 +35,28 @@ export const lit = signal<string | null>(null);
 
 /** Errors by the path of their key. */
 export const errorAt = computed(() => new Map(errors.value.map((error) => [error.path, error.message])));
-/** Worst finding of each feature. */
+/** Errors as they are listed: those of a value that is still being typed are not. */
+export const listed = signal<readonly JobError[]>([]);
+effect(() => {
+  if (!isTyping.value) listed.value = errors.value;
+});
+/** True while what is shown is of a text before the errors. */
 export const isStale = computed(() => errors.value.length > 0 && view.value !== null);
 
 const why = (fault: unknown) => (fault instanceof Error ? fault.message : String(fault));
 
-/** A new text as one step that can be taken back. */
-export function change(next: string): void {
+/** What the last step was made of: a drag or a word as it is typed is one step, however many texts it went through. */
+let lastStep: string | undefined;
+
+/**
+ * A new text as one step that can be taken back.
+ * @param step the same as last time: part of the same step
+ */
+export function change(next: string, step?: string): void {
   if (next === text.value) return;
   batch(() => {
-    past.value = [...past.value, text.value].slice(-mostSteps);
+    if (step === undefined || step !== lastStep) past.value = [...past.value, text.value].slice(-mostSteps);
+    lastStep = step;
     future.value = [];
     text.value = next;
     notice.value = '';
@@ -46,6 +68,7 @@ export function open(next: string, called: string): void {
   batch(() => {
     // Pictures of another job must not stand beside this one.
     if (next !== text.value) view.value = null;
+    lastStep = undefined;
     text.value = next;
     name.value = called;
     past.value = [];
@@ -57,6 +80,7 @@ export function open(next: string, called: string): void {
 function step(from: typeof past, to: typeof future): void {
   const next = from.value.at(-1);
   if (next === undefined) return;
+  lastStep = undefined;
   batch(() => {
     to.value = [...to.value, text.value];
     from.value = from.value.slice(0, -1);
@@ -67,47 +91,108 @@ function step(from: typeof past, to: typeof future): void {
 export const undo = (): void => step(past, future);
 export const redo = (): void => step(future, past);
 
-/** Edits wait for each other, so that two quick ones never start from the same text. */
-let queue: Promise<void> = Promise.resolve();
+interface Wish {
+  readonly path: EditPath;
+  typed: string | null;
+  readonly step: string | undefined;
+  isQuiet: boolean;
+  readonly done: Promise<void>;
+  readonly end: () => void;
+}
 
-/** Set one value of the job. The edit is kept as typed text even where it is wrong: errors stand beside it. */
-export function set(path: EditPath, typed: string | null): Promise<void> {
-  queue = queue.then(async () => {
+/** Edits wait for each other, so that two quick ones never start from the same text. */
+const wishes: Wish[] = [];
+let isEditing = false;
+
+async function workOff(): Promise<void> {
+  if (isEditing) return;
+  isEditing = true;
+  for (let wish = wishes.shift(); wish; wish = wishes.shift()) {
+    const { path, typed, step, isQuiet } = wish;
     try {
       const answer = await ask({ kind: 'edit', text: text.value, path, typed });
-      if (answer.kind === 'edited') change(answer.text);
-      else if (answer.kind === 'refused') notice.value = answer.why;
+      if (answer.kind === 'edited') {
+        batch(() => {
+          change(answer.text, step);
+          // The field shows it at once; what the judging reads there comes after.
+          if (typed !== null) values.value = { ...values.value, [path.join('.')]: typed };
+        });
+      } else if (answer.kind === 'refused' && !isQuiet) notice.value = answer.why;
     } catch (fault) {
       notice.value = `That edit was not taken: ${why(fault)}`;
     }
+    editing.value -= 1;
+    wish.end();
+  }
+  isEditing = false;
+}
+
+export interface SetOptions {
+  /** Edits of one drag or of one word carry the same name: they are one step back, and only the latest of those that wait is made. */
+  readonly step?: string;
+  /** A value that is still being typed may be none yet: nothing is said then. */
+  readonly isQuiet?: boolean;
+}
+
+/** Set one value of the job. The edit is kept as typed text even where it is wrong: errors stand beside it. */
+export function set(path: EditPath, typed: string | null, { step, isQuiet = false }: SetOptions = {}): Promise<void> {
+  const waiting = wishes.at(-1);
+  if (waiting && step !== undefined && waiting.step === step) {
+    waiting.typed = typed;
+    waiting.isQuiet = isQuiet;
+    return waiting.done;
+  }
+  let end: () => void = () => undefined;
+  const done = new Promise<void>((resolve) => {
+    end = resolve;
   });
-  return queue;
+  wishes.push({ path, typed, step, isQuiet, done, end });
+  editing.value += 1;
+  void workOff();
+  return done;
+}
+
+/** Pictures as they are now; those that are not drawn yet stay as they were, and are called late. */
+function shownWith(next: LiveView, isWhole: boolean): LiveView {
+  const before = isWhole ? [] : (view.value?.pictures ?? []);
+  const fresh = new Set(next.pictures.map((picture) => picture.name));
+  const kept = before.filter((picture) => !fresh.has(picture.name));
+  late.value = new Set(kept.map((picture) => picture.name));
+  return { ...next, pictures: [...next.pictures, ...kept] };
+}
+
+function take(answer: Answer): void {
+  batch(() => {
+    if (answer.kind === 'judged') {
+      view.value = shownWith(answer.view, answer.open.length === 0);
+      values.value = answer.values;
+      parts.value = answer.parts;
+      pending.value = answer.open;
+      errors.value = [];
+    } else if (answer.kind === 'errors') {
+      errors.value = answer.errors;
+      values.value = answer.values;
+      pending.value = [];
+    }
+  });
 }
 
 let round = 0;
 
-/** Judge the text as it stands; only the latest answer counts. */
+/** Judge the text as it stands, in steps; only answers about the latest text count. */
 async function judge(of: string): Promise<void> {
   round += 1;
   const mine = round;
-  busy.value = true;
+  const takeMine = (answer: Answer) => {
+    if (mine === round) take(answer);
+  };
+  judging.value = true;
   try {
-    const answer = await ask({ kind: 'judge', text: of, search: true });
-    if (mine !== round) return;
-    batch(() => {
-      if (answer.kind === 'judged') {
-        view.value = answer.view;
-        values.value = answer.values;
-        errors.value = [];
-      } else if (answer.kind === 'errors') {
-        errors.value = answer.errors;
-        values.value = answer.values;
-      }
-    });
+    takeMine(await ask({ kind: 'judge', text: of }, takeMine));
   } catch (fault) {
     if (mine === round) notice.value = `The sums stopped: ${why(fault)} Your job is kept; change it or try again.`;
   } finally {
-    if (mine === round) busy.value = false;
+    if (mine === round) judging.value = false;
   }
 }
 
@@ -115,8 +200,8 @@ async function judge(of: string): Promise<void> {
 export function stop(): void {
   round += 1;
   cancel();
-  busy.value = false;
-  notice.value = 'Stopped. The last pictures are of the job before this change.';
+  judging.value = false;
+  notice.value = 'Stopped. What was not worked out yet is missing, or of the job before this change.';
 }
 
 /** Begin: take up the work left in this browser, else a starter job. */
@@ -132,19 +217,30 @@ export async function begin(): Promise<void> {
   });
   effect(() => {
     const of = text.value;
-    writeShelf({ text: of, name: name.value });
     if (of !== '') void judge(of);
+  });
+  effect(() => writeShelf({ text: text.value, name: name.value }));
+  window.addEventListener('storage', ({ key }) => {
+    if (key === shelf) notice.value = otherTab;
   });
 }
 
+const otherTab =
+  'A job was changed in another tab of this page. Each tab keeps its own: save both as files before you close one.';
+
+/** Each tab has a shelf of its own, which a reload brings back; a new tab takes up what was worked on last in any of them. */
+const shelves = (): Storage[] => [sessionStorage, localStorage];
+
 function readShelf(): { text: string; name: string } | null {
   try {
-    const kept: unknown = JSON.parse(localStorage.getItem(shelf) ?? 'null');
-    if (typeof kept !== 'object' || kept === null) return null;
-    const { text: of, name: called } = kept as { text?: unknown; name?: unknown };
-    return typeof of === 'string' && of !== ''
-      ? { text: of, name: typeof called === 'string' ? called : 'my-joint' }
-      : null;
+    for (const store of shelves()) {
+      const kept: unknown = JSON.parse(store.getItem(shelf) ?? 'null');
+      if (typeof kept !== 'object' || kept === null) continue;
+      const { text: of, name: called } = kept as { text?: unknown; name?: unknown };
+      if (typeof of === 'string' && of !== '')
+        return { text: of, name: typeof called === 'string' ? called : 'my-joint' };
+    }
+    return null;
   } catch {
     return null;
   }
@@ -152,7 +248,8 @@ function readShelf(): { text: string; name: string } | null {
 
 function writeShelf(work: { readonly text: string; readonly name: string }): void {
   try {
-    localStorage.setItem(shelf, JSON.stringify(work));
+    const kept = JSON.stringify(work);
+    for (const store of shelves()) store.setItem(shelf, kept);
   } catch {
     // A full or forbidden store must not stop the work; saving as a file still does.
   }

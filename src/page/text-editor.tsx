@@ -1,7 +1,11 @@
 /** The job as the file it is: what the sheet edits can be read, typed and compared here. */
-import { change, errors, text } from './store.ts';
+import { useRef } from 'preact/hooks';
+import { change, errors, isTyping, text } from './store.ts';
+
+let focuses = 0;
 
 export function TextEditor() {
+  const step = useRef('');
   return (
     <section aria-label="The job as text">
       <label for="job-text">The job file. The sheet edits this text; comments and order stay.</label>
@@ -10,7 +14,17 @@ export function TextEditor() {
         spellcheck={false}
         value={text.value}
         aria-invalid={errors.value.length > 0}
-        onChange={(event) => change(event.currentTarget.value)}
+        onFocus={() => {
+          focuses += 1;
+          step.current = `text ${focuses}`;
+        }}
+        onInput={(event) => {
+          isTyping.value = true;
+          change(event.currentTarget.value, step.current);
+        }}
+        onBlur={() => {
+          isTyping.value = false;
+        }}
       />
     </section>
   );

@@ -1,6 +1,6 @@
 /** What came of it: the verdict, the answers in short, what to do next, and every finding, each tied to its feature. */
 import type { Finding } from '../core.ts';
-import { isStale, lit, view } from './store.ts';
+import { isStale, lit, pending, view } from './store.ts';
 
 const marks = { fail: '✕', caution: '!', 'not assessed': '?', pass: '✓' } as const;
 const words = { fail: 'Fail', caution: 'Caution', 'not assessed': 'Not assessed', pass: 'Pass' } as const;
@@ -55,15 +55,21 @@ export function Verdict() {
   const open = report.findings.filter(({ verdict }) => verdict !== 'pass');
   const passes = report.findings.filter(({ verdict }) => verdict === 'pass');
   return (
-    <section aria-label="Verdict" class={isStale.value ? 'stale' : ''}>
+    <section aria-label="Verdict" data-open={pending.value.length} class={isStale.value ? 'stale' : ''}>
       <div class={`banner ${css(report.verdict)}`} role="status">
         <span class="mark" aria-hidden="true">
           {marks[report.verdict]}
         </span>
         <div>
-          <h2>{words[report.verdict]}</h2>
+          <h2>
+            {words[report.verdict]}
+            {pending.value.length > 0 ? ' so far' : ''}
+          </h2>
           <p>{report.headline}</p>
-          <p class="quiet">revision {revision}</p>
+          <p class="quiet">
+            revision {revision}
+            {pending.value.length > 0 ? `; still working: ${pending.value.join(', ')}` : ''}
+          </p>
         </div>
       </div>
       <table class="answers">

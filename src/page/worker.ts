@@ -1,22 +1,27 @@
-/** The core in a worker: judging and making never hold up a keystroke. */
+/** The core in a worker: judging and making never hold up a keystroke. The same program serves whoever edits and whoever makes files. */
 import {
   answerCircle,
+  answerRegister,
+  answerRunout,
+  askedPreflight,
   editJob,
   type Finding,
-  formatErrors,
   type Joint,
   jobJsonSchema,
   judgeJob,
   liveBodies,
-  liveView,
   makeFiles,
   type PatternList,
   parsePatterns,
+  preflightDxf,
   products,
+  readJob,
+  shownPreflight,
   starterJob,
   typedValues,
 } from '../core.ts';
-import type { Answer, Ask, JsonSchema } from './engine.ts';
+import type { Answer, Ask, JsonSchema, Measuring, Reply } from './engine.ts';
+import { Stepwise } from './stepwise.ts';
 
 const texts = import.meta.glob<string>('../../presets/flanges/*.yaml', {
   query: '?raw',
@@ -35,22 +40,35 @@ const shippedJobs = () =>
     Object.entries(jobs).map(([path, text]) => [path.split('/').at(-1)?.replace('.job.yaml', '') ?? path, text]),
   );
 
-/** The last joint that was judged: files and meshes are made of it. */
-let last: { readonly text: string; readonly joint: Joint; readonly findings: readonly Finding[] } | undefined;
-
-function judge(text: string, search: boolean) {
-  const judged = judgeJob(text, 'job', known(), { search });
-  if (judged.ok && search) last = { text, joint: judged.joint, findings: judged.findings };
-  return judged;
+interface Known {
+  readonly text: string;
+  readonly joint: Joint;
+  readonly findings: readonly Finding[];
 }
+/** The joint that is shown: meshes and files are made of it. */
+let last: Known | undefined;
 
-function joined(text: string) {
-  if (last?.text !== text) judge(text, true);
-  if (last?.text !== text) throw new Error('The job has errors: mend them first.');
+function joined(text: string): Known {
+  if (last?.text === text) return last;
+  const judged = judgeJob(text, 'job', known());
+  if (!judged.ok) throw new Error('The job has errors: mend them first.');
+  last = { text, joint: judged.joint, findings: judged.findings };
   return last;
 }
 
-async function answer(ask: Ask): Promise<Answer> {
+/** What was measured by picture, worked out. */
+function answerMeasured(of: Measuring) {
+  switch (of.what) {
+    case 'circle':
+      return answerCircle({ units: 'mm', instrument: 'caliper', ...of.typed });
+    case 'register':
+      return answerRegister({ units: 'mm', ...of.typed });
+    case 'runout':
+      return answerRunout({ units: 'mm', instrument: 'dial', ...of.typed });
+  }
+}
+
+async function answer(ask: Ask, tell: (part: Answer) => void): Promise<Answer> {
   switch (ask.kind) {
     case 'open':
       return {
@@ -74,51 +92,49 @@ async function answer(ask: Ask): Promise<Answer> {
       }
       return { kind: 'edited', text };
     }
-    case 'circle': {
-      const answer = answerCircle({ units: 'mm', instrument: 'caliper', ...ask.typed });
-      if (!answer.ok) return { kind: 'refused', why: answer.why };
-      const { title, lines, notes, result } = answer.value;
-      const circle = result.circle as { readonly value: number; readonly doubt: number } | undefined;
-      return {
-        kind: 'measured',
-        title,
-        lines: [...lines, ...notes],
-        circle: circle?.value ?? null,
-        doubt: circle?.doubt ?? null,
-      };
+    case 'measure': {
+      const measured = answerMeasured(ask.of);
+      if (!measured.ok) return { kind: 'refused', why: measured.why };
+      const { title, lines, notes, result } = measured.value;
+      return { kind: 'measured', title, lines: [...lines, ...notes], result };
     }
     case 'edit': {
       const edited = editJob(ask.text, ask.path, ask.typed);
       return edited.ok ? { kind: 'edited', text: edited.text } : { kind: 'refused', why: edited.why };
     }
-    case 'judge': {
-      const judged = judge(ask.text, ask.search);
-      return judged.ok
-        ? { kind: 'judged', view: liveView(judged.joint, judged.findings), values: typedValues(ask.text) }
-        : {
-            kind: 'errors',
-            errors: judged.errors,
-            text: formatErrors(judged.errors, ask.text),
-            values: typedValues(ask.text),
-          };
+    case 'preflight': {
+      const { file, bytes, text, ...typed } = ask.of;
+      // A job with errors has no limits to hold: the usual ones do.
+      const read = readJob(text, 'job');
+      const said = Object.fromEntries(Object.entries(typed).filter(([, value]) => value.trim() !== ''));
+      const options = askedPreflight({ ...said, job: read.ok ? read.job : undefined, fileName: file });
+      if (!options.ok) return { kind: 'refused', why: options.why.replace(/^--/, '') };
+      return { kind: 'preflight', shown: shownPreflight(preflightDxf(bytes, options.value), file) };
     }
-    case 'bodies':
-      return { kind: 'bodies', bodies: await liveBodies(joined(ask.text).joint) };
-    case 'make': {
+    case 'judge':
+      throw new Error('judging goes in steps');
+    case 'bodies': {
       const { joint, findings } = joined(ask.text);
+      return { kind: 'bodies', bodies: await liveBodies(joint, findings, ask.as) };
+    }
+    case 'make': {
       const { only, force, base } = ask;
-      return {
-        kind: 'made',
-        made: await makeFiles(joint, findings, { base, jobName: `${base}.job.yaml`, only, force }),
-      };
+      const told = (what: string, share: number) => tell({ kind: 'progress', what, share });
+      told('judging the job', 0);
+      const { joint, findings } = joined(ask.text);
+      const options = { base, jobName: `${base}.job.yaml`, only, force, tell: told };
+      return { kind: 'made', made: await makeFiles(joint, findings, options) };
     }
   }
 }
 
-self.addEventListener('message', ({ data }: MessageEvent<{ readonly id: number; readonly ask: Ask }>) => {
-  answer(data.ask).then(
-    (given) => self.postMessage({ id: data.id, answer: given }),
-    (fault: unknown) =>
-      self.postMessage({ id: data.id, fault: fault instanceof Error ? fault.message : String(fault) }),
+const steps = new Stepwise(known, (shown) => (last = shown));
+
+self.addEventListener('message', ({ data: { id, ask } }: MessageEvent<{ readonly id: number; readonly ask: Ask }>) => {
+  const reply = (given: Omit<Reply, 'id'>) => self.postMessage({ id, ...given } satisfies Reply);
+  if (ask.kind === 'judge') return steps.begin(ask.text, reply);
+  answer(ask, (part) => reply({ answer: part, isPart: true })).then(
+    (given) => reply({ answer: given }),
+    (fault: unknown) => reply({ fault: fault instanceof Error ? fault.message : String(fault) }),
   );
 });

@@ -49,6 +49,8 @@ export interface BracketSpec {
       readonly distance: number;
       readonly hole: number;
       readonly towards: 'end' | 'across' | 'foot';
+      /** Which way an ear across the strip points: 1 towards +y of the blank (left out: that), -1 towards -y. */
+      readonly side?: 1 | -1;
     } | null;
   };
   /** Cuts beside the first bend where the arm is narrower than the foot; depth from where the bend begins. */
@@ -75,7 +77,7 @@ export function earAt(spec: BracketSpec): { x: number; y: number } | null {
   const { ear } = spec.sensor;
   if (!ear) return null;
   const x = sensorAt(spec);
-  if (ear.towards === 'across') return { x, y: ear.distance };
+  if (ear.towards === 'across') return { x, y: (ear.side ?? 1) * ear.distance };
   return { x: ear.towards === 'end' ? x + ear.distance : x - ear.distance, y: 0 };
 }
 

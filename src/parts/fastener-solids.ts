@@ -27,13 +27,12 @@ const onAxis = (...corners: readonly (readonly [z: number, r: number])[]): Solid
   return { kind: 'revolved', x: 0, y: 0, profile };
 };
 
-/** A hexagon about the axis by its width across flats. */
+/** A hexagon about the axis by its width across flats. Without sines: their last bit differs from engine to engine, a root's does not. */
 function hexagon(across: number): Contour {
-  const corner = across / Math.sqrt(3);
-  const vertices = Array.from({ length: 6 }, (_, i) => {
-    const angle = (i * Math.PI) / 3;
-    return { x: corner * Math.cos(angle), y: corner * Math.sin(angle), bulge: 0 };
-  });
+  const [corner, flat] = [across / Math.sqrt(3), across / 2];
+  const at = (x: number, y: number) => ({ x, y, bulge: 0 });
+  const half = corner / 2;
+  const vertices = [at(corner, 0), at(half, flat), at(-half, flat), at(-corner, 0), at(-half, -flat), at(half, -flat)];
   return { kind: 'path', feature: 'hexagon', vertices };
 }
 
@@ -73,7 +72,7 @@ export function screwSolid(screw: ScrewToBuild): Solid {
   const r = head.diameter / 2;
   const { height } = head;
   if (head.kind === 'hex') {
-    const across = head.diameter * Math.cos(Math.PI / 6);
+    const across = (head.diameter * Math.sqrt(3)) / 2;
     return { id, body: [prism(across, -height, 0), onAxis(...shank(screw, 0))], cuts: [] };
   }
   const { across, depth } = socketOf(screw);

@@ -1,11 +1,10 @@
 /** Why a tone wheel cannot be drawn as asked: sentences for the person who typed the numbers. */
-import { largestRootRadius, largestTipBreak } from './tone-wheel-measures.ts';
-import { pitchAngle, type ToneWheelSpec, toothShape } from './tone-wheel-tooth.ts';
 
-/** Shortest land, mm, that a tooth must keep: a thousandth, so that the writers never round it away. */
-const LEAST_LAND = 0.001;
-/** What may be missing at a limit that is met exactly, mm. */
-const SLACK = 1e-6;
+import { LEAST_LAND, lengthWords as mm, SLACK } from './tone-wheel-limits.ts';
+import { largestRootRadius, largestTipBreak } from './tone-wheel-measures.ts';
+import { hasWindows, pitchAngle, type ToneWheelSpec, toothShape } from './tone-wheel-tooth.ts';
+import { largestCorner } from './tone-wheel-window.ts';
+import { rimFaults, windowFaults } from './tone-wheel-window-faults.ts';
 
 /**
  * Sentences about a wheel that cannot be drawn; empty when it can. Each starts with the field it speaks of,
@@ -13,9 +12,10 @@ const SLACK = 1e-6;
  * the teeth is a check.
  */
 export function toneWheelFaults(spec: ToneWheelSpec): string[] {
-  const faults = plainFaults(spec);
+  const plain = plainFaults(spec);
+  const faults = plain.length > 0 ? plain : rimFaults(spec);
   if (faults.length > 0) return faults;
-  const shape = shapeFaults(spec);
+  const shape = hasWindows(spec) ? windowFaults(spec) : shapeFaults(spec);
   return [...(shape.length > 0 ? shape : kerfFaults(spec)), ...holeFaults(spec)];
 }
 
@@ -108,11 +108,12 @@ function shapeFaults(spec: ToneWheelSpec): string[] {
  */
 function kerfFaults(spec: ToneWheelSpec): string[] {
   if (spec.kerf === 0) return [];
-  const widest = 2 * largestRootRadius(spec);
+  const isOpen = !hasWindows(spec);
+  const widest = 2 * (isOpen ? largestRootRadius(spec) : largestCorner(spec));
   const faults: string[] = [];
   if (spec.kerf > widest + SLACK) {
     faults.push(
-      `kerf: ${mm(spec.kerf)} does not reach the bottom of the valleys. Allowed: up to ${mm(widest)}. ` +
+      `kerf: ${mm(spec.kerf)} does not reach ${isOpen ? 'the bottom of the valleys' : 'the ends of the windows'}. Allowed: up to ${mm(widest)}. ` +
         'Is it in the right unit, or does the cutting service allow for the kerf?',
     );
   }
@@ -144,7 +145,7 @@ function holeFaults(spec: ToneWheelSpec): string[] {
     if (!(at > inner && at < outer)) {
       faults.push(
         `${place}: a hole of ${mm(diameter)} at ${mm(at)} from the axis breaks into ` +
-          `${at <= inner ? 'the bore' : 'the teeth'}. Allowed: ${
+          `${at <= inner ? 'the bore' : hasWindows(spec) ? 'the windows' : 'the teeth'}. Allowed: ${
             outer > inner ? `between ${mm(inner)} and ${mm(outer)}` : 'none, there is no room for this diameter'
           }. Is the circle's diameter given for its radius, or the other way round?`,
       );
@@ -162,9 +163,4 @@ function holeFaults(spec: ToneWheelSpec): string[] {
     }
   });
   return faults;
-}
-
-/** A length for a sentence: at most four decimals. */
-function mm(value: number): string {
-  return Number.isFinite(value) ? `${Number(value.toFixed(4))} mm` : String(value);
 }

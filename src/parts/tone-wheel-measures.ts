@@ -1,8 +1,18 @@
 /** What a caliper or a sensor finds on the teeth of a tone wheel. */
-import { pitchAngle, type ToneWheelSpec, toothShape } from './tone-wheel-tooth.ts';
+import {
+  hasWindows,
+  pitchAngle,
+  type ToneWheelSpec,
+  toothHeight,
+  toothShape,
+  widthRadius,
+} from './tone-wheel-tooth.ts';
+import { largestCorner, windowShape } from './tone-wheel-window.ts';
 
 /**
  * Nominal measures of the teeth, mm unless said otherwise. "Arc" is along a circle, "chord" straight across.
+ * With windows a tooth is a bar and a valley is a window, and what is told of the outside circle is told of
+ * the circle through the middle of the windows, where the sensor looks.
  */
 export interface ToothMeasures {
   /** Teeth that are there. */
@@ -21,9 +31,9 @@ export interface ToothMeasures {
   readonly valleyChord: number;
   /** Valley along the root circle from flank to flank, without its root rounds. */
   readonly valleyRootArc: number;
-  /** Root diameter to outside diameter, on one side. */
+  /** Root diameter to outside diameter, on one side; with windows their radial height. */
   readonly height: number;
-  /** Arc left at the tip between its two breaks. */
+  /** Arc left at the tip between its two breaks; with windows at their outside, between two corners. */
   readonly tipLand: number;
   /** Plain arc left at the bottom of a valley between its two rounds. */
   readonly rootLand: number;
@@ -44,6 +54,7 @@ export interface ToothMeasures {
  * Source: circle geometry; the pitch is the definition. Valid for a spec that has no fault.
  */
 export function toothMeasures(spec: ToneWheelSpec): ToothMeasures {
+  if (hasWindows(spec)) return windowMeasures(spec);
   const shape = toothShape(spec);
   const pitch = pitchAngle(spec);
   const half = (spec.ratio * pitch) / 2;
@@ -70,8 +81,36 @@ export function toothMeasures(spec: ToneWheelSpec): ToothMeasures {
   };
 }
 
+/** The same of bars and windows. */
+function windowMeasures(spec: ToneWheelSpec): ToothMeasures {
+  const shape = windowShape(spec);
+  const pitch = pitchAngle(spec);
+  const half = (spec.ratio * pitch) / 2;
+  const r = widthRadius(spec);
+  const { outerR, innerR, flankAngle, flankOffset } = shape;
+  const sharpRoot = flankAngle + Math.asin(flankOffset / innerR);
+  return {
+    present: spec.teeth - spec.missing,
+    pitchDegrees: 360 / spec.teeth,
+    pitch: pitch * r,
+    toothArc: 2 * half * r,
+    toothChord: 2 * r * Math.sin(half),
+    toothRootChord: 2 * innerR * Math.sin(sharpRoot),
+    valleyArc: (pitch - 2 * half) * r,
+    valleyChord: 2 * r * Math.sin(pitch / 2 - half),
+    valleyRootArc: (pitch - 2 * sharpRoot) * innerR,
+    height: toothHeight(spec),
+    tipLand: (pitch - 2 * shape.outerStart) * outerR,
+    rootLand: (pitch - 2 * shape.innerStart) * innerR,
+    flank: shape.flankLength,
+    missingDegrees: spec.missing === 0 ? 0 : (((spec.missing + 1) * pitch - 2 * half) * 180) / Math.PI,
+    largestRootRadius: largestCorner(spec),
+    largestTipBreak: 0,
+  };
+}
+
 /**
- * Largest root round. Two limits: in the valley, the round whose centre lies on the valley's middle line
+ * Largest root round of open teeth. Two limits: in the valley, the round whose centre lies on the valley's middle line
  * (full round), (q + f) sin g = h + f with g the angle from flank to middle line; on the flank, the round
  * that reaches the tip break.
  */
@@ -84,7 +123,7 @@ export function largestRootRadius(spec: ToneWheelSpec): number {
 }
 
 /**
- * Largest tip break. Two limits: at the tip, the break whose centre lies on the tooth's centre line; on the
+ * Largest tip break of open teeth. Two limits: at the tip, the break whose centre lies on the tooth's centre line; on the
  * flank, the break that reaches the root round.
  */
 export function largestTipBreak(spec: ToneWheelSpec): number {

@@ -17,17 +17,25 @@ export interface ToneWheelSpec {
    * number 1.
    */
   readonly missing: number;
-  /** Diameter over the teeth. */
+  /** Diameter over the teeth, or of the closed rim. */
   readonly outside: number;
-  /** Diameter at the bottom of the valleys. */
+  /** Diameter at the bottom of the valleys, or at the inside of the windows. */
   readonly root: number;
-  /** Tooth width over pitch, both along the outside circle, between 0 and 1. */
+  /**
+   * Width of a closed rim outside of windows, so that the teeth are the bars between them; left out for open
+   * teeth.
+   */
+  readonly rim?: number;
+  /**
+   * Tooth width over pitch, between 0 and 1: both along the outside circle, or with windows both along the
+   * middle of the windows, where the sensor looks.
+   */
   readonly ratio: number;
   /** `straight`: parallel to the tooth's own centre line. `radial`: pointing at the axis. */
   readonly flanks: 'straight' | 'radial';
-  /** Round between flank and root circle; 0 for a sharp corner. */
+  /** Round between flank and root circle, or in all four corners of a window; 0 for a sharp corner. */
   readonly rootRadius: number;
-  /** Round between flank and outside circle; 0 for a sharp edge. */
+  /** Round between flank and outside circle; 0 for a sharp edge, and with windows. */
   readonly tipBreak: number;
   /** Bore diameter. */
   readonly bore: number;
@@ -78,8 +86,26 @@ export function pitchAngle(spec: ToneWheelSpec): number {
   return (2 * Math.PI) / spec.teeth;
 }
 
+/** The circles between which teeth or windows lie: diameters, and the closed rim of a window wheel. mm. */
+export type ToothBand = Pick<ToneWheelSpec, 'outside' | 'root' | 'rim'>;
+
+/** Whether the teeth are bars between windows in a closed rim. */
+export const hasWindows = ({ rim }: Pick<ToneWheelSpec, 'rim'>): boolean => rim !== undefined;
+
+/** Radius at which teeth or windows end, mm: the tips, or the outside of the windows. */
+export const toothTop = ({ outside, rim }: ToothBand): number => outside / 2 - (rim ?? 0);
+
+/** Radial height of teeth or windows, mm. */
+export const toothHeight = (band: ToothBand): number => toothTop(band) - band.root / 2;
+
+/** Radius of the middle of teeth or windows, mm: where a sensor that looks along the axis stands. */
+export const axialRadius = (band: ToothBand): number => (toothTop(band) + band.root / 2) / 2;
+
+/** Radius at which widths are told, mm: the tips of open teeth, the middle of windows. */
+export const widthRadius = (band: ToothBand): number => (hasWindows(band) ? axialRadius(band) : band.outside / 2);
+
 /**
- * The shape of one tooth in closed form. In the frame of the flank (its direction along x) the tip break is a
+ * The shape of one open tooth in closed form. In the frame of the flank (its direction along x) the tip break is a
  * circle of radius b about (sqrt((R - b)^2 - (h - b)^2), h - b): inside the outside circle and below the
  * flank, touching both. The root round is a circle of radius f about (sqrt((q + f)^2 - (h + f)^2), h + f):
  * outside the root circle and above the flank. Source: tangent circles, plane geometry.

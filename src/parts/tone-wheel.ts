@@ -1,15 +1,18 @@
 /**
- * Tone wheel: a toothed disc cut from sheet, which a speed sensor reads. Pure: measures in, part model out.
+ * Tone wheel: a disc cut from sheet, which a speed sensor reads by the open teeth on its rim or by the windows
+ * in it. Pure: measures in, part model out.
  *
  * Datum: axis at the origin, sheet between z = 0 and z = thickness. Tooth number 1 is centred at
  * `toothAngle`; the numbers run counter-clockwise, and missing positions are the last ones, so that tooth 1
- * follows the gap. Source of the tooth shape: plane geometry (see `toothShape`); trade term "60-2": common
- * practice.
+ * follows the gap. With windows the bars between them are the teeth: a missing one joins the windows on both
+ * sides of it, and the rim outside of them stays closed. Source of the shapes: plane geometry (see `toothShape`,
+ * `windowShape`); trade term "60-2": common practice.
  */
 import type { Feature } from '../model/part.ts';
 import type { Contour, ContourVertex, SheetPart } from '../model/sheet.ts';
 import { toneWheelFaults } from './tone-wheel-faults.ts';
-import { type PolarPoint, pitchAngle, type ToneWheelSpec, toothShape } from './tone-wheel-tooth.ts';
+import { hasWindows, type PolarPoint, pitchAngle, type ToneWheelSpec, toothShape } from './tone-wheel-tooth.ts';
+import { windowContours } from './tone-wheel-window.ts';
 
 export { toneWheelFaults } from './tone-wheel-faults.ts';
 export {
@@ -19,15 +22,25 @@ export {
   toothMeasures,
 } from './tone-wheel-measures.ts';
 export {
+  axialRadius,
+  hasWindows,
   type PolarPoint,
   pitchAngle,
   type ToneWheelSpec,
+  type ToothBand,
   type ToothShape,
+  toothHeight,
   toothShape,
+  toothTop,
+  widthRadius,
 } from './tone-wheel-tooth.ts';
+export { largestCorner, type WindowShape, windowShape, windowsBeside } from './tone-wheel-window.ts';
 
 /** Stretches shorter than this, mm, are left out; the corners on both sides become one. */
 const NOTHING = 1e-6;
+
+/** What carries the pulses: the toothed outline; or the rim and all windows in it, after the other holes. */
+const OUTLINE = 'wheel-outline';
 
 /**
  * The wheel as a sheet part. Features: `wheel-outline`, `wheel-bore`, and `wheel-screw-1` onwards.
@@ -36,8 +49,10 @@ const NOTHING = 1e-6;
 export function buildToneWheel(spec: ToneWheelSpec): SheetPart {
   const faults = toneWheelFaults(spec);
   if (faults.length > 0) throw new Error(`Tone wheel ${spec.id}: ${faults.join(' ')}`);
+  const isOpen = !hasWindows(spec);
+  const label = isOpen ? 'toothed outline' : 'rim with windows';
   const features: Feature[] = [
-    { id: 'wheel-outline', purpose: 'body', label: 'toothed outline', side: 'wheel', diameter: spec.outside },
+    { id: OUTLINE, purpose: 'body', label, side: 'wheel', diameter: spec.outside },
     { id: 'wheel-bore', purpose: 'bore', label: 'wheel bore', side: 'wheel', diameter: spec.bore },
   ];
   const hole = (feature: string, x: number, y: number, diameter: number): Contour => {
@@ -62,8 +77,10 @@ export function buildToneWheel(spec: ToneWheelSpec): SheetPart {
     name: spec.name,
     material: spec.material,
     thickness: spec.thickness,
-    outside: { kind: 'path', feature: 'wheel-outline', vertices: outline(spec) },
-    holes,
+    outside: isOpen
+      ? { kind: 'path', feature: OUTLINE, vertices: outline(spec) }
+      : { kind: 'circle', feature: OUTLINE, x: 0, y: 0, r: (spec.outside + spec.kerf) / 2 },
+    holes: isOpen ? holes : [...holes, ...windowContours(spec, OUTLINE)],
     features,
     engravings: [],
   };

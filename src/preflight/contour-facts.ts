@@ -93,7 +93,7 @@ export function sharpestInside(contours: readonly Nested[], wanted: number): Ins
 }
 
 /** Twice the area of the chords: its sign tells the direction of travel. One full circle runs as its sweep says. */
-function signedArea(stretches: readonly Stretch[]): number {
+export function signedArea(stretches: readonly Stretch[]): number {
   return stretches.reduce((sum, s) => {
     const segment = s.kind === 'arc' ? s.r * s.r * (s.sweep - Math.sin(s.sweep)) : 0;
     return sum + s.x1 * s.y2 - s.x2 * s.y1 + segment;

@@ -7,6 +7,9 @@ export const mostBytes = 64 * 1024 * 1024;
 export const mostEntities = 200_000;
 export const mostStretches = 500_000;
 
+/** Stretches that a picture of the drawing shows. */
+export const mostDrawn = 50_000;
+
 /** Blocks within blocks. */
 export const deepestBlock = 16;
 
@@ -24,6 +27,9 @@ export const tinyLength = 0.01;
 
 /** A spline or an ellipse is followed by lines that stay within this, mm. */
 export const curveWithin = 0.002;
+
+/** Cuts nearer than this, mm, are one thick line drawn as two: no web is that narrow. The narrowest published laser kerf. */
+export const narrowestKerf = 0.1;
 
 /** No drawing of a part has a number beyond this; such a number is damage. */
 export const wildNumber = 1e9;

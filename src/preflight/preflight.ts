@@ -9,6 +9,7 @@ import type { Material } from '../standards/materials.ts';
 import { type Chains, chainsOf } from './chain.ts';
 import { crossingsOf, type Track } from './crossings.ts';
 import { type Drawing, drawDocument, type Piece } from './draw.ts';
+import { drawnCuts } from './drawn-cuts.ts';
 import { factFindings, factsOf } from './facts.ts';
 import { type FaultLog, faultLog } from './fault-log.ts';
 import { told, unjudged } from './held.ts';
@@ -36,12 +37,12 @@ export interface PreflightOptions {
 /** Looks at a file. `isReadable` is false where it is no DXF that can be read at all. */
 export function preflightDxf(bytes: Uint8Array, options: PreflightOptions = {}): Preflight {
   const file = readFileText(bytes);
-  if (!file.ok) return { isReadable: false, findings: [file.finding], facts: null };
+  if (!file.ok) return { isReadable: false, findings: [file.finding], facts: null, cuts: null };
   const read = readDxf(file.text);
   if (!read.ok || (!read.value.hasEntities && read.value.entities.length === 0 && read.value.header.size === 0)) {
     const why = read.ok ? 'There is no section of a DXF in this file.' : read.why;
     const damaged = unreadable('dxf-damaged', 'file that is no sound DXF', why, 'Save it again as an ASCII DXF.');
-    return { isReadable: false, findings: damaged.ok ? [] : [damaged.finding], facts: null };
+    return { isReadable: false, findings: damaged.ok ? [] : [damaged.finding], facts: null, cuts: null };
   }
   const log = faultLog();
   const { header, isEnded, groups } = read.value;
@@ -106,7 +107,7 @@ function judged(
     ...limits,
     ...factFindings(facts, { drawing, log, isWhole, widestJoin: chains.widestJoin, options }),
   ];
-  return { isReadable: true, findings, facts };
+  return { isReadable: true, findings, facts, cuts: drawnCuts(chains, unit.mm) };
 }
 
 /** Contours and loose lines as tracks, contours first and in their own order. */

@@ -7,7 +7,8 @@ import { must } from '../standards/table.ts';
 import { narrowestWeb, sharpestInside } from './contour-facts.ts';
 import { short } from './fault-log.ts';
 import { held, told, unjudged } from './held.ts';
-import type { Budget } from './limits.ts';
+import { type Budget, narrowestKerf } from './limits.ts';
+import { neckFindings } from './neck-limits.ts';
 import type { Nested } from './nest.ts';
 import { roundDiameter } from './round.ts';
 
@@ -16,9 +17,6 @@ export type ServiceProfile = Pick<SheetInput, 'hole' | 'web' | 'inside_radius' |
 
 /** The limits that hold when no job is given. */
 export const usualProfile: ServiceProfile = { hole: 1, web: 1, part: {} };
-
-/** Cuts nearer than this, mm, are one thick line drawn as two: no web is that narrow. The narrowest laser kerf. */
-const doubleLine = 0.1;
 
 interface Ask {
   readonly contours: readonly Nested[];
@@ -32,7 +30,7 @@ interface Ask {
 /** Every limit, passes included. */
 export function serviceFindings(ask: Ask): PlacedFinding[] {
   if (ask.contours.length === 0) return [];
-  return [...holes(ask), ...web(ask), ...corners(ask), ...partSizes(ask)];
+  return [...holes(ask), ...web(ask), ...neckFindings(ask), ...corners(ask), ...partSizes(ask)];
 }
 
 const placeAt = ({ contours, unit }: Ask, contour: number, x: number, y: number): Place[] => {
@@ -106,7 +104,7 @@ function web(ask: Ask): PlacedFinding[] {
   if (found === null) return [];
   const places = placeAt(ask, found.between[0], found.x, found.y);
   const words = { code: 'dxf-web', title: 'narrowest web between two cuts', unit: 'mm', places };
-  if (thickness === null || found.gap < doubleLine) {
+  if (thickness === null || found.gap < narrowestKerf) {
     const plain = held(
       {
         ...words,
@@ -115,7 +113,7 @@ function web(ask: Ask): PlacedFinding[] {
         source: 'the narrowest published laser kerf',
       },
       found.gap,
-      { limit: doubleLine, sense: 'at least' },
+      { limit: narrowestKerf, sense: 'at least' },
     );
     return plain.verdict === 'pass' ? [thicknessMissing('dxf-web', 'narrowest web against the sheet', 'mm')] : [plain];
   }

@@ -6,6 +6,7 @@ import type { Bracket } from '../job/joint-bracket.ts';
 import type { ContourVertex } from '../model/sheet.ts';
 import type { Axes, Place, PlacedSolid, Solid, SolidPiece } from '../model/solid.ts';
 import { earAt, sensorAt } from '../parts/bracket.ts';
+import { axialRadius } from '../parts/tone-wheel.ts';
 
 const colours = { bracket: '#8fae8b', sensor: '#33383d' };
 
@@ -19,7 +20,7 @@ function placeOf({ plane }: Bracket, joint: Joint, name: string): Place | null {
   if (!wheelSpec || wheelZ === null || !job.bracket) return null;
   const way = job.bracket.towards === 'driving' ? -1 : 1;
   const radial = (job.sensor?.direction ?? 'radial') === 'radial';
-  // p and q of the plane as directions in the joint, and where both are 0: on the rim, or on the face between root and tip.
+  // p and q of the plane as directions in the joint, and where both are 0: on the rim, or on the face in the middle of teeth or windows.
   const [p, q]: readonly [Vector, Vector] = radial
     ? [
         [0, 0, way],
@@ -32,7 +33,7 @@ function placeOf({ plane }: Bracket, joint: Joint, name: string): Place | null {
   const face = way === 1 ? wheelZ + wheelSpec.thickness : wheelZ;
   const teeth: Vector = radial
     ? [wheelSpec.outside / 2, 0, wheelZ + wheelSpec.thickness / 2]
-    : [(wheelSpec.outside + wheelSpec.root) / 4, 0, face];
+    : [axialRadius(wheelSpec), 0, face];
   const along = (point: { readonly p: number; readonly q: number }): Vector => [
     point.p * p[0] + point.q * q[0],
     point.p * p[1] + point.q * q[1],
@@ -43,18 +44,18 @@ function placeOf({ plane }: Bracket, joint: Joint, name: string): Place | null {
   return { name, x: teeth[0] + dx, y: teeth[1] + dy, z: teeth[2] + dz, turnedOver: false, axes };
 }
 
-/** How far the sensor stands out behind its ear, and how thick the ear is, mm: nobody tells, so it is only shown. */
+/** How far the sensor stands out behind its ear where the job does not tell, and how thick the ear is, mm: only shown. */
 const shown = { behind: 20, ear: 4 };
 
 /** The sensor as far as the job tells: its nose from the ear to the tip, and the ear, in the blank's coordinates. */
-function sensorSolid({ spec, part }: Bracket, reach: number): Solid {
+function sensorSolid({ spec, part }: Bracket, reach: number, behind: number): Solid {
   const x = sensorAt(spec);
   const r = spec.sensor.bore / 2;
   const nose: SolidPiece = {
     kind: 'extruded',
     outside: { kind: 'circle', feature: 'nose', x, y: 0, r },
     holes: [],
-    from: -shown.behind,
+    from: -behind,
     to: reach,
     tilt: tiltAt(part, x),
   };
@@ -93,7 +94,7 @@ export function bracketInJoint(joint: Joint): PlacedSolid[] {
   const place = placeOf(bracket, joint, bracketName);
   if (!place) return [];
   const name = 'sensor, as far as the job tells';
-  const sensor = sensorSolid(bracket, job.bracket.sensor.reach);
+  const sensor = sensorSolid(bracket, job.bracket.sensor.reach, job.bracket.sensor.behind || shown.behind);
   return [
     { ...own, places: [place] },
     { name, solid: sensor, colour: colours.sensor, places: [{ ...place, name }] },

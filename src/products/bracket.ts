@@ -2,9 +2,13 @@
 
 import type { Joint } from '../job/joint.ts';
 import type { Bracket } from '../job/joint-bracket.ts';
+import type { EngravedText } from '../model/engraving.ts';
+import type { Mesh } from '../model/mesh.ts';
 import { bendTable } from '../parts/bend-table.ts';
-import { type BracketSpec, bracketFaults, buildBracket } from '../parts/bracket.ts';
+import { type BracketSpec, buildBracket } from '../parts/bracket.ts';
+import { bracketMockUp, footText } from '../parts/bracket-mock-up.ts';
 import { cardSizes, gapCardProfile, gapCardWords, gapSteps } from '../parts/gap-card.ts';
+import { engrave, textWidth } from '../solids/engrave.ts';
 import { meshFolded } from '../solids/folded-mesh.ts';
 import { meshGapCard } from '../solids/gap-card-mesh.ts';
 import { seat } from '../solids/seat.ts';
@@ -13,6 +17,9 @@ import { writeStl } from '../write/stl.ts';
 import { type MadeFile, type Making, type Product, utf8, verdictWords } from './product.ts';
 
 const applies = (joint: Joint): boolean => joint.bracket !== undefined;
+/** What every mock-up says, in two lines: a foot is narrow. */
+const bracketWarning = ['FIT CHECK', 'DO NOT DRIVE'];
+
 const tableName = (base: string): string => `${base}-bracket-bends.txt`;
 
 /** The bend table as a page of plain text. */
@@ -89,22 +96,47 @@ export const bracketFiles: Product = {
   },
 };
 
-/** Holes as they are printed; as drawn where the wider ones do not fit. */
-function printed(spec: BracketSpec, more: number): BracketSpec {
-  const { foot, sensor } = spec;
-  const wider: BracketSpec = {
-    ...spec,
-    foot: { ...foot, hole: foot.hole + more },
-    sensor: { bore: sensor.bore + more, ear: sensor.ear && { ...sensor.ear, hole: sensor.ear.hole + more } },
-  };
-  return bracketFaults(wider).length > 0 ? spec : wider;
-}
-
 /** The STL's header line, at most 80 plain characters. */
 const header = ({ verdict, forced, revision }: Making, what: string): string => {
   const failed = verdictWords(verdict, forced);
   return `${revision} ${what}, mm${failed ? ` - ${failed}` : ''}`.slice(0, 80);
 };
+
+/** Engraved lines run round an axis; so far from it they rise by a third of a millimetre over a foot of 50. mm */
+const farOut = 1000;
+
+/** The bracket's mock-up, folded, engraved on its foot, seated on z = 0. The foot keeps its place in the fold. */
+export async function bracketMockUpMesh({ joint, verdict, revision }: Making, drawn: BracketSpec): Promise<Mesh> {
+  const spec = bracketMockUp(drawn, joint.job.print.holes);
+  const lines = [
+    ...(verdict === 'fail' ? ['CHECKS FAILED'] : []),
+    ...bracketWarning,
+    ...(joint.job.print.text ? [revision] : []),
+  ];
+  const text = footText(spec, lines, textWidth);
+  const mesh = meshFolded(buildBracket(spec));
+  // Too little room for the revision as well: the warning alone.
+  const laid = text.length > 0 ? text : footText(spec, bracketWarning, textWidth);
+  if (laid.length === 0) return seat(mesh);
+  const marks = laid.map(({ text: words, x, height, depth }): EngravedText => {
+    return {
+      kind: 'text',
+      text: words,
+      surface: 'top',
+      angle: 0,
+      radius: farOut + x,
+      z: spec.thickness,
+      height,
+      depth,
+    };
+  });
+  return seat(movedAlongX(await engrave(movedAlongX(mesh, farOut), marks), -farOut));
+}
+
+const movedAlongX = (mesh: Mesh, by: number): Mesh => ({
+  ...mesh,
+  positions: mesh.positions.map((value, i) => (i % 3 === 0 ? value + by : value)),
+});
 
 export const bracketMockUpFile: Product = {
   kind: 'bracket-mockup',
@@ -115,8 +147,10 @@ export const bracketMockUpFile: Product = {
   async make(making) {
     const { joint, base } = making;
     if (!joint.bracket) return [];
-    const mesh = meshFolded(buildBracket(printed(joint.bracket.spec, joint.job.print.holes)));
-    const bytes = await writeStl(seat(mesh), header(making, 'bracket MOCK-UP, FIT CHECK - DO NOT DRIVE'));
+    const bytes = await writeStl(
+      await bracketMockUpMesh(making, joint.bracket.spec),
+      header(making, 'bracket MOCK-UP, FIT CHECK - DO NOT DRIVE'),
+    );
     return [{ kind: 'bracket-mockup', name: `${base}-bracket-mockup.stl`, bytes }];
   },
 };

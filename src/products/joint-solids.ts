@@ -40,7 +40,7 @@ export const wheelSolid = ({ wheel }: Joint, z = 0): PlacedSolid | null =>
   wheel && standing(wheelName, solidOfSheet(wheel), colours.wheel, z);
 
 /** A neighbouring flange as far as it was measured; its tapped holes at the size of their drills, dowel holes at the pin's. */
-function flangeSolid(joint: Joint, side: 'driving' | 'driven'): PlacedSolid {
+export function flangePart(joint: Joint, side: 'driving' | 'driven'): TurnedPart {
   const drawn = jointToDraw(joint)[side];
   const { thread } = joint[side].holes;
   const known = thread === null ? null : findThread(thread);
@@ -51,7 +51,7 @@ function flangeSolid(joint: Joint, side: 'driving' | 'driven'): PlacedSolid {
   const { body } = flangeInJoint({ ...drawn, holes }, side, joint.adapterSpec.thickness);
   const pins = joint.dowels?.[side] ?? null;
   const name = `${side} flange, context only${drawn.thickness === null ? ', thickness not measured' : ''}`;
-  const part: TurnedPart = {
+  return {
     kind: 'turned',
     id: `${side} flange`,
     name,
@@ -78,7 +78,11 @@ function flangeSolid(joint: Joint, side: 'driving' | 'driven'): PlacedSolid {
     features: [],
     engravings: [],
   };
-  return standing(name, solidOfTurned(part), colours.flange);
+}
+
+function flangeSolid(joint: Joint, side: 'driving' | 'driven'): PlacedSolid {
+  const part = flangePart(joint, side);
+  return standing(part.name, solidOfTurned(part), colours.flange);
 }
 
 /** Where a side's pins begin and end along the shaft. */

@@ -2,18 +2,17 @@
 import type { Joint } from '../job/joint.ts';
 import { revisionOf } from '../job/revision.ts';
 import type { Finding } from '../model/finding.ts';
-import type { Mesh } from '../model/mesh.ts';
 import { type ReportData, reportData } from '../report/report-data.ts';
-import { meshSheet } from '../solids/sheet-mesh.ts';
-import { meshTurned } from '../solids/turned-mesh.ts';
 import { writeSvg } from '../write/svg.ts';
-import { pictures } from './pictures.ts';
+import { picturesInSteps } from './pictures.ts';
 
 export interface LivePicture {
   readonly name: string;
   readonly caption: string;
   /** An SVG element; its ids start with the picture's name. */
   readonly svg: string;
+  /** A narrow sheet that is filled from the top down. */
+  readonly column: boolean;
 }
 
 export interface LiveView {
@@ -22,31 +21,26 @@ export interface LiveView {
   readonly pictures: readonly LivePicture[];
 }
 
-/** Everything of a joint that is shown at once. No mesh is made. */
-export function liveView(joint: Joint, findings: readonly Finding[]): LiveView {
+/** Everything of a joint that is shown, at once. No mesh is made. */
+export const liveView = (joint: Joint, findings: readonly Finding[]): LiveView => ({
+  ...liveReport(joint, findings),
+  pictures: [...livePictures(joint)].filter((picture): picture is LivePicture => picture !== null),
+});
+
+/** What is said of a joint. */
+export function liveReport(joint: Joint, findings: readonly Finding[]): Omit<LiveView, 'pictures'> {
   const revision = revisionOf(joint);
-  return {
-    revision,
-    report: reportData(joint, findings, null, revision),
-    pictures: pictures(joint).map(({ name, caption, drawing }) => ({
-      name,
-      caption,
-      svg: writeSvg(drawing, { standalone: false }),
-    })),
-  };
+  return { revision, report: reportData(joint, findings, null, revision) };
 }
 
-/** One body to show in space, at its place in the adapter's coordinates. */
-export interface LiveBody {
-  readonly id: 'adapter' | 'wheel';
-  readonly mesh: Mesh;
-  /** How far it is lifted along z, mm. */
-  readonly z: number;
-}
-
-/** Meshes of the new parts for a view in space; chord error in mm. */
-export async function liveBodies(joint: Joint, chordError = 0.05): Promise<LiveBody[]> {
-  const adapter: LiveBody = { id: 'adapter', mesh: await meshTurned(joint.adapter, { chordError }), z: 0 };
-  if (!joint.wheel || joint.wheelZ === null) return [adapter];
-  return [adapter, { id: 'wheel', mesh: meshSheet(joint.wheel, { chordError }), z: joint.wheelZ }];
+/** The pictures one by one, each drawn when it is asked for; null is a pause, the first of them after the pictures of the parts. */
+export function* livePictures(joint: Joint): Generator<LivePicture | null, void, void> {
+  for (const picture of picturesInSteps(joint)) {
+    yield picture && {
+      name: picture.name,
+      caption: picture.caption,
+      svg: writeSvg(picture.drawing, { standalone: false }),
+      column: picture.column === true,
+    };
+  }
 }

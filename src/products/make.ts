@@ -60,6 +60,8 @@ export interface MakeOptions {
   /** Kinds to make; empty for all. */
   readonly only: readonly string[];
   readonly force: boolean;
+  /** Told what is being made, and how much is done: 0 to 1. */
+  readonly tell?: (what: string, share: number) => void;
 }
 
 export interface Held {
@@ -99,13 +101,16 @@ export async function makeFiles(joint: Joint, findings: readonly Finding[], opti
   const files: MadeFile[] = [];
   const held: Held[] = [];
   const named = options.only.length > 0;
-  for (const product of products) {
-    if (!wanted(product.kind) || !product.applies(joint)) continue;
-    if (!named && product.asked?.(joint) === false) continue;
+  const chosen = products.filter(
+    ({ kind, applies, asked }) => wanted(kind) && applies(joint) && (named || asked?.(joint) !== false),
+  );
+  for (const [i, product] of chosen.entries()) {
+    options.tell?.(product.about, i / chosen.length);
     if (product.metal && failing && !options.force) {
       held.push({ kind: product.kind, why: reasonToHold(findings), names: product.names(making) });
     } else {
-      files.push(...(await product.make(making)));
+      const tell = (what: string, share: number) => options.tell?.(what, (i + share) / chosen.length);
+      files.push(...(await product.make({ ...making, tell })));
     }
   }
   if (wanted(reportKind)) {
@@ -113,7 +118,7 @@ export async function makeFiles(joint: Joint, findings: readonly Finding[], opti
       made: files.map(({ kind, name, bytes }) => ({ kind, path: name, bytes: bytes.length })),
       held: held.map(({ kind, why }) => ({ kind, why })),
     };
-    files.push(...reportFiles(making, options.jobName, list));
+    files.push(...(await reportFiles(making, options.jobName, list)));
   }
   return { verdict, files, held };
 }

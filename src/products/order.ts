@@ -1,6 +1,7 @@
 /** The order notes for the cutting service: one a flat part, with the pre-flight of the very files that are sent. */
 import type { Joint } from '../job/joint.ts';
 import { serviceTolerance } from '../job/schema-sheet.ts';
+import { hasWindows, type ToneWheelSpec } from '../parts/tone-wheel.ts';
 import { preflightDxf } from '../preflight/preflight.ts';
 import { orderText, type PartOrder } from '../report/order-text.ts';
 import type { Material } from '../standards/materials.ts';
@@ -31,11 +32,19 @@ const magnetOnly = (material: Material): string[] =>
     ? ['No other steel unless a magnet holds it as well: a sensor reads this part. Most stainless steel will not do.']
     : [];
 
+/** Windows and bars, and where to pierce. */
+function windowsToCut(spec: ToneWheelSpec): string {
+  const { teeth, missing, rootRadius } = spec;
+  const long = missing > 0 ? `, one of them over ${missing + 1} places, on purpose` : ', all alike';
+  return `${teeth - missing} windows${long}: a sensor counts the bars between them. Pierce inside a window, away from its flanks; corners R ${mm(rootRadius, 2)}. Windows and bore first, the outside last: the rim is what holds the part (common practice).`;
+}
+
 function wheelPart(joint: Joint): FlatPart | null {
   const { wheelSpec: spec, wheelMaterial: material, wheelBore: turned, wheelRegister: register } = joint;
   if (!spec || !material) return null;
   const cut = spec.bore - (turned?.stock ?? 0);
   const kerf = joint.job.sheet.kerf;
+  const isOpen = !hasWindows(spec);
   return {
     id: 'wheel',
     name: spec.name,
@@ -54,13 +63,15 @@ function wheelPart(joint: Joint): FlatPart | null {
         : [
             `Bore ${mm(cut)}: it centres the wheel${register ? ` on ${register.what} of ${mm(register.diameter)}` : ''}. Too small and it does not go on, too large and it runs out of true.`,
           ]),
-      'Teeth and bore in one clamping, without moving the sheet in between: the teeth must run true to the bore.',
-      `${spec.teeth - spec.missing} teeth${spec.missing > 0 ? ` and a gap of ${spec.missing}, on purpose` : ', all alike, none left out'}: a sensor counts them. Pierce in a valley or inside corner, never on a tooth tip or at the bore (common practice).`,
+      `${isOpen ? 'Teeth' : 'Windows'} and bore in one clamping, without moving the sheet in between: the ${isOpen ? 'teeth' : 'windows'} must run true to the bore.`,
+      isOpen
+        ? `${spec.teeth - spec.missing} teeth${spec.missing > 0 ? ` and a gap of ${spec.missing}, on purpose` : ', all alike, none left out'}: a sensor counts them. Pierce in a valley or inside corner, never on a tooth tip or at the bore (common practice).`
+        : windowsToCut(spec),
       ...magnetOnly(material),
     ],
     finish: [
       'Deliver flat: a warped wheel wobbles past its sensor.',
-      'Deburr both faces. Do not round or tumble the teeth: the sensor reads their edges.',
+      `Deburr both faces. Do not round or tumble the ${isOpen ? 'teeth' : 'windows'}: the sensor reads their edges.`,
       ...(turned ? [] : ['No dross, lead-in mark or burr in the bore.']),
     ],
   };
@@ -91,7 +102,8 @@ function bracketPart(joint: Joint): FlatPart | null {
   };
 }
 
-const partsOf = (joint: Joint): FlatPart[] =>
+/** The flat parts of a joint that a cutting service is asked for. */
+export const flatParts = (joint: Joint): FlatPart[] =>
   [wheelPart(joint), bracketPart(joint)].filter((part): part is FlatPart => part !== null);
 
 function toleranceWords(joint: Joint, thickness: number): string {
@@ -165,11 +177,11 @@ export const orderFiles: Product = {
   kind: 'order',
   about: 'order notes for the cutting service: material, quantity, scale proof, what matters and why',
   metal: true,
-  applies: (joint) => partsOf(joint).length > 0,
-  names: ({ joint, base }) => partsOf(joint).map(({ id }) => `${base}-${id}-order.txt`),
+  applies: (joint) => flatParts(joint).length > 0,
+  names: ({ joint, base }) => flatParts(joint).map(({ id }) => `${base}-${id}-order.txt`),
   async make(making) {
     const notes: MadeFile[] = [];
-    for (const part of partsOf(making.joint)) notes.push(await order(making, part));
+    for (const part of flatParts(making.joint)) notes.push(await order(making, part));
     return notes;
   },
 };

@@ -1,11 +1,14 @@
 /** The pictures of a joint: both faces, the section, the wheel. Preview files and the report show the same ones. */
+import { balanceView } from '../drawing/balance-view.ts';
 import { bracketView } from '../drawing/bracket-view.ts';
+import { chainView } from '../drawing/chain-view.ts';
 import { faceView } from '../drawing/face-view.ts';
 import type { FlangeToDraw, JointToDraw } from '../drawing/joint-to-draw.ts';
 import { lineView } from '../drawing/line-view.ts';
 import { orderChart } from '../drawing/order-chart.ts';
 import { phaseView, phaseWords } from '../drawing/phase-view.ts';
 import { sectionView } from '../drawing/section-view.ts';
+import { sensorView } from '../drawing/sensor-view.ts';
 import { shaftView } from '../drawing/shaft-view.ts';
 import { signalView } from '../drawing/signal-view.ts';
 import { wheelView } from '../drawing/wheel-view.ts';
@@ -14,11 +17,15 @@ import type { ResolvedFlange } from '../job/resolve-flange.ts';
 import type { Drawing } from '../model/drawing.ts';
 import { turned } from '../parts/adapter-holes.ts';
 import { registerClearance } from '../rotor/plays.ts';
+import { balanceToDraw } from './balance-to-draw.ts';
 import { bracketToDraw } from './bracket-to-draw.ts';
+import { chainsToDraw } from './chain-to-draw.ts';
 import { ordersToDraw } from './orders-to-draw.ts';
 import { phaseToDraw } from './phase-to-draw.ts';
+import { sensorToDraw } from './sensor-to-draw.ts';
 import { lineToDraw, shaftToDraw } from './shaft-to-draw.ts';
 import { signalToDraw } from './signal-to-draw.ts';
+import { windowsToDraw } from './windows-to-draw.ts';
 
 function flangeToDraw(flange: ResolvedFlange, joint: Joint): FlangeToDraw {
   const { register, holes } = flange;
@@ -72,7 +79,12 @@ export interface Picture {
     | 'driving-face'
     | 'driven-face'
     | 'wheel'
+    | 'sensor'
     | 'bracket'
+    | 'chain-shaft'
+    | 'chain-lean'
+    | 'chain-teeth'
+    | 'balance'
     | 'phasing'
     | 'shaft'
     | 'shaft-line'
@@ -80,69 +92,96 @@ export interface Picture {
     | 'signal';
   readonly caption: string;
   readonly drawing: Drawing;
+  /** A narrow sheet that is filled from the top down: two of them stand side by side on paper. */
+  readonly column?: true;
 }
 
 /** All pictures of a joint, the section first. */
-export function pictures(joint: Joint): Picture[] {
+export const pictures = (joint: Joint): Picture[] =>
+  [...picturesInSteps(joint)].filter((picture): picture is Picture => picture !== null);
+
+/** The same one by one, drawn when asked for. Null is a pause: before the first stand the parts, after it studies that take longer. */
+export function* picturesInSteps(joint: Joint): Generator<Picture | null, void, void> {
   const toDraw = jointToDraw(joint);
   const { adapter, clocking, units } = toDraw;
   const face = (from: 'driving' | 'driven'): Drawing =>
     faceView({ id: `${from}-face`, adapter, from, clocking, mate: joint[from].outside.value, units });
   const section = sectionView(toDraw, 'section');
-  const list: Picture[] = [
-    { name: 'section', caption: section.description, drawing: section },
-    {
-      name: 'driving-face',
-      caption: 'Driving face of the adapter, seen from the driving flange.',
-      drawing: face('driving'),
-    },
-    {
-      name: 'driven-face',
-      caption: 'Driven face of the adapter, seen from the driven flange.',
-      drawing: face('driven'),
-    },
-  ];
+  yield { name: 'section', caption: section.description, drawing: section };
+  yield {
+    name: 'driving-face',
+    caption: 'Driving face of the adapter, seen from the driving flange.',
+    drawing: face('driving'),
+  };
+  yield {
+    name: 'driven-face',
+    caption: 'Driven face of the adapter, seen from the driven flange.',
+    drawing: face('driven'),
+  };
   const { wheel, wheelSpec } = joint;
   if (wheel && wheelSpec) {
     const { teeth, missing, outside, root, toothAngle } = wheelSpec;
     const gap = joint.job.sensor?.gap ?? null;
-    list.push({
+    const windows = windowsToDraw(wheelSpec, joint.job.sensor?.pole ?? null);
+    yield {
       name: 'wheel',
       caption: 'The wheel as it is cut.',
-      drawing: wheelView({ id: 'wheel', wheel, teeth, missing, outside, root, toothAngle, gap, units }),
-    });
+      drawing: wheelView({ id: 'wheel', wheel, teeth, missing, outside, root, toothAngle, gap, units, windows }),
+    };
+  }
+  const sensor = sensorToDraw(joint);
+  if (sensor) {
+    const caption =
+      'The sensor over the teeth, near to: its elements against the pitch, and the gap at its high and low spot.';
+    yield { name: 'sensor', caption, drawing: sensorView(sensor), column: true };
   }
   const bracket = bracketToDraw(joint);
   if (bracket) {
     const caption = 'The bracket: the blank as it is cut, and folded over the wheel.';
-    list.push({ name: 'bracket', caption, drawing: bracketView(bracket) });
+    yield { name: 'bracket', caption, drawing: bracketView(bracket) };
   }
+  yield null;
   const signal = signalToDraw(joint);
   if (signal) {
     const caption = `What the sensor will see over one turn. ${signal.words.join(' ')}`;
-    list.push({ name: 'signal', caption, drawing: signalView(signal) });
+    yield { name: 'signal', caption, drawing: signalView(signal) };
   }
+  yield null;
+  for (const { name, input, caption } of chainsToDraw(joint)) {
+    yield { name, caption, drawing: chainView(input), column: true };
+    yield null;
+  }
+  yield null;
+  const pulls = balanceToDraw(joint);
+  if (pulls) {
+    const caption =
+      'What pulls the joint to one side, seen from the driven side; angles counter-clockwise from the index mark.';
+    yield { name: 'balance', caption, drawing: balanceView(pulls), column: true };
+  }
+  yield null;
   const phase = phaseToDraw(joint);
   if (phase) {
     const drawing = phaseView(phase);
     const caption = `How to bolt it up, seen from the driven side. ${phaseWords(phase).join(' ')}`;
-    list.push({ name: 'phasing', caption, drawing });
+    yield { name: 'phasing', caption, drawing };
   }
+  yield null;
   const shaft = shaftToDraw(joint);
   if (shaft) {
     const caption = 'The shaft to be made. A is the face that bolts to the adapter, B the face at the far end.';
-    list.push({ name: 'shaft', caption, drawing: shaftView(shaft) });
+    yield { name: 'shaft', caption, drawing: shaftView(shaft) };
   }
+  yield null;
   const line = lineToDraw(joint);
   if (line) {
     const caption =
       'How the shafts lie by the readings. Does each lie as drawn? A wrong sign shows here. Plus from the side: the far end is lower.';
-    list.push({ name: 'shaft-line', caption, drawing: lineView(line) });
+    yield { name: 'shaft-line', caption, drawing: lineView(line) };
   }
+  yield null;
   const orders = ordersToDraw(joint);
   if (orders) {
     const drawing = orderChart(orders);
-    list.push({ name: 'orders', caption: `What shakes the shaft, and what answers. ${drawing.description}`, drawing });
+    yield { name: 'orders', caption: `What shakes the shaft, and what answers. ${drawing.description}`, drawing };
   }
-  return list;
 }

@@ -5,7 +5,7 @@ import { type Product, utf8 } from './product.ts';
 
 export const previewFiles: Product = {
   kind: 'preview',
-  about: 'pictures of both faces, the section and the wheel, SVG',
+  about: 'pictures: faces, section, wheel and sensor, what is off centre and what pulls to one side, SVG',
   metal: false,
   applies: () => true,
   names: ({ joint, base }) => pictures(joint).map(({ name }) => `${base}-${name}.svg`),

@@ -16,6 +16,8 @@ export interface Making {
   readonly pictures: () => readonly Picture[];
   /** True when checks fail and the user asked for the held files all the same. */
   readonly forced: boolean;
+  /** Says what is being made, and how much of it is done: 0 to 1. Nobody may be listening. */
+  readonly tell?: (what: string, share: number) => void;
 }
 
 /** One file, made. */

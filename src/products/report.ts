@@ -5,6 +5,7 @@ import { reportJson } from '../report/report-json.ts';
 import { reportText } from '../report/report-text.ts';
 import { writeSvg } from '../write/svg.ts';
 import { type MadeFile, type Making, utf8 } from './product.ts';
+import { sheetOrders } from './sheet-order.ts';
 
 export const reportKind = 'report';
 
@@ -14,14 +15,12 @@ export function reportNames(base: string): string[] {
 }
 
 /** The report's three files. `jobName` is the job file's name as it was given. */
-export function reportFiles(
-  { joint, findings, base, pictures, revision }: Making,
-  jobName: string,
-  files: FilesReport,
-): MadeFile[] {
-  const data = reportData(joint, findings, files, revision);
-  const shown = pictures().map(({ caption, drawing }) => ({
+export async function reportFiles(making: Making, jobName: string, files: FilesReport): Promise<MadeFile[]> {
+  const { joint, findings, base, pictures, revision } = making;
+  const data = reportData(joint, findings, files, revision, await sheetOrders(making));
+  const shown = pictures().map(({ caption, drawing, column = false }) => ({
     caption,
+    column,
     svg: writeSvg(drawing, { standalone: false }),
   }));
   const [html, text, json] = reportNames(base) as [string, string, string];

@@ -9,10 +9,12 @@ import type {
 } from '../drawing/shop/to-draw.ts';
 import { characteristicsOf } from '../inspect/characteristics.ts';
 import type { Joint } from '../job/joint.ts';
+import { toothWords } from '../job/wheel-form.ts';
 import { toothMeasures } from '../parts/tone-wheel.ts';
 import { wheelCut } from '../rotor/wheel-links.ts';
 import { holeSets } from '../shop/hole-table.ts';
 import { dxfFlavour } from '../write/dxf.ts';
+import { windowsToDraw } from './windows-to-draw.ts';
 
 /** How the axis is found again after turning over, as the drawing says it. */
 function setupWords({ job, adapterSpec: { bore, registers } }: Joint): string {
@@ -115,7 +117,8 @@ export function wheelToDraw(joint: Joint, words: DrawingWords): WheelToDraw | nu
     toothWidth: toothMeasures(spec).toothChord,
     rootRadius,
     tipBreak,
-    flanks: flanks === 'radial' ? 'on rays from the axis' : 'parallel to the middle of the tooth',
+    flanks: flanks === 'radial' ? 'on rays from the axis' : `parallel to the middle of the ${toothWords(spec).tooth}`,
+    windows: windowsToDraw(spec, null),
     holes: screwHoles,
     sizes,
     outlines: joint.job.sheet.flavour.map((id) => `${words.base}-wheel${dxfFlavour(id).suffix}`),

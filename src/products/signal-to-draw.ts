@@ -49,16 +49,22 @@ export function signalWords(
   study: SignalStudy,
   range: { readonly top: number; readonly isTopGiven: boolean },
 ): string[] {
-  const { readings, pulses, present, places, setting, lowSpot, expected } = study;
+  const { readings, pulses, present, places, setting, lowSpot, expected, windows } = study;
+  const teeth = windows ? 'bars' : 'teeth';
   const hertz = (places * range.top) / 60;
   const said = [
-    `${present} teeth${present === places ? '' : ` on ${places} places`} make ${pulses} pulses a turn: ${Number(hertz.toPrecision(4))} Hz at ${Number(range.top.toFixed(1))} rpm${range.isTopGiven ? '' : ' (duty.speed not given)'}.`,
+    `${present} ${teeth}${present === places ? '' : ` on ${places} places`} make ${pulses} pulses a turn: ${Number(hertz.toPrecision(4))} Hz at ${Number(range.top.toFixed(1))} rpm${range.isTopGiven ? '' : ' (duty.speed not given)'}.`,
   ];
   if (readings) {
     const { peak, rms, onceATurn, duty, gapRatio } = readings;
     said.push(
-      `One tooth's time is off by up to ${plain(100 * peak, 2)} % (root mean square ${plain(100 * rms, 2)} %, of it once a turn ${plain(100 * onceATurn, 2)} %); running out alone gives ${plain(100 * expected.runout, 2)} %.`,
-      `On for ${plain(100 * duty.mean, 1)} % of the period${gapRatio === null ? '.' : `; the gap of the missing teeth is ${plain(gapRatio, 2)} periods long.`}`,
+      `One ${windows ? 'bar' : 'tooth'}'s time is off by up to ${plain(100 * peak, 2)} % (root mean square ${plain(100 * rms, 2)} %, of it once a turn ${plain(100 * onceATurn, 2)} %); running out alone gives ${plain(100 * expected.runout, 2)} %.`,
+      `On for ${plain(100 * duty.mean, 1)} % of the period${gapRatio === null ? '.' : `; the gap of the missing ${teeth} is ${plain(gapRatio, 2)} periods long.`}`,
+    );
+  }
+  if (windows) {
+    said.push(
+      `The height of the windows leaves ${plain(100 * windows.heightShare, 0)} % of the swing; through a window the picture shows the gap as far as the sheet's other face.`,
     );
   }
   said.push(
@@ -81,6 +87,7 @@ export function signalToDraw(joint: Joint): SignalViewInput | null {
     id: 'signal',
     wheel: joint.wheel.name,
     sensor: setting.sensor,
+    isBars: study.windows !== null,
     isCoil: setting.isCoil,
     rpm: range.top,
     gap: curveIn(study, steel, 0, 360),

@@ -106,12 +106,15 @@ export const stepFiles: Product = {
   async make(making) {
     const { joint } = making;
     const wheel = wheelSolid(joint);
+    making.tell?.('loading the solid modeller (23 MB, once), then the exact adapter', 0);
     const files = [await partFile(making, adapterSolid(joint), adapterTable(joint))];
+    making.tell?.('exact solids of the other parts', 0.4);
     if (wheel && joint.wheel) files.push(await partFile(making, wheel, joint.wheel.features.flatMap(limitsLine)));
     const bracket = bracketSolid(joint);
     if (bracket && joint.bracket) {
       files.push(await partFile(making, bracket, joint.bracket.part.features.flatMap(limitsLine)));
     }
+    making.tell?.('the whole joint as an assembly', 0.6);
     files.push(await jointFile(making, jointSolids(joint)));
     return files;
   },

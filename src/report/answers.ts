@@ -76,7 +76,7 @@ const questions: readonly Question[] = [
   },
   {
     question: 'Can the sensor read the wheel?',
-    codes: ['tooth-', 'valley-width', 'wheel-thickness', 'wheel-magnetic', 'sensor-'],
+    codes: ['tooth-', 'valley-width', 'wheel-thickness', 'wheel-magnetic', 'sensor-', 'signal-window-height'],
     isBesides: true,
   },
   {

@@ -13,6 +13,7 @@ import { leading, overallVerdict, worstFirst } from './rank.ts';
 import { safetyNote, standingLimits } from './safety.ts';
 import { type BuyLine, screwsToBuy } from './screw-list.ts';
 import { shaftLines } from './shaft-lines.ts';
+import type { SheetOrder } from './sheet-lines.ts';
 import { signalLines } from './signal-lines.ts';
 import { type TubesReport, tubesReport } from './tubes.ts';
 
@@ -60,6 +61,8 @@ export interface ReportData {
   readonly tubes: TubesReport | null;
   /** What to tell the controller, and tooth counts; null without a wheel or a sensor. */
   readonly controller: ControllerReport | null;
+  /** Flat parts as they are ordered, with the pre-flight of their files; empty for a mere check. */
+  readonly sheet: readonly SheetOrder[];
   readonly files: FilesReport | null;
   readonly safety: readonly string[];
   readonly limits: readonly string[];
@@ -138,12 +141,14 @@ function limitsOf(
  * @param joint the resolved joint
  * @param findings what the checks said, in any order
  * @param files what was made and held back; null when nothing was to be written
+ * @param sheet flat parts with the pre-flight of their files, where these were made
  */
 export function reportData(
   joint: JointToReport,
   findings: readonly Finding[],
   files: FilesReport | null = null,
   revision = '',
+  sheet: readonly SheetOrder[] = [],
 ): ReportData {
   const { title, units } = joint.job;
   const ranked = worstFirst(findings);
@@ -176,6 +181,7 @@ export function reportData(
     tubes: tubesReport(joint, units),
     controller: controllerReport(joint, units),
     screws: [...screwsToBuy(joint.screws), ...dowelsToBuy(joint)],
+    sheet,
     files,
     safety: safetyNote,
     limits: limitsOf(counts, joint.assumptions, ranked),

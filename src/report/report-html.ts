@@ -7,12 +7,15 @@ import { quantityText } from './numbers.ts';
 import { marginText, type ReportData } from './report-data.ts';
 import { reportStyle } from './report-style.ts';
 import { verdictWords } from './report-text.ts';
+import { sheetSection } from './sheet-lines.ts';
 import { verdictClass, verdictMark } from './verdict-mark.ts';
 
 /** A picture for the page: SVG text from the writer, without an XML declaration, its ids unlike those of the other pictures. */
 export interface ReportPicture {
   readonly caption: string;
   readonly svg: string;
+  /** A narrow sheet: two of them stand side by side. */
+  readonly column?: boolean;
 }
 
 function banner(data: ReportData): string {
@@ -95,8 +98,14 @@ function screws(data: ReportData): string {
 
 function pictures(list: readonly ReportPicture[]): string {
   if (list.length === 0) return '';
-  const figures = list.map((p) => `<figure>${p.svg.trim()}<figcaption>${html(p.caption)}</figcaption></figure>`);
-  return `<section><h2>Pictures</h2>\n${figures.join('\n')}</section>`;
+  const figure = (p: ReportPicture) => `<figure>${p.svg.trim()}<figcaption>${html(p.caption)}</figcaption></figure>`;
+  const wide = list.filter(({ column }) => !column).map(figure);
+  const narrow = list.filter(({ column }) => column).map(figure);
+  const beside =
+    narrow.length === 0
+      ? ''
+      : `<section><h2>Centring, balance and the sensor's gap, the widest first</h2>\n<div class="columns">${narrow.join('\n')}</div></section>`;
+  return `<section><h2>Pictures</h2>\n${wide.join('\n')}</section>\n${beside}`.trim();
 }
 
 const numberCell = (text: string): string => `<td class="number">${html(text)}</td>`;
@@ -203,6 +212,7 @@ export function reportHtml(data: ReportData, list: readonly ReportPicture[] = []
     safety(data),
     keyNumbers(data),
     screws(data),
+    sheetSection(data.sheet, data.units),
     otherWaysSection(data.alternatives),
     tubesSection(data.tubes),
     controllerSection(data.controller),

@@ -1,6 +1,7 @@
 /** The report as `check --json` prints it. The shape is fixed; keys stand in this order. */
 import type { Assumption, Finding, Verdict } from '../model/finding.ts';
 import type { ReportData } from './report-data.ts';
+import { sheetJson } from './sheet-lines.ts';
 
 export interface CheckJson {
   /** The job file's name as it was given. */
@@ -9,6 +10,8 @@ export interface CheckJson {
   readonly verdict: Verdict;
   readonly findings: readonly Finding[];
   readonly assumed: readonly Assumption[];
+  /** Flat parts with the pre-flight of their files; in the report's file only. */
+  readonly sheet?: ReturnType<typeof sheetJson>;
 }
 
 /** JSON has no NaN or Infinity: a number that is none becomes null. */
@@ -39,5 +42,6 @@ export function reportJson(report: ReportData, job: string): CheckJson {
     verdict: report.verdict,
     findings: report.findings.map(findingJson),
     assumed: report.assumptions.map(({ path, value, from, memory }) => ({ path, value, from, memory })),
+    ...(report.sheet.length > 0 ? { sheet: sheetJson(report.sheet, report.units) } : {}),
   };
 }

@@ -51,10 +51,13 @@ tr{break-inside:avoid}
 .memory{font-weight:700}
 figure{margin:3mm 0 5mm;break-inside:avoid}
 figure svg{display:block;margin:0 auto;max-width:100%;max-height:100mm;width:100%;height:auto}
+.columns{display:grid;grid-template-columns:1fr 1fr;gap:0 7mm;align-items:start}
+.columns figure{margin-top:1mm}
+.columns figure svg{max-height:none}
 figcaption{margin-top:1.5mm;color:var(--soft);font-size:9pt;text-align:center}
 .held{font-weight:700}
 ul.limits{margin:0;padding-left:5mm}
-@media (max-width:640px){.findings table,.findings thead,.findings tbody,.findings tr,.findings td,.findings th{font-size:8.5pt}.wide{overflow-x:auto}}
+@media (max-width:640px){.columns{grid-template-columns:1fr}.findings table,.findings thead,.findings tbody,.findings tr,.findings td,.findings th{font-size:8.5pt}.wide{overflow-x:auto}}
 @page{margin:13mm 12mm 15mm}
 @page{@bottom-right{content:"page " counter(page) " of " counter(pages);font:8pt Arial,"Liberation Sans",sans-serif;color:#4b545d}}
 @media print{header{padding-top:0}main,header{max-width:none;padding-left:0;padding-right:0}a{text-decoration:none}.wide{overflow:visible}}

@@ -5,6 +5,7 @@ import { controllerAsText } from './controller-text.ts';
 import { quantityText } from './numbers.ts';
 import { plain, wrap } from './plain-text.ts';
 import { marginText, type ReportData } from './report-data.ts';
+import { sheetAsText } from './sheet-lines.ts';
 
 /** What a piece of text is, for whoever colours it. */
 export type TextStyle = Verdict | 'heading' | 'quiet';
@@ -132,7 +133,11 @@ export function reportText(data: ReportData, options: TextOptions = {}): string 
         7,
       );
   }
-  for (const { title, paragraphs } of [...waysAsText(data.alternatives), ...controllerAsText(data.controller)]) {
+  for (const { title, paragraphs } of [
+    ...sheetAsText(data.sheet, data.units),
+    ...waysAsText(data.alternatives),
+    ...controllerAsText(data.controller),
+  ]) {
     heading(page, title);
     for (const text of paragraphs) put(page, '  ', text, 4);
   }

@@ -1,4 +1,5 @@
 /** Key numbers of the signal: how fast the teeth come. */
+import { toothWords } from '../job/wheel-form.ts';
 import { type JointWithSpeeds, signalSpeeds, speedRange } from '../rotor/signal-speeds.ts';
 import type { KeyNumber } from './key-numbers.ts';
 
@@ -11,10 +12,11 @@ export function signalLines(joint: JointWithSpeeds): KeyNumber[] {
   if (!crawl || !top || !joint.wheelSpec) return [];
   const range = speedRange(joint);
   const { teeth, missing } = joint.wheelSpec;
+  const { teeth: things } = toothWords(joint.wheelSpec);
   const left = missing === 0 ? '' : `; counted by its ${teeth} places, ${teeth - missing} pulses come a turn`;
   const slow = range.isCrawlGiven ? `${short(crawl.hertz)} Hz at ${short(crawl.rpm)} rpm (crawl); ` : '';
   const note = range.isTopGiven
-    ? `${slow}teeth a second: teeth x rpm / 60${left}`
+    ? `${slow}${things} a second: ${things} x rpm / 60${left}`
     : `${slow}give duty.speed for the top speed${left}`;
   return [{ label: 'Signal', value: `${short(top.hertz)} Hz at ${short(top.rpm)} rpm`, note }];
 }

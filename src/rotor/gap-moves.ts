@@ -2,10 +2,12 @@
  * What moves the teeth towards the sensor and away from it: run-out, play, float, mounts and heat. mm.
  *
  * Radial sensing: across the axis. Axial sensing: along it. Whoever sets the gap does not know where in its play the shaft hangs, so a
- * play counts whole, either way. Left out: sheet that is not flat, the stretch of a spinning wheel (thousandths), a bracket that bends.
+ * play counts whole, either way. Left out: the stretch of a spinning wheel (thousandths), a bracket that bends.
  */
 import { type Link, stackOf } from '../formulas/chain.ts';
 import type { Joint } from '../job/joint.ts';
+import { widthRadius } from '../parts/tone-wheel.ts';
+import { flatness, flatnessTolerances, usualFlatness } from '../standards/flatness.ts';
 import { findMaterial } from '../standards/materials.ts';
 import { must } from '../standards/table.ts';
 import { linksTo } from './links.ts';
@@ -52,6 +54,59 @@ function wobble(joint: Joint, radius: number): Link[] {
     .map((link) => ({ ...link, least: link.least * radius, most: link.most * radius, doubt: link.doubt * radius }));
 }
 
+/** How far the face of the wheel goes to and fro at its teeth, either way and at worst, mm; 0 where nothing makes it lean. */
+export const faceWobble = (joint: Joint): number =>
+  joint.wheelSpec ? stackOf(wobble(joint, widthRadius(joint.wheelSpec))).worst : 0;
+
+/** Sheet that is not flat: its face goes to and fro by half of the distance of the two planes that it lies between. */
+function flatnessLink({ job, wheelSpec }: Joint): Link[] {
+  const given = job.wheel?.flatness;
+  const table = wheelSpec ? flatness(wheelSpec.outside) : null;
+  const size = given ?? (table?.ok ? table.value : 0);
+  if (size === 0) return [];
+  return [
+    {
+      id: 'wheel-flatness',
+      what: 'wheel that is not flat',
+      least: 0,
+      most: size / 2,
+      angle: null,
+      doubt: 0,
+      source:
+        given === undefined
+          ? `${flatnessTolerances.edition}, class ${usualFlatness}, as usual on drawings of sheet (common practice)`
+          : 'given in the job (wheel.flatness)',
+      memory: false,
+      cure: 'a wheel straightened and measured on a surface plate (wheel.flatness)',
+    },
+  ];
+}
+
+/**
+ * Heat along the axis: from the driving flange's face to the face that is read, adapter and wheel grow against what carries the sensor.
+ * What lies behind the flange (shaft, bearing, housing) is not known. Without a bracket nobody says from which side the sensor looks:
+ * then the gap is taken to close, hot and cold.
+ */
+function axialHeat(joint: Joint): GapMoves['heat'] {
+  const temperature = joint.job.duty?.temperature;
+  const { wheelMaterial: wheel, wheelSpec, wheelZ, adapterMaterial } = joint;
+  if (!temperature || !wheel || !wheelSpec || wheelZ === null) return null;
+  const carrier = joint.job.sensor?.carrier;
+  const housing = carrier === undefined ? null : must(findMaterial(carrier));
+  const from = joint.job.bracket?.towards;
+  // The face looks away from the driving flange, or back at it: growth then opens.
+  const face = from === 'driving' ? wheelZ : wheelZ + wheelSpec.thickness;
+  const inAdapter = Math.min(Math.max(face, 0), joint.adapterSpec.thickness);
+  const grows = adapterMaterial.thermalExpansion * inAdapter + wheel.thermalExpansion * (face - inAdapter);
+  const apart = (at: number) => (grows - (housing?.thermalExpansion ?? 0) * face) * (at - setAt);
+  const opens = (at: number) =>
+    from === undefined ? 0 - Math.abs(apart(at)) : (from === 'driving' ? apart(at) : 0 - apart(at)) + 0;
+  const against = housing ? `against ${housing.name}` : 'against a carrier that does not (sensor.carrier is not given)';
+  const side = from === undefined ? '; taken to close the gap, for no bracket says from which side it is read' : '';
+  const how = `${adapterMaterial.name} and the wheel grow over ${Math.abs(face).toFixed(1)} mm from the driving flange's face, ${against}${side}; shaft and bearing behind that flange are not known`;
+  return { cold: opens(temperature.cold), hot: opens(temperature.hot), how };
+}
+
 function heatOf(joint: Joint, radius: number, gap: number): GapMoves['heat'] {
   const temperature = joint.job.duty?.temperature;
   const wheel = joint.wheelMaterial;
@@ -73,22 +128,23 @@ export function gapMoves(joint: Joint, gap: number): GapMoves | null {
   const { sensor } = job;
   if (!wheelSpec || !sensor) return null;
   const isAxial = sensor.direction === 'axial';
-  const radius = wheelSpec.outside / 2;
+  const radius = isAxial ? widthRadius(wheelSpec) : wheelSpec.outside / 2;
   const play = isAxial
     ? playLink('float', 'axial float of the shaft', sensor.float, 'sensor.float')
     : playLink('bearing-play', 'play of the bearings', sensor.bearing_play, 'sensor.bearing_play');
   const travel = playLink('travel', 'travel of mounts and suspension', sensor.travel, 'sensor.travel');
-  const links = [...(isAxial ? wobble(joint, radius) : linksTo(joint, 'teeth')), ...play, ...travel];
+  const own = isAxial ? [...wobble(joint, radius), ...flatnessLink(joint)] : linksTo(joint, 'teeth');
+  const links = [...own, ...play, ...travel];
   const { worst, likely } = stackOf(links);
   const playKey = isAxial ? 'float' : 'bearing_play';
   return {
     worst,
     likely,
     links,
-    heat: isAxial ? null : heatOf(joint, radius, gap),
+    heat: isAxial ? axialHeat(joint) : heatOf(joint, radius, gap),
     unread: [
       ...([playKey, 'travel'] as const).filter((key) => sensor[key] === undefined).map((key) => `sensor.${key}`),
-      ...(job.duty?.temperature || isAxial ? [] : ['duty.temperature']),
+      ...(job.duty?.temperature ? [] : ['duty.temperature']),
     ],
   };
 }

@@ -3,6 +3,7 @@ import type { Link } from '../formulas/chain.ts';
 import { eccentricityOf } from '../formulas/fit.ts';
 import type { Joint } from '../job/joint.ts';
 import { serviceTolerance } from '../job/schema-sheet.ts';
+import { hasWindows } from '../parts/tone-wheel.ts';
 import { cutTolerance } from '../standards/sheet-cutting.ts';
 
 /** Tolerance of a cut where nothing is published for the thickness, plus or minus mm: the widest of the usual range. */
@@ -30,6 +31,7 @@ export function wheelLinks(joint: Joint): { readonly bore: Link; readonly teeth:
   const play = wheelPlay(joint);
   if (!play) return null;
   const cut = wheelCut(joint);
+  const windows = joint.wheelSpec !== null && hasWindows(joint.wheelSpec);
   const common = { angle: null, doubt: 0, memory: false };
   return {
     bore: {
@@ -44,13 +46,13 @@ export function wheelLinks(joint: Joint): { readonly bore: Link; readonly teeth:
     teeth: {
       ...common,
       id: 'teeth',
-      what: 'the teeth about the bore',
+      what: `the ${windows ? 'windows' : 'teeth'} about the bore`,
       least: 0,
       // Bore and teeth are cut in one go: half of what two contours may each be out. Common practice.
       most: cut / 2,
       source: 'half the tolerance of the cut, common practice',
       memory: true,
-      cure: 'bore and teeth cut in one clamping by a service that holds less (sheet.tolerance)',
+      cure: `bore and ${windows ? 'windows' : 'teeth'} cut in one clamping by a service that holds less (sheet.tolerance)`,
     },
   };
 }

@@ -10,6 +10,7 @@ import { dowelPins } from './dowel-pins.ts';
 import { letterDrills, numberDrills } from './drills-gauge.ts';
 import { fractionalDrills, metricDrills } from './drills-stepped.ts';
 import { embeddingAmounts } from './embedding.ts';
+import { flatnessTolerances } from './flatness.ts';
 import { faceFriction, slipClasses, threadFriction } from './friction.ts';
 import { generalAngles, generalEdges, generalLinear } from './general-tolerances.ts';
 import { hexNuts, inchHexNuts } from './hex-nuts.ts';
@@ -104,6 +105,7 @@ export const allTables: readonly StandardTable[] = [
   generalLinear,
   generalEdges,
   generalAngles,
+  flatnessTolerances,
   threadFriction,
   faceFriction,
   slipClasses,

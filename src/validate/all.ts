@@ -7,6 +7,7 @@ import type { Finding } from '../model/finding.ts';
 import { balance } from './balance.ts';
 import { boltShear } from './bolt-shear.ts';
 import { bracketPlace } from './bracket-place.ts';
+import { bracketRoom } from './bracket-room.ts';
 import { bracketSheet } from './bracket-sheet.ts';
 import { bracketVibration } from './bracket-vibration.ts';
 import { builtFindings, judgeBuilt, newFailures } from './built.ts';
@@ -88,6 +89,7 @@ export const checks: readonly Check[] = [
   signal,
   sheet,
   bracketPlace,
+  bracketRoom,
   bracketSheet,
   bracketVibration,
   shaftLength,

@@ -3,6 +3,7 @@ import { angleOf, sizeOf } from '../formulas/arrows.ts';
 import { depthInwards, drilledInwards, flatFor, pointHeight, rimOf } from '../formulas/correction-drill.ts';
 import type { Joint } from '../job/joint.ts';
 import type { MassProperties } from '../model/mass.ts';
+import { hasWindows } from '../parts/tone-wheel.ts';
 import { pullOf } from '../rotor/unbalance.ts';
 import { angle, mm } from './words.ts';
 
@@ -96,22 +97,40 @@ export function adapterCorrection(joint: Joint, mass: MassProperties = joint.ada
   return ways.length === 0 ? grams : `${grams}: ${ways.join(', or ')}`;
 }
 
-/** What to take off the wheel: a hole through the sheet between its screws and its roots. */
-export function wheelCorrection(joint: Joint): string {
-  const { wheelMass, wheelSpec } = joint;
-  if (!wheelMass || !wheelSpec) return '';
+/** A hole through the sheet of the wheel on its heavy side. */
+export interface WheelHole {
+  /** Of the hole, and of its middle from the axis, mm. */
+  readonly diameter: number;
+  readonly radius: number;
+  /** Degrees. */
+  readonly at: number;
+  /** False where it would come too near the roots, the screws or the bore. */
+  readonly fits: boolean;
+}
+
+/** The hole between screws and roots whose mass balances the wheel; null without a wheel. */
+export function wheelHole({ wheelMass, wheelSpec }: Joint): WheelHole | null {
+  if (!wheelMass || !wheelSpec) return null;
   const pull = pullOf(wheelMass);
-  const [moment, heavy] = [sizeOf(pull), angleOf(pull)];
   const circle = wheelSpec.screwHoles
     ? Math.max(...wheelSpec.screwHoles.positions.map((p) => Math.hypot(p.x, p.y)))
     : 0;
   const inner = Math.max(circle + (wheelSpec.screwHoles?.diameter ?? 0) / 2, wheelSpec.bore / 2);
   const radius = (inner + wheelSpec.root / 2) / 2;
-  const diameter = Math.sqrt((4 * moment) / (Math.PI * wheelSpec.material.density * wheelSpec.thickness * radius));
-  const place = `at ${angle(heavy)}, the heavy side (seen from the driven side, from the index mark)`;
-  const grams = `Take ${(moment / (wheelSpec.root / 2)).toFixed(1)} g off below the roots ${place}`;
+  const { density } = wheelSpec.material;
+  const diameter = Math.sqrt((4 * sizeOf(pull)) / (Math.PI * density * wheelSpec.thickness * radius));
   const room = wheelSpec.root / 2 - inner - 2 * wheelSpec.thickness;
-  return diameter <= room
-    ? `${grams}: a hole of ${mm(diameter, 1)} through the sheet, ${mm(radius, 1)} from the axis, does it`
+  return { diameter, radius, at: angleOf(pull), fits: diameter <= room };
+}
+
+/** What to take off the wheel: a hole through the sheet between its screws and its roots. */
+export function wheelCorrection(joint: Joint): string {
+  const { wheelMass, wheelSpec } = joint;
+  const hole = wheelHole(joint);
+  if (!wheelMass || !wheelSpec || !hole) return '';
+  const place = `at ${angle(hole.at)}, the heavy side (seen from the driven side, from the index mark)`;
+  const grams = `Take ${(sizeOf(pullOf(wheelMass)) / (wheelSpec.root / 2)).toFixed(1)} g off below the ${hasWindows(wheelSpec) ? 'windows' : 'roots'} ${place}`;
+  return hole.fits
+    ? `${grams}: a hole of ${mm(hole.diameter, 1)} through the sheet, ${mm(hole.radius, 1)} from the axis, does it`
     : grams;
 }

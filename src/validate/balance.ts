@@ -2,6 +2,7 @@
 import { permissibleUnbalance, twoPlaneUnbalance } from '../formulas/balance.ts';
 import { profileMass } from '../geometry/turned-mass.ts';
 import type { Joint } from '../job/joint.ts';
+import { toothWords } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
 import type { MassProperties } from '../model/mass.ts';
 import { balanceGrade } from '../standards/balance-grades.ts';
@@ -85,6 +86,7 @@ function spinning(joint: Joint): Spinning[] {
   ];
   if (joint.wheel && joint.wheelMass && joint.wheelZ !== null) {
     const missing = joint.wheelSpec?.missing ?? 0;
+    const words = toothWords(joint.wheelSpec ?? {});
     parts.push({
       id: 'wheel',
       feature: 'wheel-outline',
@@ -93,8 +95,8 @@ function spinning(joint: Joint): Spinning[] {
       high: joint.wheelZ + joint.wheel.thickness,
       blame:
         missing > 0
-          ? `The gap of ${plural(missing, 'missing tooth', 'missing teeth')} leaves that side light.`
-          : 'Its teeth and holes are symmetrical.',
+          ? `The gap of ${plural(missing, `missing ${words.tooth}`, `missing ${words.teeth}`)} leaves that side light.`
+          : `Its ${words.teeth} and holes are symmetrical.`,
       correction: () => wheelCorrection(joint),
     });
   }

@@ -1,7 +1,16 @@
 /** Does the adapter or the wheel fly apart? */
-import { discStress, greatestStress, meanHoopStress, speedAtStress, type TurningDisc } from '../formulas/burst.ts';
+import {
+  type BarredRim,
+  barredRimStress,
+  discStress,
+  greatestStress,
+  meanHoopStress,
+  speedAtStress,
+  type TurningDisc,
+} from '../formulas/burst.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
+import { hasWindows, type ToneWheelSpec, toothMeasures, toothTop } from '../parts/tone-wheel.ts';
 import { screwMasses } from '../rotor/screw-body.ts';
 import type { Material } from '../standards/materials.ts';
 import { type Check, judged, notAssessed } from './check.ts';
@@ -21,6 +30,8 @@ interface Rotor {
   /** Holes in the disc: radius of their centres and diameter, mm. */
   readonly holes: readonly { readonly radius: number; readonly diameter: number }[];
   readonly hangs: string;
+  /** Windows: the rim that bars carry. */
+  readonly rim?: BarredRim;
 }
 
 const radiusOf = ({ x, y }: { readonly x: number; readonly y: number }) => Math.hypot(x, y);
@@ -63,6 +74,10 @@ function wheelRotor({ wheelSpec: spec, wheelMaterial: material }: Joint): Rotor 
   const [root, tip] = [spec.root / 2, spec.outside / 2];
   const mass = spec.ratio * Math.PI * (tip * tip - root * root) * spec.thickness * material.density;
   const { screwHoles } = spec;
+  const holes = screwHoles
+    ? [{ radius: Math.min(...screwHoles.positions.map(radiusOf)), diameter: screwHoles.diameter }]
+    : [];
+  if (hasWindows(spec)) return windowRotor(spec, material, holes);
   return {
     id: 'wheel',
     material,
@@ -74,31 +89,73 @@ function wheelRotor({ wheelSpec: spec, wheelMaterial: material }: Joint): Rotor 
       nu: material.poissonsRatio,
       rim: { mass, radius: (root + tip) / 2 },
     },
-    holes: screwHoles
-      ? [{ radius: Math.min(...screwHoles.positions.map(radiusOf)), diameter: screwHoles.diameter }]
-      : [],
+    holes,
     hangs: `its teeth (${mass.toFixed(0)} g) hang on the root`,
   };
 }
 
-function judgeRotor(joint: Joint, { id, disc, material, holes, hangs }: Rotor): Finding {
+/** A wheel with windows: its hub carries bars and rim as dead mass, and rim and bars are held against the same limits by themselves. */
+function windowRotor(spec: ToneWheelSpec, material: Material, holes: Rotor['holes']): Rotor {
+  const [root, top, outer] = [spec.root / 2, toothTop(spec), spec.outside / 2];
+  const { thickness, teeth: places, missing } = spec;
+  const sheet = thickness * material.density;
+  const bar = {
+    mass: (spec.ratio * Math.PI * (top * top - root * root) * sheet) / places,
+    radius: (root + top) / 2,
+    width: Math.min(toothMeasures(spec).toothChord, toothMeasures(spec).toothRootChord),
+  };
+  const bars = (places - missing) * bar.mass;
+  const ring = Math.PI * (outer * outer - top * top) * sheet;
+  const radius = (bars * bar.radius + (ring * (top + outer)) / 2) / (bars + ring);
+  const common = { thickness, density: material.density, nu: material.poissonsRatio };
+  return {
+    id: 'wheel',
+    material,
+    disc: { ...common, inner: spec.bore / 2, outer: root, rim: { mass: bars + ring, radius } },
+    holes,
+    hangs: `its bars and its rim (${(bars + ring).toFixed(0)} g) hang on the hub, the rim also bears itself and its bars alone, and bends from bar to bar as a straight beam`,
+    rim: { ...common, inner: top, outer, bar, places, missing },
+  };
+}
+
+/** Peaks and means that rim and bars add, MPa at 1 rad/s, with where each is. */
+function rimStresses(rim: BarredRim | undefined) {
+  if (!rim) return { peaks: [], means: [] };
+  const { hoop, bending, pull, barBending } = barredRimStress(rim, 1);
+  const { inner, outer, thickness, density, nu, bar, places, missing } = rim;
+  const hung = { mass: (places - missing) * bar.mass, radius: bar.radius };
+  return {
+    // Round corners stand at both ends of every bar.
+    peaks: [
+      { where: 'the rim at a corner of a window', stress: holeFactor * (hoop + bending) },
+      { where: 'a bar at its corners', stress: holeFactor * (pull + barBending) },
+    ],
+    means: [meanHoopStress({ inner, outer, thickness, density, nu, rim: hung }, 1), pull],
+  };
+}
+
+function judgeRotor(joint: Joint, { id, disc, material, holes, hangs, rim }: Rotor): Finding {
   const common = {
     code: `burst-${id}`,
     feature: id === 'adapter' ? 'body' : 'wheel-outline',
     title: `safe speed of the ${id}`,
     source: sourced(
-      'turning disc of even thickness (Timoshenko, Shigley); 3 at holes; bursts near 0.85 of the tensile strength; 1.2 of overspeed',
+      `turning disc of even thickness (Timoshenko, Shigley); ${rim ? 'free ring, and beam between bars (Timoshenko, Roark); 3 at holes and at corners of windows' : '3 at holes'}; bursts near 0.85 of the tensile strength; 1.2 of overspeed`,
       true,
     ),
   };
   const inside = holes.filter(({ radius }) => radius > disc.inner && radius < disc.outer);
-  const peaks = [greatestStress(disc, 1), ...inside.map(({ radius }) => holeFactor * discStress(disc, 1, radius).hoop)];
+  const around = rimStresses(rim);
+  const hub = [greatestStress(disc, 1), ...inside.map(({ radius }) => holeFactor * discStress(disc, 1, radius).hoop)];
+  const peaks = [{ where: 'the hub', stress: Math.max(...hub) }, ...around.peaks];
+  const worst = peaks.reduce((a, b) => (b.stress > a.stress ? b : a));
   const widest = Math.max(0, ...inside.map(({ diameter }) => diameter));
   const net = Math.min(widest, 0.9 * (disc.outer - disc.inner));
-  const yields = speedAtStress(material.yieldStrength, Math.max(...peaks));
-  const bursts = speedAtStress(burstShare * material.tensileStrength, meanHoopStress(disc, 1, net));
+  const yields = speedAtStress(material.yieldStrength, worst.stress);
+  const mean = Math.max(meanHoopStress(disc, 1, net), ...around.means);
+  const bursts = speedAtStress(burstShare * material.tensileStrength, mean);
   const safe = Math.min(yields, bursts);
-  const why = `${material.name} as an even disc; ${hangs}. The worst spot yields at ${yields.toFixed(0)} rpm, the whole bursts at about ${bursts.toFixed(0)} rpm.`;
+  const why = `${material.name} as an even disc; ${hangs}. The worst spot${rim ? `, ${worst.where},` : ''} yields at ${yields.toFixed(0)} rpm, the whole bursts at about ${bursts.toFixed(0)} rpm.`;
   const speed = joint.job.duty?.speed;
   if (speed === undefined) {
     return notAssessed({ ...common, why, missing: 'Give duty.speed: the highest speed this shaft ever turns.' });

@@ -3,6 +3,7 @@ import { permissibleSpecificUnbalance } from '../formulas/balance.ts';
 import { type Link, stackOf } from '../formulas/chain.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
+import { hasWindows } from '../parts/tone-wheel.ts';
 import { linksTo, unread } from '../rotor/links.ts';
 import { tiltLinks } from '../rotor/tilt.ts';
 import { balanceGrade } from '../standards/balance-grades.ts';
@@ -125,14 +126,15 @@ function teethFinding(joint: Joint): Finding[] {
   if (links.length === 0) return [];
   const { worst, likely } = stackOf(links);
   const { limit, from } = toothRunoutLimit(joint);
+  const windows = joint.wheelSpec !== null && hasWindows(joint.wheelSpec);
   return [
     judged(
       {
         code: 'wheel-runout',
         feature: 'wheel-outline',
-        title: 'run-out of the teeth',
+        title: `run-out of the ${windows ? 'windows' : 'teeth'}`,
         unit: 'mm',
-        why: `Total indicator reading at the tips, twice the shift; likely ${mm(2 * likely, 3)}. As shifts: ${listed(links, (size) => mm(size, 3))}.`,
+        why: `Total indicator reading at the ${windows ? 'rim' : 'tips'}, twice the shift; likely ${mm(2 * likely, 3)}. As shifts: ${listed(links, (size) => mm(size, 3))}.`,
         cure: startWith(links),
         source: source(links, from),
       },

@@ -1,7 +1,9 @@
 /** The air gap as it is set, and at its high and its low spot, cold and hot. */
 import type { Joint } from '../job/joint.ts';
 import { type Need, type SensorNeeds, sensorNeeds } from '../job/sensor-needs.ts';
+import { toothWords } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
+import { hasWindows, toothHeight } from '../parts/tone-wheel.ts';
 import { type GapMoves, gapMoves } from '../rotor/gap-moves.ts';
 import { toothRules } from '../standards/tooth-rules.ts';
 import { type Check, judged, notAssessed } from './check.ts';
@@ -157,28 +159,36 @@ function overTeeth(joint: Joint): Finding[] {
   if (!wheelSpec) return [];
   const isAxial = direction === 'axial';
   if (!isAxial && float === undefined) return [];
-  const common = { code: 'sensor-over-teeth', feature, title: 'teeth stay in front of the sensor' };
+  const title = `${hasWindows(wheelSpec) ? 'windows' : 'teeth'} stay in front of the sensor`;
+  const common = { code: 'sensor-over-teeth', feature, title };
   const source = 'common practice: teeth at least as wide as the pole and all that moves them past it';
   if (pole === undefined) {
     const why = isAxial
-      ? 'Seen from the side, the teeth must be as high as the pole and all that moves them across it.'
+      ? `Seen from the side, the ${hasWindows(wheelSpec) ? 'windows' : 'teeth'} must be as high as the pole and all that moves them across it.`
       : `The shaft floats by ${mm(float ?? 0)}; the wheel must stay in front of the pole.`;
     return [notAssessed({ ...common, why, missing: 'Give sensor.pole, the width of its pole or element.', source })];
   }
   const moves = isAxial ? 2 * (gapMovesAcross(joint) + play + travel) : (float ?? 0);
-  const value = isAxial ? (wheelSpec.outside - wheelSpec.root) / 2 : wheelSpec.thickness;
-  const what = isAxial ? 'higher teeth (wheel.height)' : 'thicker sheet (wheel.thickness)';
+  const isOpen = !hasWindows(wheelSpec);
+  const value = isAxial ? toothHeight(wheelSpec) : wheelSpec.thickness;
+  const { teeth, valleys } = toothWords(wheelSpec);
+  const high = isOpen ? teeth : valleys;
+  const what = isAxial ? `higher ${high} (wheel.height)` : 'thicker sheet (wheel.thickness)';
+  const beside = isOpen
+    ? ''
+    : ' A face that also sees rim or hub beside a window never sees it wholly, and the amplitude falls.';
   return [
     judged(
       {
         ...common,
         unit: 'mm',
-        why: `A pole of ${mm(pole)} and ${mm(moves)} of movement past it, against ${isAxial ? 'the height of the teeth' : 'the thickness of the wheel'}.`,
+        why: `A pole of ${mm(pole)} and ${mm(moves)} of movement past it, against ${isAxial ? `the height of the ${high}` : 'the thickness of the wheel'}.${beside}`,
         cure: `Use ${what}: ${mm(pole + moves)} or more.`,
         source,
       },
       value,
-      { limit: pole + moves, sense: 'at least', hard: pole },
+      // Half of the face over rim and hub still leaves a signal, of about half the height.
+      { limit: pole + moves, sense: 'at least', hard: isOpen ? pole : pole / 2 },
     ),
   ];
 }
@@ -202,7 +212,7 @@ function roomRound(joint: Joint): Finding[] {
       {
         code: 'wheel-room',
         feature,
-        title: 'room between the tips and what stands still',
+        title: `room between the ${toothWords(joint.wheelSpec).tips} and what stands still`,
         unit: 'mm',
         why: `${mm(room)} at rest${from}${warm}.`,
         cure: `Make room: ${mm(needed)} at rest, or a wheel ${mm(2 * (needed - room))} smaller (wheel.outside). ${startWith(moves.links)}`,

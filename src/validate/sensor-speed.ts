@@ -4,7 +4,7 @@ import type { Joint } from '../job/joint.ts';
 import { roadOf } from '../job/pulses-wanted.ts';
 import { type SensorNeeds, sensorNeeds } from '../job/sensor-needs.ts';
 import type { Finding } from '../model/finding.ts';
-import type { ToneWheelSpec } from '../parts/tone-wheel.ts';
+import { hasWindows, type ToneWheelSpec, widthRadius } from '../parts/tone-wheel.ts';
 import { type Check, judged, notAssessed, stated } from './check.ts';
 import { plain, sourced } from './words.ts';
 
@@ -14,6 +14,9 @@ const mayStillRead = 0.5;
 
 const hertz = (value: number) => `${Number(value.toPrecision(4))} Hz`;
 const rpm = (value: number) => `${Number(value.toPrecision(3))} rpm`;
+
+/** What passes the sensor at the speed that counts. */
+const passing = (spec: ToneWheelSpec) => (hasWindows(spec) ? 'bars' : 'tips');
 
 interface Bound {
   readonly value: number;
@@ -73,8 +76,8 @@ function slowest(joint: Joint, spec: ToneWheelSpec, needs: SensorNeeds) {
       ? [
           {
             ...bySpeed,
-            rpm: rpmAtTipSpeed(spec.outside, bySpeed.value),
-            what: `the tips must pass at ${plain(bySpeed.value, 2)} m/s`,
+            rpm: rpmAtTipSpeed(2 * widthRadius(spec), bySpeed.value),
+            what: `the ${passing(spec)} must pass at ${plain(bySpeed.value, 2)} m/s`,
           },
         ]
       : []),
@@ -124,7 +127,7 @@ function atCrawl(joint: Joint, spec: ToneWheelSpec, needs: SensorNeeds): Finding
   }
   const larger = (spec.outside * bound.rpm) / crawl;
   const cure =
-    needs.of('surfaceSpeed') !== null && bound.what.includes('tips')
+    needs.of('surfaceSpeed') !== null && bound.what.includes(`the ${passing(spec)} must`)
       ? `Use a wheel of ${plain(Math.ceil(larger), 0)} mm (wheel.outside), a smaller gap, or a Hall sensor, which reads from a standstill.`
       : `Use at least ${Math.ceil((spec.teeth * bound.rpm) / crawl)} teeth (wheel.teeth), or a sensor that reads from a standstill.`;
   return [
@@ -133,7 +136,7 @@ function atCrawl(joint: Joint, spec: ToneWheelSpec, needs: SensorNeeds): Finding
         ...common,
         title: 'slowest speed that must be read',
         unit: 'rpm',
-        why: `${why} At ${rpm(crawl)}${onRoad(crawl)} the tips pass at ${plain(tipSpeed(spec.outside, crawl), 2)} m/s.`,
+        why: `${why} At ${rpm(crawl)}${onRoad(crawl)} the ${passing(spec)} pass at ${plain(tipSpeed(2 * widthRadius(spec), crawl), 2)} m/s.`,
         cure,
         source,
       },

@@ -1,9 +1,10 @@
 /** Can the cutting service cut the wheel's outline? */
 import { leastGap } from '../geometry/contour.ts';
 import type { Joint } from '../job/joint.ts';
+import { toothWords } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
 import type { SheetPart } from '../model/sheet.ts';
-import { type ToneWheelSpec, toothMeasures } from '../parts/tone-wheel.ts';
+import { hasWindows, type ToneWheelSpec, toothMeasures, windowsBeside } from '../parts/tone-wheel.ts';
 import { sheetLimit, sheetRules } from '../standards/sheet-cutting.ts';
 import { must } from '../standards/table.ts';
 import { type Check, judged } from './check.ts';
@@ -31,10 +32,26 @@ function smallestHole(part: SheetPart, settings: SheetSettings): Finding {
   );
 }
 
-function smallestWeb(part: SheetPart, settings: SheetSettings): Finding {
+/** Least webs between cuts. Windows are alike: two neighbours and the rim stand for all of them. */
+function websOf(part: SheetPart, spec: ToneWheelSpec): number[] {
+  const windows = part.holes.filter(({ kind }) => kind === 'path').slice(0, 2);
+  const holes = part.holes.flatMap((hole) => (hole.kind === 'circle' ? [hole] : []));
+  const cuts = [part.outside, ...holes];
+  const among = holes.flatMap((hole, i) => cuts.slice(0, i + 1).map((other) => leastGap(hole, other).gap));
+  if (windows.length === 0) return among;
+  const others = [part.outside, ...windows.slice(1)];
+  return [
+    ...among,
+    ...others.flatMap((other) => windows.slice(0, 1).map((window) => leastGap(window, other).gap)),
+    ...holes.flatMap((hole) =>
+      windowsBeside(spec, part.holes, hole.x, hole.y).map((window) => leastGap(hole, window).gap),
+    ),
+  ];
+}
+
+function smallestWeb(part: SheetPart, spec: ToneWheelSpec, settings: SheetSettings): Finding {
   const { thickness } = part;
-  const cuts = [part.outside, ...part.holes];
-  const gaps = part.holes.flatMap((hole, i) => cuts.slice(0, i + 1).map((other) => leastGap(hole, other).gap));
+  const gaps = websOf(part, spec);
   const limit = settings.web * thickness;
   const rule = must(sheetLimit('web', thickness));
   return judged(
@@ -44,7 +61,9 @@ function smallestWeb(part: SheetPart, settings: SheetSettings): Finding {
       title: 'smallest web between two cuts',
       unit: 'mm',
       why: `The service wants ${settings.web} times the thickness (${mm(limit)}) between cuts, or the web burns.`,
-      cure: 'Leave the screw circle on auto (wheel.screws.circle), use fewer or smaller screws, or thinner sheet.',
+      cure: part.holes.some(({ kind }) => kind === 'path')
+        ? 'Leave the screw circle on auto (wheel.screws.circle), make the rim wider (wheel.rim) or the bars (fewer teeth, wheel.ratio), or use thinner sheet.'
+        : 'Leave the screw circle on auto (wheel.screws.circle), use fewer or smaller screws, or thinner sheet.',
       source: sheetRules.edition,
     },
     Math.min(...gaps),
@@ -55,16 +74,17 @@ function smallestWeb(part: SheetPart, settings: SheetSettings): Finding {
 /** Teeth and valleys are webs and slots to the cutter. */
 function slots(spec: ToneWheelSpec): Finding {
   const sizes = toothMeasures(spec);
+  const words = toothWords(spec);
   const narrowest = Math.min(sizes.toothRootChord, sizes.toothChord, sizes.valleyRootArc, sizes.valleyChord);
   const rule = must(sheetLimit('slot', spec.thickness));
   return judged(
     {
       code: 'sheet-slot',
       feature: 'wheel-outline',
-      title: 'narrowest tooth or valley against the sheet',
+      title: `narrowest ${words.tooth} or ${words.valley} against the sheet`,
       unit: 'mm',
-      why: 'Narrow teeth and valleys burn and round off in thick sheet.',
-      cure: `Use sheet of at most ${mm((spec.thickness * narrowest) / rule.usual)} (wheel.thickness), fewer teeth or a larger wheel.`,
+      why: `Narrow ${words.teeth} and ${words.valleys} burn and round off in thick sheet.`,
+      cure: `Use sheet of at most ${mm((spec.thickness * narrowest) / rule.usual)} (wheel.thickness), fewer ${hasWindows(spec) ? words.valleys : words.teeth} or a larger wheel.`,
       source: rule.source,
     },
     narrowest,
@@ -79,7 +99,7 @@ function insideRadius(spec: ToneWheelSpec, settings: SheetSettings): Finding {
     {
       code: 'sheet-inside-radius',
       feature: 'wheel-outline',
-      title: 'radius in the tooth root',
+      title: hasWindows(spec) ? 'radius in the corners of the windows' : 'radius in the tooth root',
       unit: 'mm',
       why:
         settings.inside_radius === undefined
@@ -104,7 +124,7 @@ export const sheet: Check = {
     if (!wheel || !wheelSpec) return [];
     return [
       smallestHole(wheel, job.sheet),
-      smallestWeb(wheel, job.sheet),
+      smallestWeb(wheel, wheelSpec, job.sheet),
       slots(wheelSpec),
       insideRadius(wheelSpec, job.sheet),
     ];

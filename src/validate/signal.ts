@@ -15,8 +15,9 @@ const mostOffHalf = 10;
 
 const percent = (share: number, decimals = 2) => `${plain(100 * share, decimals)} %`;
 
-function pulsesFinding({ pulses, present, setting }: SignalStudy): Finding {
+function pulsesFinding({ pulses, present, setting, windows }: SignalStudy): Finding {
   const all = pulses === present;
+  const teeth = windows ? plural(present, 'bar', 'bars') : plural(present, 'tooth', 'teeth');
   return stated(
     {
       code: 'signal-pulses',
@@ -24,9 +25,9 @@ function pulsesFinding({ pulses, present, setting }: SignalStudy): Finding {
       title: 'pulses in a turn',
       unit: '',
       why: all
-        ? `${plural(present, 'tooth', 'teeth')} make ${pulses} pulses, at ${mm(setting.gap)} of gap and the worst run-out.`
-        : `${plural(present, 'tooth', 'teeth')} make ${pulses} pulses at ${mm(setting.gap)} of gap: the sensor cannot tell some of them apart.`,
-      cure: 'Use fewer or higher teeth (wheel.teeth, wheel.height), a smaller gap (sensor.gap) or a narrower pole.',
+        ? `${teeth} make ${pulses} pulses, at ${mm(setting.gap)} of gap and the worst run-out.`
+        : `${teeth} make ${pulses} pulses at ${mm(setting.gap)} of gap: the sensor cannot tell some of them apart.`,
+      cure: `Use fewer or higher ${windows ? 'windows' : 'teeth'} (wheel.teeth, wheel.height), a smaller gap (sensor.gap) or a narrower pole.`,
       source,
     },
     all ? 'pass' : 'fail',
@@ -45,7 +46,7 @@ function jitterFinding(study: SignalStudy): Finding[] {
   const gap =
     readings.gapRatio === null
       ? ''
-      : ` The gap of the missing teeth is ${plain(readings.gapRatio, 2)} periods long and is not counted.`;
+      : ` The gap of the missing ${study.windows ? 'bars' : 'teeth'} is ${plain(readings.gapRatio, 2)} periods long and is not counted.`;
   const coil = setting.isCoil ? ` The voltage at the low spot is ${percent(lowSpot, 0)} of that at the high spot.` : '';
   const byTeeth = expected.teeth > expected.runout;
   return [
@@ -67,7 +68,30 @@ function jitterFinding(study: SignalStudy): Finding[] {
   ];
 }
 
-function dutyFinding({ readings, setting }: SignalStudy): Finding[] {
+/** A face that sees rim and hub beside a window swings less. Common practice: a fifth less is borne, half is not. */
+const leastHeightShare = 0.8;
+const halfHeightShare = 0.5;
+
+function heightFinding({ windows, setting }: SignalStudy): Finding[] {
+  if (!windows) return [];
+  return [
+    judged(
+      {
+        code: 'signal-window-height',
+        feature,
+        title: 'swing that the height of the windows leaves',
+        unit: '%',
+        why: `Beside each window the sensor sees rim and hub, which never change: at ${mm(setting.gap)} of gap and with a face of ${mm(setting.pole)} that leaves ${percent(windows.heightShare, 1)} of the swing over endless windows.`,
+        cure: 'Make the windows higher (wheel.height), the gap smaller (sensor.gap), or use a sensor with a smaller face.',
+        source: `${source}; limit of ${100 * leastHeightShare} % common practice`,
+      },
+      100 * windows.heightShare,
+      { limit: 100 * leastHeightShare, sense: 'at least', hard: 100 * halfHeightShare },
+    ),
+  ];
+}
+
+function dutyFinding({ readings, setting, windows }: SignalStudy): Finding[] {
   if (!readings) return [];
   const { least, mean, most } = readings.duty;
   const isLong = mean > 0.5;
@@ -79,7 +103,7 @@ function dutyFinding({ readings, setting }: SignalStudy): Finding[] {
         title: 'output off half on, half off',
         unit: '%',
         why: `The ${setting.isCoil ? 'squared voltage' : 'output'} is on for ${percent(least, 1)} to ${percent(most, 1)} of a period, ${percent(mean, 1)} on average. Inputs that time both edges want an even wave.`,
-        cure: `Make the teeth ${isLong ? 'narrower' : 'wider'} (wheel.ratio), or time one edge only.`,
+        cure: `Make the ${windows ? 'bars' : 'teeth'} ${isLong ? 'narrower' : 'wider'} (wheel.ratio), or time one edge only.`,
         source: `${source}; 40 to 60 % common practice`,
       },
       100 * Math.max(Math.abs(least - 0.5), Math.abs(most - 0.5)),
@@ -101,6 +125,6 @@ export const signal: Check = {
       return [notAssessed({ code: 'signal-jitter', feature, title, why: answer.why, missing: answer.missing, source })];
     }
     const { study } = answer;
-    return [pulsesFinding(study), ...jitterFinding(study), ...dutyFinding(study)];
+    return [pulsesFinding(study), ...heightFinding(study), ...jitterFinding(study), ...dutyFinding(study)];
   },
 };

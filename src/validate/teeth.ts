@@ -2,8 +2,9 @@
 import type { Joint } from '../job/joint.ts';
 import { sensorNeeds } from '../job/sensor-needs.ts';
 import { type ToothDemand, toothDemands } from '../job/tooth-demands.ts';
+import { toothWords } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
-import { type ToneWheelSpec, type ToothMeasures, toothMeasures } from '../parts/tone-wheel.ts';
+import { hasWindows, type ToneWheelSpec, type ToothMeasures, toothMeasures } from '../parts/tone-wheel.ts';
 import { sensorKinds, toothRules } from '../standards/tooth-rules.ts';
 import { type Check, judged, notAssessed, stated } from './check.ts';
 import { mm, plain, plural, sourced } from './words.ts';
@@ -11,20 +12,21 @@ import { mm, plain, plural, sourced } from './words.ts';
 const feature = 'wheel-outline';
 /** How to meet a demand on the teeth, by its code. */
 function cureOf({ code, value, need, sense }: ToothDemand, spec: ToneWheelSpec, sizes: ToothMeasures): string {
-  const fewer = `Use fewer teeth (at most ${Math.max(3, Math.floor((spec.teeth * value) / need.value))} here) or a larger outside diameter`;
+  const { teeth, valleys } = toothWords(spec);
+  const fewer = `Use fewer ${hasWindows(spec) ? valleys : teeth} (at most ${Math.max(3, Math.floor((spec.teeth * value) / need.value))} here) or a larger outside diameter`;
   switch (code) {
     case 'tooth-width':
       return `${fewer}, or a larger ratio.`;
     case 'valley-width':
       return `${fewer}, or a smaller ratio.`;
     case 'tooth-height':
-      return `Make the teeth ${mm(need.value - sizes.height)} higher (wheel.height, or a smaller wheel.root).`;
+      return `Make the ${hasWindows(spec) ? valleys : teeth} ${mm(need.value - sizes.height)} higher (wheel.height, or a smaller wheel.root).`;
     case 'wheel-thickness':
       return `Use sheet of ${mm(need.value)} or more (wheel.thickness).`;
     default:
       return sense === 'at least'
         ? `${fewer}.`
-        : 'Use more teeth or a smaller ratio; wide teeth are read by most sensors, but not by all.';
+        : `Use more ${hasWindows(spec) ? valleys : teeth} or a smaller ratio; wide ${teeth} are read by most sensors, but not by all.`;
   }
 }
 
@@ -35,7 +37,7 @@ const fromMemory =
 function sizesForSensor(joint: Joint, spec: ToneWheelSpec, sizes: ToothMeasures): Finding[] {
   const { sensor } = joint.job;
   const needs = sensor && sensorNeeds(sensor);
-  const demands = needs ? toothDemands(sizes, spec.thickness, needs) : [];
+  const demands = needs ? toothDemands(sizes, spec, needs) : [];
   const common = { code: 'tooth-size', feature, title: 'teeth against the sensor', source: toothRules.edition };
   if (!needs || (needs.kind === null && demands.length === 0)) {
     return [
@@ -60,12 +62,13 @@ function sizesForSensor(joint: Joint, spec: ToneWheelSpec, sizes: ToothMeasures)
   });
   const isTold = demands.some(({ code }) => code === 'tooth-width' || code === 'tooth-pitch');
   if (isTold) return judgedSizes;
+  const words = toothWords(spec);
   return [
     ...judgedSizes,
     notAssessed({
       ...common,
-      title: 'width of teeth and valleys against the sensor',
-      why: `No tooth width is published for ${needs.title.toLowerCase()}: teeth here are ${mm(sizes.toothChord)}, valleys ${mm(sizes.valleyChord)}.`,
+      title: `width of ${words.teeth} and ${words.valleys} against the sensor`,
+      why: `No tooth width is published for ${needs.title.toLowerCase()}: ${words.teeth} here are ${mm(sizes.toothChord)}, ${words.valleys} ${mm(sizes.valleyChord)}.`,
       missing: "Type what the sensor's data sheet asks for: sensor.tooth, sensor.valley, sensor.spacing.",
     }),
   ];
@@ -103,9 +106,10 @@ function phase(joint: Joint, { pitch }: ToothMeasures): Finding[] {
 }
 
 /** A pole wider than the tooth never sees a clean edge. */
-function pole(joint: Joint, sizes: ToothMeasures): Finding[] {
+function pole(joint: Joint, spec: ToneWheelSpec, sizes: ToothMeasures): Finding[] {
   const width = joint.job.sensor?.pole;
   if (width === undefined) return [];
+  if (hasWindows(spec)) return [poleOverWindows(width, sizes)];
   return [
     judged(
       {
@@ -123,6 +127,23 @@ function pole(joint: Joint, sizes: ToothMeasures): Finding[] {
   ];
 }
 
+/** The face must see a bar wholly, and then a window wholly. */
+function poleOverWindows(width: number, { toothChord, valleyChord }: ToothMeasures): Finding {
+  return judged(
+    {
+      code: 'tooth-covers-pole',
+      feature,
+      title: 'bars and windows against the width of the pole',
+      unit: 'mm',
+      why: `The sensor's pole or element is ${mm(width)} wide. In the middle of the windows a bar is ${mm(toothChord)} and a window ${mm(valleyChord)}: a narrower one is never seen alone, which blurs the signal.`,
+      cure: 'Use fewer windows, a larger wheel, a ratio nearer to 0.5, or a sensor with a narrower pole.',
+      source: 'a magnetic-pickup application note: pole no wider than the tooth',
+    },
+    Math.min(toothChord, valleyChord),
+    { limit: width, sense: 'at least' },
+  );
+}
+
 function magnetic(joint: Joint): Finding[] {
   const material = joint.wheelMaterial;
   if (!material) return [];
@@ -135,7 +156,7 @@ function magnetic(joint: Joint): Finding[] {
         unit: '',
         why: material.magnetic
           ? `${material.name} is ferromagnetic: the sensor can see it.`
-          : `${material.name} is not ferromagnetic: no magnetic sensor sees its teeth.`,
+          : `${material.name} is not ferromagnetic: no magnetic sensor sees its ${joint.wheelSpec ? toothWords(joint.wheelSpec).teeth : 'teeth'}.`,
         cure: 'Use low-carbon steel such as DC01 or S235JR (wheel.material).',
         source: 'a gear-tooth sensor data sheet: low-carbon steel target',
       },
@@ -144,20 +165,25 @@ function magnetic(joint: Joint): Finding[] {
   ];
 }
 
-function missingTeeth({ missing, teeth: places }: ToneWheelSpec): Finding[] {
+function missingTeeth(spec: ToneWheelSpec): Finding[] {
+  const { missing, teeth: places } = spec;
+  const { tooth, teeth } = toothWords(spec);
+  const joined = hasWindows(spec)
+    ? ` ${plural(missing + 1, 'window is', 'windows are')} one: the rim spans it alone.`
+    : '';
   const why =
     missing === 0
-      ? `All ${places} teeth are there: the speed signal is even.`
-      : 'A speed sensor reads the gap as a dip once a turn, and the wheel is out of balance. Missing teeth are for finding an angle.';
+      ? `All ${places} ${teeth} are there: the speed signal is even.`
+      : `A speed sensor reads the gap as a dip once a turn, and the wheel is out of balance.${joined} Missing ${teeth} are for finding an angle.`;
   return [
     stated(
       {
         code: 'missing-teeth',
         feature,
-        title: missing === 0 ? 'no missing teeth' : `${plural(missing, 'tooth', 'teeth')} of ${places} left out`,
+        title: missing === 0 ? `no missing ${teeth}` : `${plural(missing, tooth, teeth)} of ${places} left out`,
         unit: '',
         why,
-        cure: 'For a speed signal keep all teeth (wheel.missing: 0). Keep the gap only if the controller asks for it.',
+        cure: `For a speed signal keep all ${teeth} (wheel.missing: 0). Keep the gap only if the controller asks for it.`,
         source: 'common practice',
       },
       missing === 0 ? 'pass' : 'caution',
@@ -175,7 +201,7 @@ export const teeth: Check = {
     const sizes = toothMeasures(spec);
     return [
       ...sizesForSensor(joint, spec, sizes),
-      ...pole(joint, sizes),
+      ...pole(joint, spec, sizes),
       ...phase(joint, sizes),
       ...missingTeeth(spec),
       ...magnetic(joint),

@@ -8,7 +8,7 @@ import { headRadius } from './heads.ts';
 import { mm } from './words.ts';
 
 /** Outside diameter of a socket, mm: 1.5 x across flats + 1. Common practice: sockets of one size differ by a few millimetres. */
-const socketOutside = (acrossFlats: number) => 1.5 * acrossFlats + 1;
+export const socketOutside = (acrossFlats: number) => 1.5 * acrossFlats + 1;
 /** Room beside a socket, mm. Common practice. */
 const beside = 0.5;
 

@@ -1,7 +1,9 @@
 /** The wheel on the joint: the bore that centres it, the ring that carries its teeth, and steel that must stay out of the sensor's way. */
 import { leastGap } from '../geometry/contour.ts';
 import type { Joint } from '../job/joint.ts';
+import { toothWords } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
+import { hasWindows, toothHeight, windowsBeside } from '../parts/tone-wheel.ts';
 import { wheelCut, wheelPlay } from '../rotor/wheel-links.ts';
 import { type Check, judged } from './check.ts';
 import { headRadius } from './heads.ts';
@@ -111,20 +113,23 @@ function clearsFlange(joint: Wheeled): Finding[] {
 
 /** The ring between the screw holes and the roots carries the teeth. */
 function rootWeb({ wheel, wheelSpec }: Wheeled): Finding[] {
+  const edges = ({ x, y }: { readonly x: number; readonly y: number }) =>
+    hasWindows(wheelSpec) ? windowsBeside(wheelSpec, wheel.holes, x, y) : [wheel.outside];
   const roots = wheel.holes
-    .filter((hole) => hole.feature !== 'wheel-bore')
-    .map((hole) => leastGap(hole, wheel.outside).gap);
+    .flatMap((hole) => (hole.kind === 'circle' && hole.feature !== 'wheel-bore' ? [hole] : []))
+    .flatMap((hole) => edges(hole).map((edge) => leastGap(hole, edge).gap));
   if (roots.length === 0) return [];
   const web = Math.min(...roots);
+  const words = toothWords(wheelSpec);
   const limit = Math.max(wheelSpec.thickness, 3);
   return [
     judged(
       {
         code: 'root-web',
         feature: 'wheel-outline',
-        title: 'web between the tooth roots and the screw holes',
+        title: `web between the ${words.roots} and the screw holes`,
         unit: 'mm',
-        why: 'This ring carries the teeth.',
+        why: hasWindows(wheelSpec) ? 'This ring carries bars and rim.' : 'This ring carries the teeth.',
         cure: `Make the root at least ${atLeast(2 * (limit - web))} larger (wheel.outside with the same height), or the screw circle smaller.`,
         source: 'common practice: at least the sheet thickness, and 3 mm',
       },
@@ -134,10 +139,34 @@ function rootWeb({ wheel, wheelSpec }: Wheeled): Finding[] {
   ];
 }
 
+/** The rim outside of the windows is narrow, and it is what a hand or a dial meets first. */
+function rimWidth({ wheelSpec: { rim, thickness, missing, teeth: places } }: Wheeled): Finding[] {
+  if (rim === undefined) return [];
+  const limit = Math.max(thickness, 3);
+  const span = missing > 0 ? ` Where bars are missing it spans ${missing + 1} of ${places} places alone.` : '';
+  return [
+    judged(
+      {
+        code: 'window-rim',
+        feature: 'wheel-outline',
+        title: 'rim outside of the windows',
+        unit: 'mm',
+        why: `A narrow rim springs while it is cut, and bends when the wheel is handled.${span}`,
+        cure: `Make the rim ${mm(limit)} wide (wheel.rim), with an outside as much larger or windows as much lower.`,
+        source: 'common practice: at least the sheet thickness, and 3 mm',
+      },
+      rim,
+      { limit, sense: 'at least', hard: 0.5 * thickness },
+    ),
+  ];
+}
+
 /** Other steel near the path of the sensor is read as a tooth, or stands in its way. */
 function steelBelowRoots(joint: Wheeled): Finding[] {
   const root = joint.wheelSpec.root / 2;
-  const height = joint.wheelSpec.outside / 2 - root;
+  const height = toothHeight(joint.wheelSpec);
+  const isOpen = !hasWindows(joint.wheelSpec);
+  const words = toothWords(joint.wheelSpec);
   const source = 'common practice: other steel several millimetres below the roots';
   const cure = (room: number) =>
     `Make the root at least ${atLeast(2 * (belowRoots - room))} larger (wheel.outside with the same height).`;
@@ -158,7 +187,7 @@ function steelBelowRoots(joint: Wheeled): Finding[] {
             {
               code: 'heads-below-roots',
               feature: 'wheel-screws',
-              title: 'screw heads below the tooth roots',
+              title: `screw heads below the ${words.roots}`,
               unit: 'mm',
               why: 'A steel head near the path of the sensor is read as a tooth.',
               cure: cure(heads),
@@ -172,14 +201,15 @@ function steelBelowRoots(joint: Wheeled): Finding[] {
       {
         code: 'rim-below-roots',
         feature: 'wheel-outline',
-        title: `${round.name} below the tooth roots`,
+        title: `${round.name} below the ${words.roots}`,
         unit: 'mm',
-        why: `The ${round.name} is ${mm(round.diameter)} across; above the roots it fills the valleys for the sensor, above the tips it keeps the sensor away.`,
+        why: `The ${round.name} is ${mm(round.diameter)} across; ${isOpen ? 'above the roots it fills the valleys for the sensor, above the tips it keeps the sensor away' : 'steel behind the windows fills them for the sensor, the more so from their middle on'}.`,
         cure: cure(below),
         source,
       },
       below,
-      { limit: belowRoots, sense: 'at least', hard: -height },
+      // A sensor that looks through windows looks at their middle.
+      { limit: belowRoots, sense: 'at least', hard: isOpen ? -height : -height / 2 },
     ),
   ];
 }
@@ -189,5 +219,7 @@ export const wheel: Check = {
   title: 'Wheel on the joint',
   source: 'published cutting tolerances; common practice',
   run: (joint) =>
-    isWheeled(joint) ? [...rootWeb(joint), ...steelBelowRoots(joint), ...goesOn(joint), ...clearsFlange(joint)] : [],
+    isWheeled(joint)
+      ? [...rootWeb(joint), ...rimWidth(joint), ...steelBelowRoots(joint), ...goesOn(joint), ...clearsFlange(joint)]
+      : [],
 };

@@ -56,6 +56,7 @@ const tints: Readonly<Record<Exclude<Fill, 'none'>, number>> = {
   driven: 0.95,
   wheel: 0.9,
   screw: 0.83,
+  ink: 0.25,
   void: 1,
   paper: 1,
   good: 0.97,

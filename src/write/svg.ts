@@ -40,6 +40,7 @@ const fills: Readonly<Record<Exclude<Fill, 'none'>, { tint: string; hatch?: { an
   driven: { tint: '#e6f0e4', hatch: { angle: -45, spacing: 3.4 } },
   wheel: { tint: '#f0e3e0', hatch: { angle: -60, spacing: 1.2 } },
   screw: { tint: '#d5d8db' },
+  ink: { tint: '#3d444c' },
   void: { tint: '#ffffff' },
   paper: { tint: '#ffffff' },
   good: { tint: '#c9e6cf' },

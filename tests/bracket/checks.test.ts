@@ -113,6 +113,8 @@ describe('what the checks say', () => {
       'bracket-gap-opens',
       'bracket-clearance',
       'bracket-ear-nut',
+      'bracket-own-foot',
+      'bracket-socket',
       'bracket-bend-radius',
       'bracket-flange',
       'bracket-hole-to-bend',

@@ -107,6 +107,9 @@ export const anyJob: fc.Arbitrary<string> = fc
             `  outside: ${Math.round((widest + job.wheel.over) * 100) / 100}`,
             `  height: ${job.wheel.height}`,
             `  flanks: ${job.wheel.flanks}`,
+            // Every fourth wheel has windows, the rim as typed or left out.
+            ...(job.wheel.teeth % 4 === 0 ? ['  form: windows'] : []),
+            ...(job.wheel.teeth % 8 === 0 ? ['  rim: 4'] : []),
             '  root_radius: 0.3',
           ]
         : []),

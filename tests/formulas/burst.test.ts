@@ -2,6 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  type BarredRim,
+  barredRimStress,
   discStress,
   greatestStress,
   meanHoopStress,
@@ -142,5 +144,67 @@ describe('a turning disc', () => {
   it('loses what holes take out of the section', () => {
     const disc = { inner: 20, outer: 90, thickness: 3, density: 0.00785, nu: 0.3 };
     expect(meanHoopStress(disc, 100, 35) / meanHoopStress(disc, 100)).toBeCloseTo(2, 9);
+  });
+});
+
+/** A rim of 3 mm sheet from 90 to 95 mm, bars of 7.5 by 8 mm between 82 and 90, 36 places. */
+const barred = (more: Partial<BarredRim> = {}): BarredRim => ({
+  inner: 90,
+  outer: 95,
+  thickness: 3,
+  density: 0.00785,
+  nu: 0.3,
+  bar: { mass: 7.5 * 8 * 3 * 0.00785, radius: 86, width: 7.5 },
+  places: 36,
+  missing: 0,
+  ...more,
+});
+
+describe('a rim with windows', () => {
+  const omega = 300;
+  const load = 0.00785 * 3 * 5 * omega ** 2 * 1e-6 * 92.5;
+
+  it('a thin rim without bars bears rho v^2 of hoop stress (textbook)', () => {
+    const thin = barred({ inner: 99.99, outer: 100.01, bar: { mass: 0, radius: 98, width: 1 } });
+    expect(barredRimStress(thin, omega).hoop).toBeCloseTo(0.00785 * (100 * omega) ** 2 * 1e-6, 2);
+  });
+
+  it('between even bars bends as a beam with both ends held, q s^2 / 12 over t w^2 / 6; each bar pulls a place of it', () => {
+    const { bending, pull, barBending } = barredRimStress(barred(), omega);
+    const place = (2 * Math.PI * 92.5) / 36;
+    expect(bending).toBeCloseTo((load * place ** 2) / 12 / ((3 * 25) / 6), 9);
+    const bar = 7.5 * 8 * 3 * 0.00785 * 86 * omega ** 2 * 1e-6;
+    expect(pull).toBeCloseTo((load * place + bar) / (3 * 7.5), 9);
+    expect(barBending).toBe(0);
+  });
+
+  it('with bars missing bends no more anywhere than it says: the beam over all its supports, by three moments', () => {
+    // Clapeyron: M(i-1) s(i) + 2 M(i) (s(i) + s(i+1)) + M(i+1) s(i+1) = q (s(i)^3 + s(i+1)^3) / 4, bars that do not hold it from turning.
+    for (const missing of [1, 2, 5]) {
+      const place = (2 * Math.PI * 92.5) / 36;
+      const spans = Array.from({ length: 36 - missing }, (_, i) => (i === 0 ? missing + 1 : 1) * place);
+      const count = spans.length;
+      let moments = spans.map(() => 0);
+      for (let round = 0; round < 400; round++) {
+        moments = moments.map((_, i) => {
+          const [a, b] = [spans[i] as number, spans[(i + 1) % count] as number];
+          const [before, after] = [moments[(i - 1 + count) % count] as number, moments[(i + 1) % count] as number];
+          const side = (load * (a ** 3 + b ** 3)) / 4 - before * a - after * b;
+          return 0.5 * (moments[i] as number) + (0.5 * side) / (2 * (a + b));
+        });
+      }
+      const between = spans.map((s, i) => {
+        const [from, to] = [moments[(i - 1 + count) % count] as number, moments[i] as number];
+        return (load * s * s) / 8 - (from + to) / 2;
+      });
+      const worst = Math.max(...moments.map(Math.abs), ...between.map(Math.abs));
+      const { bending, barBending } = barredRimStress(barred({ missing }), omega);
+      expect(bending).toBeGreaterThan(worst / ((3 * 25) / 6));
+      // And by no more than twice, so that the bound still means something.
+      expect(bending).toBeLessThan((2 * worst) / ((3 * 25) / 6));
+      // Bars that hold the rim quite still take what its fixed ends differ by.
+      const fixed = (load * ((missing + 1) ** 2 - 1) * place ** 2) / 12;
+      expect(barBending).toBeCloseTo((6 * fixed) / (3 * 7.5 ** 2), 9);
+    }
   });
 });

@@ -77,7 +77,7 @@ export async function jobFault(text: string, patterns: PatternList, { search, ki
   const { joint, findings } = judged;
   const data = reportData(joint, findings, null, revisionOf(joint));
   const shown = reportJson(data, 'fuzz.job.yaml');
-  const bodies = await liveBodies(joint);
+  const bodies = await liveBodies(joint, findings);
   const fault =
     notFinite(findings, 'findings') ??
     notFinite(shown, 'report') ??
@@ -87,11 +87,14 @@ export async function jobFault(text: string, patterns: PatternList, { search, ki
   return { fault, becameJoint: true, errors: [] };
 }
 
-function bodyFault({ id, mesh }: Awaited<ReturnType<typeof liveBodies>>[number]): Fault {
-  if (!mesh.positions.every(Number.isFinite)) return `the ${id}'s mesh has a corner nowhere`;
-  const { badEdges, bodies } = checkMesh(mesh);
-  if (badEdges > 0) return `the ${id}'s mesh has ${badEdges} open edges`;
-  return bodies > 0 ? null : `the ${id}'s mesh encloses nothing`;
+function bodyFault({ name, meshes }: Awaited<ReturnType<typeof liveBodies>>[number]): Fault {
+  for (const mesh of meshes) {
+    if (!mesh.positions.every(Number.isFinite)) return `the ${name}'s mesh has a corner nowhere`;
+    const { badEdges, bodies } = checkMesh(mesh);
+    if (badEdges > 0) return `the ${name}'s mesh has ${badEdges} open edges`;
+    if (bodies === 0) return `the ${name}'s mesh encloses nothing`;
+  }
+  return null;
 }
 
 type Judged = Extract<ReturnType<typeof judgeJob>, { ok: true }>;

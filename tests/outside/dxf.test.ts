@@ -13,7 +13,7 @@ import { DXF_FLAVOURS, type DxfFlavourId, dxfFlavour } from '../../src/write/dxf
 import { POLYLINE_CHORD_ERROR } from '../../src/write/dxf-cuts.ts';
 import { writeDxfPolyline } from '../../src/write/dxf-polyline.ts';
 import { slot } from '../sheet/contour-shapes.ts';
-import { anyWheel, STEEL, wheelSpec } from '../sheet/specs.ts';
+import { anyWheel, STEEL, wheelSpec, windowSpec } from '../sheet/specs.ts';
 
 interface Entity {
   readonly type: string;
@@ -80,6 +80,12 @@ const parts: readonly (readonly [string, SheetPart])[] = [
   ['36-1, sharp', buildToneWheel(wheelSpec({ teeth: 36, missing: 1, rootRadius: 0, tipBreak: 0, ratio: 0.445 }))],
   ['one tooth, wide root arc', buildToneWheel(wheelSpec({ teeth: 8, missing: 7, ratio: 0.3 }))],
   ['kerf 0.2', buildToneWheel(wheelSpec({ kerf: 0.2 }))],
+  ['36 windows, straight', buildToneWheel(windowSpec())],
+  [
+    '36-2 windows, radial, turned, kerf',
+    buildToneWheel(windowSpec({ flanks: 'radial', missing: 2, toothAngle: 17.3, kerf: 0.2 })),
+  ],
+  ['one bar, one wide window', buildToneWheel(windowSpec({ teeth: 8, missing: 7, ratio: 0.3 }))],
   ['slotted bracket', bracket],
   ...fc.sample(anyWheel, { numRuns: 6, seed: 11 }).map((spec, i): [string, SheetPart] => {
     return [`any wheel ${i + 1}: ${spec.teeth}-${spec.missing} ${spec.flanks}`, buildToneWheel(spec)];

@@ -36,11 +36,15 @@ export async function openBench(): Promise<Bench> {
   const { server, port } = await pageServer(0, folder);
   const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
   const address = `http://127.0.0.1:${port}/`;
+  let before: BrowserContext | undefined;
   return {
     browser,
     address,
     async open({ width = 1400, height = 1000 } = {}) {
+      // Pages of earlier tests would go on working beside this one.
+      await before?.close().catch(() => undefined);
       const context = await browser.newContext({ viewport: { width, height }, acceptDownloads: true });
+      before = context;
       const page = await context.newPage();
       const requests: string[] = [];
       const complaints: string[] = [];
@@ -61,9 +65,8 @@ export async function openBench(): Promise<Bench> {
   };
 }
 
-/** Waits until nothing is being worked out. */
-export const settled = (page: Page) =>
-  page.waitForFunction(() => document.querySelector('.notice')?.textContent !== 'working it out...');
+/** Waits until nothing is being worked out. An edit counts from the moment it is typed. */
+export const settled = (page: Page) => page.locator('main[aria-busy="false"]').waitFor({ timeout: 60_000 });
 
 /** The job as text, as the page would save it. */
 export async function jobText(page: Page): Promise<string> {
@@ -71,6 +74,32 @@ export async function jobText(page: Page): Promise<string> {
   const text = await page.locator('#job-text').inputValue();
   await page.getByRole('button', { name: 'sheet', exact: true }).click();
   return text;
+}
+
+/**
+ * From now on the page's saved files are caught before the browser takes them: a browser holds back a page that saves many in a row.
+ * @returns the bytes of the last one
+ */
+export async function catchSaved(page: Page): Promise<() => Promise<Buffer>> {
+  await page.evaluate(() => {
+    const made = URL.createObjectURL.bind(URL);
+    URL.createObjectURL = (blob: Blob) => {
+      (window as unknown as { saved: Blob }).saved = blob;
+      return made(blob);
+    };
+    HTMLAnchorElement.prototype.click = () => undefined;
+  });
+  return async () => {
+    const address = await page.evaluate(
+      () =>
+        new Promise<string>((resolve) => {
+          const reader = new FileReader();
+          reader.onload = () => resolve(String(reader.result));
+          reader.readAsDataURL((window as unknown as { saved: Blob }).saved);
+        }),
+    );
+    return Buffer.from(address.slice(address.indexOf(',') + 1), 'base64');
+  };
 }
 
 /** Type into a field of the sheet, as a person does, and wait for what comes of it. */
@@ -81,6 +110,5 @@ export async function fill(page: Page, key: string, typed: string): Promise<void
     await field.fill(typed);
     await field.press('Tab');
   }
-  await page.waitForTimeout(50);
   await settled(page);
 }

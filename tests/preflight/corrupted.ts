@@ -62,6 +62,48 @@ export const corrupted: readonly Corrupted[] = [
       ],
     }),
   },
+  {
+    what: 'two halves on a bar of 2 mm in 3 mm sheet',
+    code: 'dxf-neck',
+    text: dxf({
+      entities: [
+        polyline([
+          [0, 0],
+          [30, 0],
+          [30, 14],
+          [50, 14],
+          [50, 0],
+          [80, 0],
+          [80, 30],
+          [50, 30],
+          [50, 16],
+          [30, 16],
+          [30, 30],
+          [0, 30],
+        ]),
+      ],
+    }),
+    thickness: 3,
+    also: ['dxf-inside-corner'],
+  },
+  {
+    what: 'a slit of 0.05 mm from the edge',
+    code: 'dxf-slot',
+    text: dxf({
+      entities: [
+        polyline([
+          [0, 0],
+          [80, 0],
+          [80, 50],
+          [40.05, 50],
+          [40.05, 20],
+          [40, 20],
+          [40, 50],
+          [0, 50],
+        ]),
+      ],
+    }),
+  },
   { what: 'a stray line', code: 'dxf-open-contour', text: dxf({ entities: [...plate, line(30, 30, 40, 35)] }) },
   {
     what: 'an arc that falls short of its line',

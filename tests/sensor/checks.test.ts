@@ -394,7 +394,30 @@ describe('the air gap', () => {
   it('adds float and wobble when it looks from the side', () => {
     const judged = judge(coil({ direction: 'axial', float: 0.2 }));
     const slope = must(machiningRule('parallelism', 0)).value / judged.joint.adapterSpec.outside;
-    expect(findingOf(judged, 'sensor-gap-high').value).toBeCloseTo(0.8 - 0.2 - slope * radius, 6);
+    // And half of the 0.4 mm that ISO 2768-2 allows a face of 178 mm in class K (printed tables).
+    expect(findingOf(judged, 'sensor-gap-high').value).toBeCloseTo(0.8 - 0.2 - slope * radius - 0.2, 6);
+    const flat = judge(coil({ direction: 'axial', float: 0.2 }), { wheel: { flatness: 0.1 } });
+    expect(findingOf(flat, 'sensor-gap-high').value).toBeCloseTo(0.8 - 0.2 - slope * radius - 0.05, 6);
+  });
+
+  // Growth is length times expansion times 100 K, over the height of the face that is read.
+  it('grows along the axis with heat', () => {
+    const warm = { duty: { temperature: { cold: '20 degC', hot: '120 degC' } } };
+    const flat = { wheel: { flatness: 0 } };
+    const cold = judge(coil({ direction: 'axial', float: 0.2, gap: 1 }), flat);
+    const hot = judge(coil({ direction: 'axial', float: 0.2, gap: 1 }), flat, warm);
+    const { wheelZ, wheelSpec, wheelMaterial, adapterMaterial, adapterSpec } = hot.joint;
+    if (wheelZ === null || !wheelSpec || !wheelMaterial) throw new Error('no wheel');
+    const face = wheelZ + wheelSpec.thickness;
+    const within = Math.min(face, adapterSpec.thickness);
+    const grows = 100 * (adapterMaterial.thermalExpansion * within + wheelMaterial.thermalExpansion * (face - within));
+    expect(grows).toBeGreaterThan(0.005);
+    const value = (of: typeof hot, code: string) => findingOf(of, code).value ?? Number.NaN;
+    expect(value(cold, 'sensor-gap-high') - value(hot, 'sensor-gap-high')).toBeCloseTo(grows, 5);
+    expect(findingOf(hot, 'sensor-gap-high').why).toContain('not known');
+    // A housing that grows as well takes its share off.
+    const carried = judge(coil({ direction: 'axial', float: 0.2, gap: 1, carrier: '6061-T6' }), flat, warm);
+    expect(findingOf(carried, 'sensor-gap-high').why).toContain('against');
   });
 
   it('takes the same chain as the run-out of the teeth', () => {

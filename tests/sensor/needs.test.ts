@@ -10,7 +10,7 @@ const sensor = (keys: Partial<SensorInput>): SensorInput => ({ direction: 'radia
 
 function verdicts(keys: Partial<SensorInput>, wheel: Parameters<typeof wheelSpec>[0]): Record<string, string> {
   const spec = wheelSpec({ screwHoles: null, bore: 20, ...wheel });
-  const demands = toothDemands(toothMeasures(spec), spec.thickness, sensorNeeds(sensor(keys)));
+  const demands = toothDemands(toothMeasures(spec), spec, sensorNeeds(sensor(keys)));
   return Object.fromEntries(demands.map((demand) => [demand.code, demandVerdict(demand)]));
 }
 

@@ -2,6 +2,7 @@
 import type { TurnedPart } from '../../model/part.ts';
 import type { SheetPart } from '../../model/sheet.ts';
 import type { LabelUnits } from '../length-text.ts';
+import type { WindowsToDraw } from '../wheel-view.ts';
 
 export type Face = 'driving' | 'driven';
 
@@ -117,6 +118,8 @@ export interface WheelToDraw {
   readonly rootRadius: number;
   readonly tipBreak: number;
   readonly flanks: string;
+  /** Windows instead of open teeth; the tooth's width is then that of a bar, in the middle of the windows. */
+  readonly windows?: WindowsToDraw | undefined;
   readonly holes: { readonly diameter: number; readonly positions: readonly { x: number; y: number }[] } | null;
   readonly sizes: readonly SizeToDraw[];
   /** Names of the outline files that rule. */

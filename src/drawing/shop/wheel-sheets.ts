@@ -4,6 +4,7 @@ import type { Contour } from '../../model/sheet.ts';
 import { arrowHead, centreCross, holeCentre } from '../dimension.ts';
 import { polar } from '../face-scene.ts';
 import { textWidth } from '../text-size.ts';
+import type { WindowsToDraw } from '../wheel-view.ts';
 import { balloonNumbers, stacked } from './adapter-sheets.ts';
 import { flowed } from './flow.ts';
 import type { Block } from './hole-list.ts';
@@ -21,7 +22,7 @@ const contour = (one: Contour): Shape =>
     : { kind: 'path', pen: 'outline', fill: 'none', closed: true, loops: [one.vertices] };
 
 /** The outline about its axis, tooth 1 and the holes named. mm of paper. */
-function wheelView({ wheel, outside, toothAngle, holes }: WheelToDraw, scale: number): Shape[] {
+function wheelView({ wheel, outside, toothAngle, holes, windows }: WheelToDraw, scale: number): Shape[] {
   const rim = (outside / 2) * scale;
   const out: Shape[] = [
     ...onPaper(
@@ -41,7 +42,9 @@ function wheelView({ wheel, outside, toothAngle, holes }: WheelToDraw, scale: nu
   });
   const tip = polar(rim + 1, toothAngle);
   out.push(line(polar(rim + 8, toothAngle), tip), arrowHead(tip, toothAngle + 180, 2.2));
-  out.push(...labelNear('tooth 1', polar(rim + 8, toothAngle), 0.6, out, { towards: toothAngle + 45 }));
+  out.push(
+    ...labelNear(windows ? 'bar 1' : 'tooth 1', polar(rim + 8, toothAngle), 0.6, out, { towards: toothAngle + 45 }),
+  );
   out.push(text('SEEN FROM THE DRIVEN SIDE', { x: 0, y: -rim - 12 }, 3, { align: 'middle', bold: true }));
   return out;
 }
@@ -50,6 +53,37 @@ interface Row {
   readonly what: string;
   readonly words: string;
   readonly number: number | null;
+}
+
+const plain = (what: string, words: string): Row => ({ what, words, number: null });
+
+/** How many windows, and how many bars stand between them. */
+function windowCount({ teeth, missing }: WheelToDraw): Row[] {
+  if (missing === 0) return [plain('windows', `${teeth}, a bar between each two`)];
+  return [
+    plain('bars', `${teeth} places, ${missing} left out before bar 1`),
+    plain('windows', `${teeth - missing - 1}, and 1 over ${missing + 1} places`),
+  ];
+}
+
+/** Where the windows lie, how high and wide they are, and their corners. */
+function windowRows(
+  { title, outside, root, toothWidth, flanks, rootRadius }: WheelToDraw,
+  windows: WindowsToDraw,
+): Row[] {
+  const { units } = title;
+  const inside = outside - 2 * windows.rim;
+  const middle = diameter((inside + root) / 2, units);
+  return [
+    plain('rim outside of the windows', sizeText(windows.rim, units)),
+    plain('outside of the windows', diameter(inside, units)),
+    plain('inside of the windows', diameter(root, units)),
+    plain('height of a window', sizeText((inside - root) / 2, units)),
+    plain(`bar across, on ${middle}`, sizeText(toothWidth, units)),
+    plain(`window across, on ${middle}`, sizeText(windows.window, units)),
+    plain('flanks of a bar', flanks),
+    plain('round in all four corners', `R${sizeText(rootRadius, units)}`),
+  ];
 }
 
 function rows(drawn: WheelToDraw): Row[] {
@@ -67,28 +101,34 @@ function rows(drawn: WheelToDraw): Row[] {
     holes,
     wheel,
     sizes,
+    windows,
   } = drawn;
   const { units } = title;
   const numberOf = (id: string) => sizes.find((size) => size.id === id)?.number ?? null;
-  const plain = (what: string, words: string): Row => ({ what, words, number: null });
   const over = sizes.find(({ id }) => id === 'wheel-outside');
   const limits = over ? limitTexts(over.lower, over.upper, units) : null;
   const hole = boreLimits ? limitTexts(boreLimits.lower, boreLimits.upper, units) : null;
   return [
     plain('thickness', sizeText(wheel.thickness, units)),
-    plain('teeth', missing === 0 ? `${teeth}` : `${teeth} places, ${missing} left out before tooth 1`),
+    ...(windows
+      ? windowCount(drawn)
+      : [plain('teeth', missing === 0 ? `${teeth}` : `${teeth} places, ${missing} left out before tooth 1`)]),
     plain('one place', angleText(360 / teeth)),
     {
-      what: 'over the teeth',
+      what: windows ? 'outside of the rim' : 'over the teeth',
       words: limits ? `${diameter(outside, units)}  (${limits[1]} to ${limits[0]})` : diameter(outside, units),
       number: numberOf('wheel-outside'),
     },
-    plain('at the roots', diameter(root, units)),
-    plain('tooth across its tip', sizeText(toothWidth, units)),
-    plain('flanks', drawn.flanks),
-    plain('round at the root', `R${sizeText(drawn.rootRadius, units)}`),
+    ...(windows
+      ? windowRows(drawn, windows)
+      : [
+          plain('at the roots', diameter(root, units)),
+          plain('tooth across its tip', sizeText(toothWidth, units)),
+          plain('flanks', drawn.flanks),
+          plain('round at the root', `R${sizeText(drawn.rootRadius, units)}`),
+        ]),
     ...(drawn.tipBreak > 0 ? [plain('round at the tip', `R${sizeText(drawn.tipBreak, units)}`)] : []),
-    plain('middle of tooth 1 at', angleText(toothAngle)),
+    plain(`middle of ${windows ? 'bar' : 'tooth'} 1 at`, angleText(toothAngle)),
     {
       what: 'bore',
       words: hole ? `${diameter(bore, units)}  (${hole[1]} to ${hole[0]})` : diameter(bore, units),
@@ -168,7 +208,7 @@ export function wheelSheets(drawn: WheelToDraw, choice: SheetChoice): Drawing[] 
     [
       `The outline file rules: ${drawn.outlines.join(', ')}. This sheet shows it and says what it must measure.`,
       'Datum: axis of the bore. +X runs to the right, seen from the driven side; angles run counter-clockwise from it.',
-      'Burrs taken off on both faces; teeth must stay sharp where no round is given. Flat, not bent or hammered.',
+      `Burrs taken off on both faces; ${drawn.windows ? 'edges of the windows' : 'teeth'} must stay sharp where no round is given. Flat, not bent or hammered.`,
       `Numbers in circles are the lines of the inspection record. Revision ${title.revision}.`,
     ],
     tableWidth,

@@ -1,0 +1,130 @@
+/**
+ * The unbalance of a joint as an arrow seen from the driven side: where its tip may lie at worst and likely, against the circle that the
+ * balance grade allows; beside it the arrows that are known, larger; below what pulls most. The sheet is 100 mm wide; one drawn
+ * millimetre is so many g.mm.
+ */
+import type { Drawing, Fill, Point, Shape } from '../model/drawing.ts';
+import { type BalanceViewInput, rankedPulls, verdictFill } from './balance-input.ts';
+import { balancePlot } from './balance-plot.ts';
+import { columnWidth, label, letter, paragraph, smallLetter, stroke } from './column.ts';
+import { fittedLines } from './fitted-lines.ts';
+import { frame } from './frame.ts';
+import { textWidth } from './text-size.ts';
+
+/** So many of the greatest pulls are listed. */
+const mostListed = 7;
+
+const grams = (value: number): string => `${value.toFixed(value < 10 ? 1 : 0)} g.mm`;
+const degreesText = (angle: number): string => `${Math.round(angle) % 360}\u00b0`;
+
+/** One line of the list: number, name, and its size. */
+function listLine(pull: ReturnType<typeof rankedPulls>[number], top: number): { shapes: Shape[]; y: number } {
+  const { what, size, angle, doubt, worst, number, feature } = pull;
+  const named = feature === null ? {} : { feature };
+  const said =
+    angle === null
+      ? `${grams(worst)} any side`
+      : `${grams(size)} at ${degreesText(angle)}${doubt >= 0.05 ? ` \u00b1 ${doubt.toFixed(doubt < 10 ? 1 : 0)}` : ''}`;
+  const isFirst = number === 1;
+  const indent = 2.2 * letter;
+  const lines = fittedLines(
+    what,
+    smallLetter,
+    columnWidth - indent - textWidth(said, smallLetter, isFirst) - letter,
+    isFirst,
+  );
+  return {
+    shapes: [
+      label({ x: 0, y: top - smallLetter }, String(number), { size: smallLetter, bold: true }),
+      ...lines.map((line, i) =>
+        label({ x: indent, y: top - smallLetter - 1.6 * smallLetter * i }, line, {
+          size: smallLetter,
+          bold: isFirst,
+          ...named,
+        }),
+      ),
+      label({ x: columnWidth, y: top - smallLetter }, said, { size: smallLetter, align: 'end', bold: isFirst }),
+    ],
+    y: top - 1.6 * smallLetter * (lines.length - 1) - 1.75 * smallLetter,
+  };
+}
+
+/** What the marks of the picture mean, a line each: a sample of the mark, and words. */
+function legend(input: BalanceViewInput, top: number): { shapes: Shape[]; y: number } {
+  const { verdict, marks, corrections, limit, allowed, loose, known, worst, likely, notGiven } = input;
+  const shapes: Shape[] = [];
+  let y = top;
+  const line = (words: string, mark: readonly Shape[], bold = false): void => {
+    const said = paragraph(words, y, { size: smallLetter, bold, x: 3 * letter, room: columnWidth - 3 * letter });
+    shapes.push(...mark, ...said.shapes);
+    y = said.y - 0.55 * letter;
+  };
+  const at = (): Point => ({ x: letter, y: y - 0.5 * letter });
+  const ring = (pen: 'mark' | 'hidden' | 'thin', fill: Fill): Shape => ({
+    kind: 'circle',
+    pen,
+    fill,
+    centre: at(),
+    r: 0.8 * letter,
+  });
+  if (limit !== null) line(`allowed: ${grams(limit)}, ${allowed}`, [ring('mark', 'none')]);
+  line(`at worst the sum lies in here: up to ${grams(worst)}`, [ring('thin', verdictFill[verdict])]);
+  line(`likely in here: ${grams(likely)}, by the squares`, [ring('hidden', 'none')]);
+  if (known.size > 0.05)
+    line(`sum of the known arrows: ${grams(known.size)} at ${degreesText(known.angle)}`, [
+      stroke('mark', { x: 0.2 * letter, y: y - 0.5 * letter }, { x: 1.8 * letter, y: y - 0.5 * letter }),
+    ]);
+  else if (loose.worst > 0) line('No pull has a known side: nothing may be taken to cancel.', []);
+  for (const { name, at: angle } of marks)
+    line(`${name} at ${degreesText(angle)}`, [{ kind: 'circle', pen: 'thin', fill: 'ink', centre: at(), r: 0.9 }]);
+  for (const { words } of corrections)
+    line(words, [{ kind: 'circle', pen: 'outline', fill: 'doubtful', centre: at(), r: 0.7 * letter }], true);
+  if (notGiven.length > 0) line(`Not given, counted as nothing: ${notGiven.join(', ')}.`, []);
+  return { shapes, y };
+}
+
+/** What is left to the limit. */
+function marginText({ worst, limit }: BalanceViewInput): string {
+  if (limit === null) return `At worst ${grams(worst)}; no limit is known.`;
+  return worst <= limit
+    ? `At worst ${grams(worst)}: ${grams(limit - worst)} to spare.`
+    : `At worst ${grams(worst)}: ${grams(worst - limit)} too much.`;
+}
+
+/** Draws the unbalance. At least one pull. */
+export function balanceView(input: BalanceViewInput): Drawing {
+  const ranked = rankedPulls(input.pulls);
+  const [first] = ranked;
+  const share = first ? Math.round((100 * first.worst) / input.worst) : 0;
+  const greatest = `${first?.what ?? ''} gives ${share}\u00a0% of it`;
+  const shapes: Shape[] = [];
+  let y = 0;
+  const add = (block: { readonly shapes: readonly Shape[]; readonly y: number }, after = 0): void => {
+    shapes.push(...block.shapes);
+    y = block.y - after * letter;
+  };
+  add(paragraph('What pulls the joint to one side', y, { size: 1.2 * letter, bold: true }), 0.5);
+  add(paragraph(marginText(input), y, { bold: true, feature: input.feature }), 0.3);
+  add(paragraph(`Start with 1: ${greatest}. What helps: ${input.cure}.`, y, { size: smallLetter }), 0.8);
+  add(balancePlot(input, y), 0);
+  add(legend(input, y), 0.3);
+  shapes.push(stroke('thin', { x: 0, y }, { x: columnWidth, y }));
+  y -= 0.7 * letter;
+  for (const pull of ranked.slice(0, mostListed)) add(listLine(pull, y));
+  const rest = ranked.slice(mostListed);
+  if (rest.length > 0) {
+    const sum = rest.reduce((total, { worst }) => total + worst, 0);
+    add(paragraph(`and ${rest.length} smaller, together ${grams(sum)}`, y, { size: smallLetter, x: 2.2 * letter }));
+  }
+  const each = ranked.map(({ what, worst }) => `${what} ${grams(worst)}`).join(', ');
+  return frame(
+    {
+      id: input.id,
+      title: 'what pulls the joint to one side',
+      description:
+        `Unbalance seen from the driven side, angles counter-clockwise from the index mark. ${marginText(input)} Likely ${grams(input.likely)}. ${greatest}. Greatest first: ${each}. ${input.corrections.map(({ words }) => words).join(' ')}`.trim(),
+    },
+    shapes,
+    2.5,
+  );
+}

@@ -1,0 +1,96 @@
+/** The chains of a joint as their pictures need them: what stands in the parts is taken as built where it was measured. */
+import type { ChainRow, ChainViewInput } from '../drawing/chain-sheet.ts';
+import type { Joint } from '../job/joint.ts';
+import { type ChainId, type ChainStudy, chainStudies } from '../rotor/chain-study.ts';
+import { formatLength } from '../units/format.ts';
+import { steadyFixed } from '../units/steady.ts';
+import { concentricity } from '../validate/concentricity.ts';
+import { asItIs } from './as-it-is.ts';
+import { partOfLink } from './part-of-link.ts';
+
+const codes: Readonly<Record<ChainId, string>> = {
+  shaft: 'concentricity',
+  lean: 'face-runout',
+  teeth: 'wheel-runout',
+};
+
+const titles: Readonly<Record<ChainId, { readonly title: string; readonly to: string; readonly told: string }>> = {
+  shaft: {
+    title: 'How far the driven shaft can be off centre',
+    to: "driven shaft's axis",
+    told: 'Links of the centring chain, the widest first: what to improve first so that the shaft runs centred.',
+  },
+  lean: {
+    title: 'How far the driven face can run out',
+    to: "driven flange's face",
+    told: 'Links of what leans the driven flange, by a dial at its rim, the widest first.',
+  },
+  teeth: {
+    title: 'How far the teeth can run out',
+    to: 'tips of the teeth',
+    told: 'Links between the driving axis and the teeth, by a dial at their tips (twice the shift), the widest first.',
+  },
+};
+
+const size = (mm: number, decimals: number): string => {
+  const text = steadyFixed(mm, decimals);
+  return Number(text) === 0 ? text.replace('-', '') : text;
+};
+
+function rowOf({ link, worst, likely }: ChainStudy['shares'][number]): ChainRow {
+  const { id, what, angle, most, doubt } = link;
+  return {
+    what,
+    worst,
+    likely,
+    read:
+      angle === null
+        ? null
+        : `read with a dial: ${size(most, 3)} towards ${size(angle, 0)}\u00b0, in doubt by ${size(doubt, 3)}`,
+    feature: partOfLink(id),
+  };
+}
+
+/** A chain's picture, and what stands under it. */
+export interface ChainToDraw {
+  readonly name: `chain-${ChainId}`;
+  readonly input: ChainViewInput;
+  readonly caption: string;
+}
+
+/** Every chain that the joint has: shaft, lean, teeth. Empty chains are left out. */
+export function chainsToDraw(joint: Joint): ChainToDraw[] {
+  const built = asItIs(joint);
+  const findings = concentricity.run(built);
+  const inches = joint.job.units === 'in';
+  const sized = (mm: number) => `${size(mm, 3)} mm${inches ? ` [${formatLength(mm, 'in')}]` : ''}`;
+  return chainStudies(built).flatMap(({ id, shares, worst, likely }) => {
+    const finding = findings.find(({ code }) => code === codes[id]);
+    const widest = shares.reduce((a, b) => (b.worst > a.worst ? b : a), shares[0] as (typeof shares)[number]);
+    if (!finding || worst <= 0) return [];
+    const { title, to, told } = titles[id];
+    return [
+      {
+        name: `chain-${id}` as const,
+        caption: built === joint ? told : `${told} As built.`,
+        input: {
+          id: `chain-${id}`,
+          title,
+          from: shares[0]?.link.id === 'set-true' ? 'where the dial stands' : "driving flange's axis",
+          to,
+          rows: shares.map(rowOf),
+          worst,
+          likely,
+          limit: finding.limit,
+          verdict: finding.verdict,
+          cure: widest.link.cure,
+          notGiven: finding.notGiven ?? [],
+          feature: finding.feature,
+          unit: 'mm',
+          decimals: 3,
+          sized,
+        },
+      },
+    ];
+  });
+}

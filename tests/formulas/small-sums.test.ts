@@ -1,0 +1,162 @@
+/** The small sums that others stand on: arrows against complex numbers, matrices against hand sums and their own definitions. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  angleOf,
+  apart,
+  arrow,
+  minus,
+  mirrored,
+  over,
+  plus,
+  scaled,
+  sizeOf,
+  sumOf,
+  times,
+} from '../../src/formulas/arrows.ts';
+import { shearShare } from '../../src/formulas/shaft-tube.ts';
+import {
+  backward,
+  cell,
+  cholesky,
+  dot,
+  forward,
+  times as matrixTimes,
+  symmetricEigen,
+  zeros,
+} from '../../src/formulas/small-matrices.ts';
+
+const near = (found: { x: number; y: number }, x: number, y: number) => {
+  expect(found.x).toBeCloseTo(x, 9);
+  expect(found.y).toBeCloseTo(y, 9);
+};
+
+describe('arrows', () => {
+  it('by hand: 3 + 4i and 1 - 2i', () => {
+    const [a, b] = [
+      { x: 3, y: 4 },
+      { x: 1, y: -2 },
+    ];
+    near(plus(a, b), 4, 2);
+    near(minus(a, b), 2, 6);
+    // (3 + 4i)(1 - 2i) = 11 - 2i; over: (3 + 4i)(1 + 2i)/5 = -1 + 2i.
+    near(times(a, b), 11, -2);
+    near(over(a, b), -1, 2);
+    near(scaled(a, -2), -6, -8);
+    near(mirrored(a), 3, -4);
+    near(sumOf([a, b, b]), 5, 0);
+    near(sumOf([]), 0, 0);
+    expect(sizeOf(a)).toBe(5);
+  });
+
+  it.each([
+    [0, 1, 0],
+    [1, 1, 45],
+    [1, 0, 90],
+    [0, -1, 180],
+    [-1, 0, 270],
+    [-1, 1, 315],
+    [0, 0, 0],
+  ])('y %f, x %f point to %f degrees', (y, x, degrees) => {
+    expect(angleOf({ x, y })).toBeCloseTo(degrees, 9);
+    if (x !== 0 || y !== 0) near(arrow(Math.hypot(x, y), degrees), x, y);
+  });
+
+  it.each([
+    [10, 350, 20],
+    [350, 10, 20],
+    [0, 180, 180],
+    [90, 271, 179],
+    [-10, 725, 15],
+    [40, 40, 0],
+    [0, 90, 90],
+  ])('%f and %f degrees lie %f apart', (a, b, degrees) => expect(apart(a, b)).toBeCloseTo(degrees, 9));
+});
+
+describe('small matrices', () => {
+  it('factor of a textbook matrix, and both ways of solving with it', () => {
+    // [4 12 -16; 12 37 -43; -16 -43 98] = L L^T with L = [2; 6 1; -8 5 3]: the example that textbooks print.
+    const matrix = [
+      [4, 12, -16],
+      [12, 37, -43],
+      [-16, -43, 98],
+    ];
+    const factor = cholesky(matrix);
+    expect(factor).toEqual([
+      [2, 0, 0],
+      [6, 1, 0],
+      [-8, 5, 3],
+    ]);
+    // A (1, 2, 3) = (-20, -43, 192).
+    const right = [4 + 24 - 48, 12 + 74 - 129, -16 - 86 + 294];
+    expect(matrixTimes(matrix, [1, 2, 3])).toEqual(right);
+    backward(factor, forward(factor, right)).forEach((value, i) => {
+      expect(value).toBeCloseTo(i + 1, 9);
+    });
+  });
+
+  it('knows no factor of what is not positive definite, and no cell outside', () => {
+    expect(() =>
+      cholesky([
+        [1, 2],
+        [2, 1],
+      ]),
+    ).toThrow(RangeError);
+    expect(() => cholesky([[0]])).toThrow(RangeError);
+    expect(() => cell([[1]], 0, 1)).toThrow(/cell 0, 1/);
+    expect(() => cell([[1]], 1, 0)).toThrow(RangeError);
+    expect(zeros(2)).toEqual([
+      [0, 0],
+      [0, 0],
+    ]);
+    expect(dot([1, 2, 3], [4, -5, 6])).toBe(12);
+  });
+
+  it('eigenvalues by hand: [2 1; 1 2] has 3 and 1; a chain of three has 2 and 2 +- sqrt 2', () => {
+    const two = symmetricEigen([
+      [2, 1],
+      [1, 2],
+    ]);
+    expect(two.map(({ value }) => Number(value.toFixed(12)))).toEqual([3, 1]);
+    const chain = symmetricEigen([
+      [2, -1, 0],
+      [-1, 2, -1],
+      [0, -1, 2],
+    ]);
+    [2 + Math.SQRT2, 2, 2 - Math.SQRT2].forEach((value, i) => {
+      expect(chain[i]?.value).toBeCloseTo(value, 12);
+    });
+  });
+
+  it('any symmetric matrix: A v = w v, vectors of length 1 and square to each other, greatest first', () => {
+    const number = fc.double({ min: -100, max: 100, noNaN: true });
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 6 }), fc.array(number, { minLength: 36, maxLength: 36 }), (size, pool) => {
+        const matrix = Array.from({ length: size }, (_, i) =>
+          Array.from({ length: size }, (_, j) => pool[6 * Math.min(i, j) + Math.max(i, j)] as number),
+        );
+        const found = symmetricEigen(matrix);
+        expect(found).toHaveLength(size);
+        found.forEach(({ value, vector }, k) => {
+          matrixTimes(matrix, vector).forEach((entry, i) => {
+            expect(Math.abs(entry - value * (vector[i] as number))).toBeLessThan(1e-9 * 600);
+          });
+          found.forEach((other, l) => {
+            expect(dot(vector, other.vector)).toBeCloseTo(k === l ? 1 : 0, 9);
+          });
+          if (k > 0) expect(value).toBeLessThanOrEqual((found[k - 1]?.value ?? 0) + 1e-9);
+        });
+        const trace = matrix.reduce((sum, row, i) => sum + (row[i] as number), 0);
+        expect(found.reduce((sum, { value }) => sum + value, 0)).toBeCloseTo(trace, 8);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe('a hollow section in shear', () => {
+  it('half way between bar and tube: d/D = 1/2 and v = 0.3 (Cowper 1966, by hand)', () => {
+    // m2 = 1/4: 6 x 1.3 x 1.25^2 over 8.8 x 1.25^2 + 23.6 / 4.
+    expect(shearShare({ outside: 50, wall: 12.5 }, 0.3)).toBeCloseTo((7.8 * 1.5625) / (8.8 * 1.5625 + 5.9), 12);
+  });
+});
