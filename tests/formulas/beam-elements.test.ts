@@ -134,4 +134,18 @@ describe('one element', () => {
     expect((2 * Math.PI * (modes[0]?.frequency ?? 0)) ** 2 / unit).toBeCloseTo(120, 5);
     expect((2 * Math.PI * (modes[1]?.frequency ?? 0)) ** 2 / unit).toBeCloseTo(2520, 4);
   });
+
+  it('shapes are told with their largest deflection as 1, whichever way it points', () => {
+    const pins: [BeamEnd, BeamEnd] = [
+      { sideways: 'held', tilt: 0 },
+      { sideways: 'held', tilt: 0 },
+    ];
+    // A sine of one, two and three half waves between pins; the nodes of 24 elements lie on every crest.
+    for (const [i, { shape }] of beamModes({ pieces: [{ length, bending, mass }], ends: pins }, 3).entries()) {
+      expect(Math.max(...shape.map(({ deflection }) => Math.abs(deflection)))).toBeCloseTo(1, 9);
+      const sign = Math.sign(shape[1]?.deflection ?? 0);
+      for (const { at, deflection } of shape)
+        expect(sign * deflection).toBeCloseTo(Math.sin(((i + 1) * Math.PI * at) / length), 3);
+    }
+  });
 });

@@ -14,6 +14,7 @@ import {
   sumOf,
   times,
 } from '../../src/formulas/arrows.ts';
+import { tipFlexibility } from '../../src/formulas/frame-vibration.ts';
 import { shearShare } from '../../src/formulas/shaft-tube.ts';
 import {
   backward,
@@ -158,5 +159,24 @@ describe('a hollow section in shear', () => {
   it('half way between bar and tube: d/D = 1/2 and v = 0.3 (Cowper 1966, by hand)', () => {
     // m2 = 1/4: 6 x 1.3 x 1.25^2 over 8.8 x 1.25^2 + 23.6 / 4.
     expect(shearShare({ outside: 50, wall: 12.5 }, 0.3)).toBeCloseTo((7.8 * 1.5625) / (8.8 * 1.5625 + 5.9), 12);
+  });
+});
+
+describe('a strip held at one end', () => {
+  const strip = { youngsModulus: 210_000, shearModulus: 80_000, width: 20, thickness: 3, density: 7.85e-3 };
+  const [flat, edge] = [(20 * 3 ** 3) / 12, (3 * 20 ** 3) / 12];
+
+  it.each([0, 30, 90, 135, 250])('gives by L3/(3 E I) flat and on edge, however it points: %i degrees', (degrees) => {
+    const { x: p, y: q } = arrow(80, degrees);
+    const { inPlane, across } = tipFlexibility(
+      [
+        { p: 0, q: 0 },
+        { p: 0.3 * p, q: 0.3 * q },
+        { p, q },
+      ],
+      strip,
+    );
+    expect(inPlane / (80 ** 3 / (3 * 210_000 * flat))).toBeCloseTo(1, 9);
+    expect(across / (80 ** 3 / (3 * 210_000 * edge))).toBeCloseTo(1, 9);
   });
 });

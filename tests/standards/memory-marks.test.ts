@@ -31,6 +31,24 @@ describe('sizes', () => {
   );
 });
 
+describe('rows', () => {
+  // ISO 261 with its second choice up to 24, and the number and fraction sizes of ASME B1.1 from #10 to 3/4 in.
+  it.each([
+    ['M3 to M24', 'M3 M4 M5 M6 M8 M10 M12 M14 M16 M18 M20 M22 M24'],
+    ['#10 to 3/4 in', '#10 1/4 5/16 3/8 7/16 1/2 5/8 3/4'],
+  ])('of tables that cover %s leave no size out', (covers, sizes) => {
+    // Proof loads are printed for the sizes of first choice only.
+    const tables = allTables.filter(
+      (each) => each.covers === covers && each.id !== 'iso898-1-proof' && each.rows.some((row) => 'size' in row),
+    );
+    expect(tables.length).toBeGreaterThan(1);
+    for (const { id } of tables) {
+      const rows = table(id).rows.map(({ size }) => size);
+      expect(rows.join(' '), id).toBe(sizes);
+    }
+  });
+});
+
 describe('marks of memory', () => {
   it.each(['iso7380-1-lengths', 'din76-1', 'setups', 'metric-drills', 'shaft-tubes'])(
     '%s was remembered as a whole: every row is marked',

@@ -147,6 +147,14 @@ describe('starting cuts', () => {
     expect(perTurn('drill', 12.7)).toBeLessThan(perTurn('drill', 12.71));
   });
 
+  it('there is one for every cut, with the feed in mm/min that turns and feed per turn make', () => {
+    for (const cut of ['spot', 'drill', 'ream', 'counterbore', 'countersink', 'rough turn', 'finish turn'] as const) {
+      const { rpm, perTurn, feed } = startingCut(steel, cut, 'hss', 10, 5000);
+      expect(perTurn, cut).toBeGreaterThan(0);
+      expect(Math.abs(feed - rpm * perTurn), cut).toBeLessThanOrEqual(0.5);
+    }
+  });
+
   it('is a bug to ask for a material that has no speeds, or for a cut without a feed', () => {
     expect(() =>
       startingCut({ family: 'unobtainium' as 'steel', tensileStrength: 1 }, 'drill', 'hss', 8, 5000),

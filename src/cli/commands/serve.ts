@@ -29,6 +29,13 @@ const policy = [
   "frame-ancestors 'none'",
 ].join('; ');
 
+/**
+ * The solid modeller's glue writes functions as text and has the browser read them. It runs in a worker only, and a worker goes by the policy
+ * of its own file: the page itself stays without.
+ */
+const workerPolicy = policy.replace("'wasm-unsafe-eval'", "'wasm-unsafe-eval' 'unsafe-eval'");
+const isWorker = (file: string) => /[\\/]worker-[\w-]+\.js$/.test(file);
+
 /** Names by which this machine may be called on its own loopback address. */
 const isLocal = (host: string | undefined, port: number) =>
   host !== undefined && [`127.0.0.1:${port}`, `localhost:${port}`, `[::1]:${port}`].includes(host.toLowerCase());
@@ -63,7 +70,7 @@ async function respond(request: IncomingMessage, response: ServerResponse, root:
     response.writeHead(200, {
       'Content-Type': type,
       'Content-Length': bytes.length,
-      'Content-Security-Policy': policy,
+      'Content-Security-Policy': isWorker(file) ? workerPolicy : policy,
       'X-Content-Type-Options': 'nosniff',
       'Referrer-Policy': 'no-referrer',
       'Cross-Origin-Opener-Policy': 'same-origin',

@@ -87,6 +87,15 @@ export const shopEntries: readonly SecondEntry[] = [
     rows: '3 0.15; 6 0.25; 19 0.38',
   },
   {
+    id: 'machining-rules',
+    source: 'machining guides; edges, walls of tapped holes and chamfers are common practice',
+    columns: 'rule value',
+    rows: `
+      wall 0.8; tapped_wall 1; tapped_wall_least 0.5; edge_steel 1.5; edge_aluminium 2; hole_depth 10; thread_depth 2;
+      tolerance 0.13; chamfer 0.5`,
+    leavesOut: 'web hole_position parallelism',
+  },
+  {
     id: 'k-factors',
     source: "an encyclopaedia's table of K-factors",
     columns: 'upTo soft medium hard',
