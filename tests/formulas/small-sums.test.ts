@@ -15,7 +15,10 @@ import {
   times,
 } from '../../src/formulas/arrows.ts';
 import { tipFlexibility } from '../../src/formulas/frame-vibration.ts';
-import { shearShare } from '../../src/formulas/shaft-tube.ts';
+import { leastOf } from '../../src/formulas/least-of.ts';
+import { workingStress } from '../../src/formulas/preload.ts';
+import { axisTilt } from '../../src/formulas/rigid-bodies.ts';
+import { shearShare, tubeBuckling } from '../../src/formulas/shaft-tube.ts';
 import {
   backward,
   cell,
@@ -26,6 +29,8 @@ import {
   symmetricEigen,
   zeros,
 } from '../../src/formulas/small-matrices.ts';
+import { must } from '../../src/standards/table.ts';
+import { findThread } from '../../src/standards/threads.ts';
 
 const near = (found: { x: number; y: number }, x: number, y: number) => {
   expect(found.x).toBeCloseTo(x, 9);
@@ -179,4 +184,40 @@ describe('a strip held at one end', () => {
     expect(inPlane / (80 ** 3 / (3 * 210_000 * flat))).toBeCloseTo(1, 9);
     expect(across / (80 ** 3 / (3 * 210_000 * edge))).toBeCloseTo(1, 9);
   });
+});
+
+it('one of three axes that are square to each other is always within acos(1/sqrt 3) = 54.74 degrees of z', () => {
+  const some = fc.double({ min: -1, max: 1, noNaN: true });
+  fc.assert(
+    fc.property(some, some, some, some, some, some, (xx, yy, zz, xy, yz, xz) => {
+      expect(axisTilt({ xx, yy, zz, xy, yz, xz }).degrees).toBeLessThan(54.7357);
+    }),
+    { numRuns: 300 },
+  );
+});
+
+it('stress of a tightened M10 at work: half of its torsion left (VDI 2230, by hand)', () => {
+  // d2 9.026, d3 8.160 as printed: d0 8.593, A0 57.99 mm2. At 0.12: t/s = 1.5 x 9.026/8.593 x (1.5/(pi 9.026) + 1.155 x 0.12) = 0.3017.
+  const area = (Math.PI / 4) * 8.593 ** 2;
+  const torsion = 1.5 * (9.026 / 8.593) * (1.5 / (Math.PI * 9.026) + 1.155 * 0.12);
+  const byHand = (now: number, then: number) => Math.sqrt((now / area) ** 2 + 3 * ((0.5 * torsion * then) / area) ** 2);
+  const thread = must(findThread('M10'));
+  for (const [now, then] of [
+    [40_000, 40_000],
+    [30_000, 45_000],
+    [50_000, 0],
+  ] as const)
+    expect(workingStress(thread, now, then, 0.12) / byHand(now, then)).toBeCloseTo(1, 3);
+});
+
+it('a thin tube twisted until it buckles: 100 x 2 mm of steel at 438 MPa (Timoshenko and Gere, by hand)', () => {
+  // 210000/(3 sqrt 2 x 0.91^0.75) = 53126; (2/49)^1.5 = 0.0082462.
+  expect(tubeBuckling({ outside: 100, wall: 2 }, 210_000, 0.3)).toBeCloseTo(438.1, 0);
+});
+
+it('the lower of two valleys is found, wherever the search begins', () => {
+  for (const deep of [1, 9]) {
+    const cost = ([x = 0]: readonly number[]) => Math.min((x - deep) ** 2 - 1, (x - (10 - deep)) ** 2);
+    expect(leastOf(cost, [{ least: 0, most: 10 }])[0]).toBeCloseTo(deep, 4);
+  }
 });

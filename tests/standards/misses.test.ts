@@ -34,6 +34,11 @@ describe('odd cases of ISO 286', () => {
     expect(toleranceLimits(1, 'H13').ok).toBe(true);
   });
 
+  it('has the holes J6, J7 and J8 and no other J (a mould-component catalogue prints 8, 12 and 20 at 20 mm)', () => {
+    expect(['J6', 'J7', 'J8'].map((zone) => micrometres(20, zone)[1])).toEqual([8, 12, 20]);
+    for (const zone of ['J5', 'J9']) expect(toleranceLimits(20, zone).ok).toBe(false);
+  });
+
   // Hole rules of the same book: N coarser than 8 has ES 0 (-4 up to 3 mm); 300 M6 is printed with -9 where the rule gives -11.
   it.each([
     [20, 'N9', 0],
@@ -149,9 +154,12 @@ describe('starting cuts', () => {
 
   it('there is one for every cut, with the feed in mm/min that turns and feed per turn make', () => {
     for (const cut of ['spot', 'drill', 'ream', 'counterbore', 'countersink', 'rough turn', 'finish turn'] as const) {
-      const { rpm, perTurn, feed } = startingCut(steel, cut, 'hss', 10, 5000);
-      expect(perTurn, cut).toBeGreaterThan(0);
-      expect(Math.abs(feed - rpm * perTurn), cut).toBeLessThanOrEqual(0.5);
+      for (let diameter = 5; diameter < 30; diameter++) {
+        const { rpm, perTurn, feed } = startingCut(steel, cut, 'hss', diameter, 5000);
+        expect(perTurn, cut).toBeGreaterThan(0);
+        // Whole millimetres a minute, at least one.
+        if (rpm * perTurn >= 1) expect(Math.abs(feed - rpm * perTurn), cut).toBeLessThanOrEqual(0.5 + 1e-9);
+      }
     }
   });
 

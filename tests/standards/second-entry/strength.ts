@@ -5,12 +5,12 @@ export const strengthEntries: readonly SecondEntry[] = [
   {
     id: 'iso898-1',
     source: 'four prints of ISO 898-1 that agree',
-    columns: 'cls Rm Rp Sp',
+    columns: 'cls over upTo Rm Rp Sp',
     rows: `
-      8.8 800 640 580
-      8.8 830 660 600
-      10.9 1040 940 830
-      12.9 1220 1100 970`,
+      8.8 0 16 800 640 580
+      8.8 16 39 830 660 600
+      10.9 0 39 1040 940 830
+      12.9 0 39 1220 1100 970`,
   },
   {
     id: 'iso898-1-proof',
@@ -31,13 +31,13 @@ export const strengthEntries: readonly SecondEntry[] = [
   {
     id: 'sae-j429',
     source: 'four prints of SAE J429; ASTM A574 from vendor tables',
-    columns: 'cls proof yield tensile',
+    columns: 'cls over upTo proof yield tensile',
     rows: `
-      5 85 92 120
-      5 74 81 105
-      8 120 130 150
-      A574 140 - 180
-      A574 135 - 170`,
+      5 0 1 85 92 120
+      5 1 1.5 74 81 105
+      8 0 1.5 120 130 150
+      A574 0 0.5 140 - 180
+      A574 0.5 1.5 135 - 170`,
   },
   {
     id: 'vdi2230-pressure',
