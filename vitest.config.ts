@@ -4,6 +4,8 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     setupFiles: ['tests/seed.ts'],
+    // Left to itself vitest keeps one of two cores free.
+    maxWorkers: '100%',
     // Outside readers (slicers above all) take their time on two cores.
     testTimeout: 120_000,
     hookTimeout: 120_000,

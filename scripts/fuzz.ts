@@ -1,5 +1,5 @@
 /**
- * Fuzzing for as long as one likes: npm run fuzz -- --seconds 60 --seed 1 [--limit 5] [--keep FOLDER]
+ * Fuzzing for as long as one likes: npm run fuzz -- --seconds 60 --seed 1 [--limit 20] [--keep FOLDER]
  *
  * Cases come from tests/fuzz/cases.ts. A case may take `--limit` seconds and the process 1 GiB; what goes past is a fault. A fault is made
  * smaller and kept with its input in a folder outside the tree. Ends with 1 when there was any.
@@ -18,7 +18,7 @@ const { values } = parseArgs({
   options: {
     seconds: { type: 'string', default: '60' },
     seed: { type: 'string', default: '1' },
-    limit: { type: 'string', default: '5' },
+    limit: { type: 'string', default: '20' },
     keep: { type: 'string' },
   },
 });
