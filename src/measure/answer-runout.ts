@@ -58,7 +58,7 @@ export function answerRunout(typed: RunoutTyped): Lookup<Answer> {
       const rim = rimRunout(dial);
       if (!rim.ok) return rim;
       const { tir, eccentricity, ovality, remainder } = rim.value;
-      result.rim = rim.value;
+      result.rim = { readings: readings.value, ...rim.value };
       titles.push(
         `Rim: ${tidy(tir)} mm total indicator reading; ${tidy(eccentricity.size)} mm off centre towards ${tidy(eccentricity.angle, 0)} degrees.`,
       );
@@ -80,7 +80,7 @@ export function answerRunout(typed: RunoutTyped): Lookup<Answer> {
     const face = faceRunout(dial, radius);
     if (!face.ok) return face;
     const { tir, tilt, saddle, remainder } = face.value;
-    result.face = { radius, ...face.value };
+    result.face = { radius, readings: readings.value, ...face.value };
     titles.push(
       `Face: ${tidy(tir)} mm total indicator reading; tilted ${tidy(tilt.degrees, 4)} degrees, high at ${tidy(tilt.high, 0)} degrees.`,
     );

@@ -131,9 +131,9 @@ export function MeasureCircle() {
       <div class="measure-grid">
         <Pattern span={span} />
         <div>
-          <SideChoice side={side} />
-          <Count words="how many holes" count={holes} least={2} most={36} />
-          <Count words="second hole, counted from the first" count={apart} least={1} most={most} />
+          <SideChoice side={side} asked={asked} />
+          <Count words="how many holes" count={holes} least={2} most={36} asked={asked} />
+          <Count words="second hole, counted from the first" count={apart} least={1} most={most} asked={asked} />
           <p>
             An error of the caliper grows {grows.toFixed(2)} times on the circle
             {grows > best + 0.005

@@ -56,8 +56,8 @@ export function measuredIn(told: Told | null, key: string): { readonly value: nu
 /** Behind a number that goes into the job: its unit, where a bare number of this job would be read in inches. */
 const unit = (): string => (values.value.units === 'in' ? ' mm' : '');
 
-/** A length as the job is given it. */
-export const length = (mm: number): string => `${Number(mm.toFixed(3))}${unit()}`;
+/** A reading as the job is given it: a bare number is in mm, anything else keeps the unit that it was typed with. */
+export const asTyped = (text: string): string => (Number.isFinite(Number(text)) ? `${text}${unit()}` : text);
 
 /** A size with its doubt as the job is given it. */
 export const sized = ({ value, doubt }: { readonly value: number; readonly doubt: number }): string =>
@@ -83,7 +83,8 @@ export const round = (middle: Spot, r: number, degrees: number): Spot => ({
   y: middle.y - r * Math.sin((degrees * Math.PI) / 180),
 });
 
-export function SideChoice({ side }: { side: Signal<Side> }) {
+/** Which flange. What was said of the other no longer holds. */
+export function SideChoice({ side, asked }: { side: Signal<Side>; asked: Question }) {
   return (
     <label>
       flange{' '}
@@ -91,6 +92,7 @@ export function SideChoice({ side }: { side: Signal<Side> }) {
         value={side.value}
         onChange={(event) => {
           side.value = event.currentTarget.value === 'driven' ? 'driven' : 'driving';
+          asked.forget();
         }}
       >
         <option value="driving">driving</option>
@@ -100,17 +102,19 @@ export function SideChoice({ side }: { side: Signal<Side> }) {
   );
 }
 
-/** A whole number between two bounds. */
+/** A whole number between two bounds. What was said of another number no longer holds. */
 export function Count({
   words,
   count,
   least,
   most,
+  asked,
 }: {
   words: string;
   count: Signal<number>;
   least: number;
   most: number;
+  asked: Question;
 }) {
   return (
     <label>
@@ -122,6 +126,7 @@ export function Count({
         value={count.value}
         onInput={(event) => {
           count.value = Math.min(most, Math.max(least, Math.round(event.currentTarget.valueAsNumber) || least));
+          asked.forget();
         }}
       />
     </label>
@@ -170,32 +175,49 @@ export function Outcome({
   );
 }
 
-/** One reading beside the picture; `held` is what the picture shows while it is typed. */
-export function Reading({
+/** The readings beside the picture, one for each place; `held` is the place that the picture shows, the one last typed at. */
+export function Readings({
+  count,
   words,
-  typed,
-  onType,
-  onHold,
   example,
+  readings,
+  held,
+  asked,
 }: {
-  words: string;
-  typed: string;
-  onType: (text: string) => void;
-  onHold: () => void;
+  count: number;
+  words: (place: number) => string;
   example: string;
+  readings: Signal<readonly string[]>;
+  held: Signal<number>;
+  asked: Question;
 }) {
   return (
-    <label class="reading">
-      <span>{words}</span>
-      <input
-        type="text"
-        inputMode="decimal"
-        value={typed}
-        placeholder={example}
-        onFocus={onHold}
-        onInput={(event) => onType(event.currentTarget.value)}
-      />
-    </label>
+    <div class="readings">
+      {Array.from({ length: count }, (_, i) => (
+        <label key={words(i)} class="reading">
+          <span>{words(i)}</span>
+          <input
+            type="text"
+            inputMode="decimal"
+            value={readings.value[i] ?? ''}
+            placeholder={example}
+            onFocus={() => {
+              held.value = i;
+            }}
+            onInput={(event) => {
+              // What was typed at places that are not asked for now is kept for when they are again.
+              const typed = Array.from(
+                { length: Math.max(count, readings.value.length) },
+                (_, k) => readings.value[k] ?? '',
+              );
+              typed[i] = event.currentTarget.value;
+              readings.value = typed;
+              asked.forget();
+            }}
+          />
+        </label>
+      ))}
+    </div>
   );
 }
 

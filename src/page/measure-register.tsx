@@ -6,7 +6,7 @@ import {
   measuredIn,
   Outcome,
   question,
-  Reading,
+  Readings,
   round,
   type Side,
   SideChoice,
@@ -143,7 +143,7 @@ export function MeasureRegister() {
       <div class="measure-grid">
         <Round />
         <div>
-          <SideChoice side={side} />
+          <SideChoice side={side} asked={asked} />
           <label>
             it is a{' '}
             <select
@@ -170,33 +170,21 @@ export function MeasureRegister() {
               <option value="micrometer">micrometer</option>
             </select>
           </label>
-          <Count words="in how many directions" count={directions} least={1} most={8} />
+          <Count words="in how many directions" count={directions} least={1} most={8} asked={asked} />
           <p>
             {kind.value === 'bore'
               ? 'Rock the jaws: across a bore the greatest reading counts, along its axis the smallest.'
               : 'Keep the jaws square: over a spigot the smallest reading that still slides counts.'}{' '}
             Three directions or more tell whether it is worn.
           </p>
-          <div class="readings">
-            {Array.from({ length: directions.value }, (_, i) => {
-              const words = `across at ${Number(angleOf(i).toFixed(1))}°, mm`;
-              return (
-                <Reading
-                  key={words}
-                  words={words}
-                  typed={readings.value[i] ?? ''}
-                  example="62.02"
-                  onHold={() => {
-                    held.value = i;
-                  }}
-                  onType={(text) => {
-                    readings.value = Array.from({ length: 8 }, (_, k) => (k === i ? text : (readings.value[k] ?? '')));
-                    asked.forget();
-                  }}
-                />
-              );
-            })}
-          </div>
+          <Readings
+            count={directions.value}
+            words={(i) => `across at ${Number(angleOf(i).toFixed(1))}°, mm`}
+            example="62.02"
+            readings={readings}
+            held={held}
+            asked={asked}
+          />
           <Outcome asked={asked} go={work} put={put} />
         </div>
       </div>

@@ -1,11 +1,11 @@
 /** Measuring run-out by picture: a dial read round the clock, and which way the rim or the face is off. */
 import { signal } from '@preact/signals';
 import {
+  asTyped,
   Count,
-  length,
   Outcome,
   question,
-  Reading,
+  Readings,
   round,
   type Side,
   SideChoice,
@@ -47,34 +47,40 @@ async function work(): Promise<void> {
   });
 }
 
-/** Readings as numbers; what cannot be read is left out. */
-const heights = (): number[] => typed().map((text) => Number.parseFloat(text));
-
 /** Put the readings into the job as they were read: the same sums there find size, direction and doubt again. */
 async function put(): Promise<void> {
-  const list = `[${heights().map(length).join(', ')}]`;
-  const face = `{ readings: ${list}, radius: ${length(Number.parseFloat(radius.value))} }`;
+  const list = `[${typed().map(asTyped).join(', ')}]`;
+  const face = `{ readings: ${list}, radius: ${asTyped(radius.value.trim())} }`;
   await set([side.value, 'runout', where.value], where.value === 'rim' ? list : face);
   notice.value = `The ${side.value} flange's ${where.value} is read at ${places.value} places now.`;
 }
 
-/** Off which way, mm, how far that is in doubt. */
-function off(told: Told | null): { readonly size: number; readonly angle: number; readonly doubt: number } | null {
+interface Off {
+  /** What the dial read, mm, place by place. */
+  readonly readings: readonly number[];
+  /** Off which way, mm, and how far that is in doubt. */
+  readonly size: number;
+  readonly angle: number;
+  readonly doubt: number;
+}
+
+function off(told: Told | null): Off | null {
   const { rim: onRim, face } = (told?.result ?? {}) as {
-    rim?: { eccentricity: { size: number; angle: number; doubt: number } };
-    face?: { radius: number; tilt: { amplitude: number; high: number; doubt: number } };
+    rim?: { readings: number[]; eccentricity: { size: number; angle: number; doubt: number } };
+    face?: { readings: number[]; radius: number; tilt: { amplitude: number; high: number; doubt: number } };
   };
-  if (onRim) return onRim.eccentricity;
+  if (onRim) return { readings: onRim.readings, ...onRim.eccentricity };
   if (!face) return null;
-  const { amplitude, high, doubt } = face.tilt;
-  return { size: amplitude, angle: high, doubt: face.radius * Math.tan((doubt * Math.PI) / 180) };
+  const { readings, radius, tilt } = face;
+  const doubt = radius * Math.tan((tilt.doubt * Math.PI) / 180);
+  return { readings, size: tilt.amplitude, angle: tilt.high, doubt };
 }
 
 /** The readings as a curve round the rim, the round that fits them, and an arrow to the high side in its disc of doubt. */
 function Found() {
   const found = off(asked.said.value);
   if (!found) return null;
-  const read = heights();
+  const read = found.readings;
   const mean = read.reduce((sum, height) => sum + height, 0) / read.length;
   const times = timesLarger(Math.max(...read.map((height) => Math.abs(height - mean)), found.size, 0.001), 1, 24);
   const dots = read.map((height, i) => ({
@@ -147,7 +153,7 @@ export function MeasureRunout() {
           <Dial angle={angleOf(at)} />
         </svg>
         <div>
-          <SideChoice side={side} />
+          <SideChoice side={side} asked={asked} />
           <label>
             the dial stands on the{' '}
             <select
@@ -161,7 +167,7 @@ export function MeasureRunout() {
               <option value="face">face: how it leans</option>
             </select>
           </label>
-          <Count words="at how many places round the clock" count={places} least={3} most={mostPlaces} />
+          <Count words="at how many places round the clock" count={places} least={3} most={mostPlaces} asked={asked} />
           <p>
             Look at the flange's own face. Place 1 lies on its x axis, the others follow counter-clockwise. Set the dial
             to 0 at place 1, turn by hand, and lock out whatever could start it. Plus is towards the dial.
@@ -181,28 +187,14 @@ export function MeasureRunout() {
               />
             </label>
           ) : null}
-          <div class="readings">
-            {Array.from({ length: places.value }, (_, i) => {
-              const words = `${i + 1}, at ${Number(angleOf(i).toFixed(1))}°`;
-              return (
-                <Reading
-                  key={words}
-                  words={words}
-                  typed={readings.value[i] ?? ''}
-                  example="0.01"
-                  onHold={() => {
-                    held.value = i;
-                  }}
-                  onType={(text) => {
-                    readings.value = Array.from({ length: mostPlaces }, (_, k) =>
-                      k === i ? text : (readings.value[k] ?? ''),
-                    );
-                    asked.forget();
-                  }}
-                />
-              );
-            })}
-          </div>
+          <Readings
+            count={places.value}
+            words={(i) => `${i + 1}, at ${Number(angleOf(i).toFixed(1))}°`}
+            example="0.01"
+            readings={readings}
+            held={held}
+            asked={asked}
+          />
           <Outcome asked={asked} go={work} put={put} />
         </div>
       </div>

@@ -140,6 +140,26 @@ describe('measuring by picture', () => {
     await expect.poll(() => jobText(page), { timeout: 20_000 }).toContain(`rim: [${list.join(', ')}]`);
   });
 
+  it('takes a dial in thousandths of an inch, and forgets what it said when another flange or number is asked for', async () => {
+    const { page } = await bench.open();
+    const runout = await openPanel(page, 'run-out');
+    await runout.getByLabel('places round the clock').fill('4');
+    for (const [i, text] of ['0 in', '0.001 in', '0 in', '-0.001 in'].entries())
+      await runout.locator('.reading input').nth(i).fill(text);
+    await runout.getByRole('button', { name: 'work it out' }).click();
+    // A thousandth of an inch is 0.0254 mm.
+    await runout.getByText(/0\.025 mm off centre towards 90 degrees/).waitFor();
+    const put = runout.getByRole('button', { name: 'put it into the job' });
+    await put.click();
+    await expect.poll(() => jobText(page), { timeout: 20_000 }).toContain('rim: [0 in, 0.001 in, 0 in, -0.001 in]');
+    await runout.locator('select').first().selectOption('driven');
+    expect(await put.count()).toBe(0);
+    await runout.getByRole('button', { name: 'work it out' }).click();
+    await put.waitFor();
+    await runout.getByLabel('places round the clock').fill('3');
+    expect(await put.count()).toBe(0);
+  });
+
   it('reads a face at its distance from the axis', async () => {
     const { page } = await bench.open();
     const runout = await openPanel(page, 'run-out');
