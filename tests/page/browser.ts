@@ -1,6 +1,6 @@
 /** The built page in Debian's Chromium, served by our own server. */
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
@@ -111,4 +111,15 @@ export async function fill(page: Page, key: string, typed: string): Promise<void
     await field.press('Tab');
   }
   await settled(page);
+}
+
+/** What axe blames on a page, or within one part of it: nothing, where everybody can use it. */
+export async function blamedByAxe(page: Page, within = 'html'): Promise<string[]> {
+  await page.evaluate(readFileSync(join(root, 'node_modules/axe-core/axe.min.js'), 'utf8'));
+  return page.evaluate(async (of) => {
+    const { axe } = window as unknown as {
+      axe: { run(of: string): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    };
+    return (await axe.run(of)).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`);
+  }, within);
 }

@@ -1,9 +1,7 @@
 /** The pictures of chains, balance and sensor on the page, and measuring by picture, in a real browser. */
-import { readFileSync } from 'node:fs';
-import { resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Bench, fill, jobText, openBench, settled } from './browser.ts';
+import { type Bench, blamedByAxe, fill, jobText, openBench, settled } from './browser.ts';
 
 let bench: Bench;
 beforeAll(async () => {
@@ -26,16 +24,6 @@ async function openPanel(page: Page, name: string) {
   const opened = panel(page, name);
   await opened.locator('summary').click();
   return opened;
-}
-
-async function axe(page: Page): Promise<string[]> {
-  await page.evaluate(readFileSync(resolve(import.meta.dirname, '../../node_modules/axe-core/axe.min.js'), 'utf8'));
-  return page.evaluate(async () => {
-    const { axe: found } = window as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    return (await found.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`);
-  });
 }
 
 describe('pictures of what to improve', () => {
@@ -209,7 +197,7 @@ describe('for everybody', () => {
     await page.emulateMedia({ colorScheme: look.colorScheme });
     await allDrawn(page);
     for (const name of ['a bolt circle', 'a register', 'run-out']) await openPanel(page, name);
-    expect(await axe(page)).toEqual([]);
+    expect(await blamedByAxe(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
   });
 });

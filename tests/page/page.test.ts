@@ -4,7 +4,7 @@ import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { judgeJob, makeFiles } from '../../src/core.ts';
 import { patterns } from '../validate/help.ts';
-import { type Bench, catchSaved, fill, jobText, openBench, settled } from './browser.ts';
+import { type Bench, blamedByAxe, catchSaved, fill, jobText, openBench, settled } from './browser.ts';
 
 const presets = resolve(import.meta.dirname, '../../presets');
 const shipped = readdirSync(presets).filter((name) => name.endsWith('.job.yaml'));
@@ -233,14 +233,7 @@ describe('for everybody', () => {
     { width: 390, height: 844 },
   ])('axe finds nothing to blame at $width wide, and nothing runs off the side', async (size) => {
     const { page } = await bench.open(size);
-    await page.evaluate(readFileSync(resolve(import.meta.dirname, '../../node_modules/axe-core/axe.min.js'), 'utf8'));
-    const violations = await page.evaluate(async () => {
-      const { axe } = window as unknown as {
-        axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-      };
-      return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 120)}`);
-    });
-    expect(violations).toEqual([]);
+    expect(await blamedByAxe(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
   });
 

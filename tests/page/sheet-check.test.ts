@@ -1,10 +1,10 @@
 /** A drawing of one's own on the page: chosen, dropped, refused in words, its faults marked; edits go on meanwhile. */
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { circle, dxf, line, plate, polyline } from '../preflight/dxf-script.ts';
-import { type Bench, openBench } from './browser.ts';
+import { type Bench, blamedByAxe, openBench } from './browser.ts';
 
 let bench: Bench;
 beforeAll(async () => {
@@ -43,14 +43,7 @@ it('names what is wrong, marks it in the picture, and passes the mended file', a
   // By hand: the narrowest web is 20 - 5 from the left edge.
   await said.locator('details > summary').click();
   expect(await said.textContent()).toContain('narrowest web between two cuts: 15 mm, limit 3 mm');
-  await page.evaluate(readFileSync(resolve(import.meta.dirname, '../../node_modules/axe-core/axe.min.js'), 'utf8'));
-  const blamed = await page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run(of: string): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    return (await axe.run('.sheet-check')).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 120)}`);
-  });
-  expect(blamed).toEqual([]);
+  expect(await blamedByAxe(page, '.sheet-check')).toEqual([]);
   expect(complaints).toEqual([]);
   expect(requests.filter((url) => !url.startsWith(bench.address) && !url.startsWith('blob:'))).toEqual([]);
 }, 120_000);
