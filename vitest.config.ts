@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     setupFiles: ['tests/seed.ts'],
+    globalSetup: ['tests/program.ts'],
     // Left to itself vitest keeps one of two cores free.
     maxWorkers: '100%',
     // Outside readers (slicers above all) take their time on two cores.

@@ -4,10 +4,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { killAtRandom } from '../tests/faults/killed.ts';
+import { setup } from '../tests/program.ts';
 
 const { values } = parseArgs({
   options: { runs: { type: 'string', default: '200' }, seed: { type: 'string', default: '1' } },
 });
+await setup();
 const folder = mkdtempSync(join(tmpdir(), 'flangewright-faults-'));
 try {
   const { runs, late, writing, old, whole, between, torn, stuck } = await killAtRandom(

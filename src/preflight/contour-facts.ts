@@ -5,6 +5,9 @@ import type { Budget } from './limits.ts';
 import { eachNearPair } from './near-pairs.ts';
 import type { Nested } from './nest.ts';
 
+/** The exact gap of two stretches costs as much as so many pairs that are passed over. */
+const gapCost = 100;
+
 /** The narrowest place between two contours of one part. */
 export interface Web {
   readonly gap: number;
@@ -31,6 +34,8 @@ export function narrowestWeb(contours: readonly Nested[], budget: Budget): Web |
       if (budget.left < 0) return;
       for (const [i, mine] of a.loop.stretches.entries()) {
         if (boxGap((boxes[small] as Box[])[i] as Box, box) >= reach) continue;
+        budget.left -= gapCost;
+        if (budget.left < 0) return;
         const { gap, at } = leastStretchGap(mine, theirs);
         if (gap >= reach) continue;
         reach = gap;

@@ -2,17 +2,17 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, statSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
+import { program, root } from '../program.ts';
 
-export const root = resolve(import.meta.dirname, '../..');
+export { root };
+
 export const jobText = readFileSync(join(root, 'presets/kart.job.yaml'), 'utf8');
 
 /** The same job with a shaft that turns a little slower: every report of it differs. */
 export const otherText = jobText.replace(/^title: .*$/m, 'title: The other one');
 
-const loader = new URL('../../node_modules/tsx/dist/esm/index.mjs', import.meta.url).href;
-const bin = join(root, 'src/cli/bin.ts');
-const args = (argv: readonly string[]) => ['--import', loader, bin, ...argv];
+const args = (argv: readonly string[]) => [program, ...argv];
 
 export interface Ran {
   readonly code: number | null;

@@ -27,7 +27,7 @@ const kindsMade = 'report,outline,preview,mockup,wheel-mockup';
 const make = ['make', 'a.job.yaml', '-o', 'out', '--only', kindsMade];
 
 /** About how long the files take to be written and renamed, ms. */
-const mostWriting = 40;
+const mostWriting = 15;
 
 const isWriting = (out: string) => readdirSync(out).some((name) => name.startsWith('.writing-'));
 

@@ -48,7 +48,7 @@ describe('the grammar', () => {
 describe('any input', () => {
   it('is answered: no throw, no number that is none, no open mesh, every error with its place', async () => {
     const seen = { joints: 0, sound: 0, cases: 0 };
-    for (let number = 0; number < 30 * kinds.length; number++) {
+    for (let number = 0; number < 8 * kinds.length; number++) {
       const made = makeCase(world, seed, number);
       const { fault, becameJoint } = await runCase(world, { ...made, asked: { ...made.asked, search: false } });
       expect(fault, `case ${number} of seed ${seed}, ${made.kind}`).toBeNull();
@@ -57,8 +57,8 @@ describe('any input', () => {
       if (made.ending === 'job.yaml' && readJob(new TextDecoder().decode(made.bytes), 'f').ok) seen.sound++;
     }
     // The cases are worth something only when a good share of them gets past the reader.
-    expect(seen.sound).toBeGreaterThan(80);
-    expect(seen.joints).toBeGreaterThan(50);
+    expect(seen.sound).toBeGreaterThan(20);
+    expect(seen.joints).toBeGreaterThan(10);
   });
 
   it.each(pastFailures)('$name', async ({ kind, text, hole }) => {

@@ -89,7 +89,7 @@ describe('two drillings', () => {
         expect(found).toBeGreaterThanOrEqual(web - 1e-9);
         expect(found - web).toBeLessThan(0.02);
       }),
-      { numRuns: 150, seed: 11, endOnFailure: true },
+      { numRuns: 60, seed: 11, endOnFailure: true },
     );
     expect(apart).toBeGreaterThan(75);
   });

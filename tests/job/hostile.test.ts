@@ -135,7 +135,7 @@ describe('hostile text', () => {
       fc.property(fc.nat(goodJob.length), fc.nat(12), piece, (at, cut, added) => {
         answer(goodJob.slice(0, at) + added + goodJob.slice(at + cut));
       }),
-      { numRuns: 1500 },
+      { numRuns: 600 },
     );
   });
 
@@ -147,7 +147,8 @@ describe('hostile text', () => {
       for (const key of legalKeys(steps)) {
         const path = [...steps, key];
         keys += 1;
-        for (const value of junk) {
+        // Each key meets the empty value and every third other, the next key the ones after those.
+        for (const value of junk.filter((one, index) => one === null || (index + keys) % 3 === 0)) {
           const data = structuredClone(base);
           let section = data;
           for (const step of steps) {

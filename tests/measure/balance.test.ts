@@ -1,6 +1,5 @@
 /** Balancing in place: what is said at the bench, and every slip a sentence. */
 import { execFileSync } from 'node:child_process';
-import { resolve } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { subjects } from '../../src/cli/commands/measure-flags.ts';
@@ -11,6 +10,7 @@ import { speedCap } from '../../src/measure/balance-speeds.ts';
 import type { BalanceTyped } from '../../src/measure/balance-typed.ts';
 import { must } from '../../src/standards/table.ts';
 import { folder, run } from '../cli/terminal.ts';
+import { program, root } from '../program.ts';
 import '../seed.ts';
 
 const answer = (typed: Partial<BalanceTyped>) =>
@@ -250,8 +250,7 @@ describe('measure balance', () => {
   it('is offered by the shell completion, like every subject', () => {
     // Completion reads the process's own arguments, so it is asked of a real one.
     const words = ['--get-yargs-completions', 'flangewright', 'measure', ''];
-    const root = resolve(import.meta.dirname, '../..');
-    const offered = execFileSync(process.execPath, ['--import', 'tsx', 'src/cli/bin.ts', ...words], { cwd: root });
+    const offered = execFileSync(process.execPath, [program, ...words], { cwd: root });
     expect(offered.toString().split('\n')).toEqual(expect.arrayContaining([...subjects]));
   });
 });

@@ -3,7 +3,7 @@
  * slices.
  */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
@@ -16,6 +16,7 @@ import { meshSheet } from '../../src/solids/sheet-mesh.ts';
 import { meshTurned } from '../../src/solids/turned-mesh.ts';
 import { writeStlBinary } from '../../src/write/stl-binary.ts';
 import { adapter, drilling, profile, ringOf, turned, wheel } from '../solids/fixtures.ts';
+import { slice } from './slicer.ts';
 
 // Slicing takes seconds, and more on a busy machine.
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 60_000 });
@@ -121,12 +122,8 @@ describe.each(Object.entries(parts))('%s', (name, build) => {
     for (const [k, axis] of ['x', 'y', 'z'].entries()) {
       expect(Number(value(`size_${axis}`))).toBeCloseTo((box.max[k] as number) - (box.min[k] as number), 3);
     }
-    const gcode = join(folder, `${name}.gcode`);
-    const bed = ['--bed-shape', '0x0,300x0,300x300,0x300', '--center', '150,150', '--layer-height', '0.3'];
-    const log = run('prusa-slicer', ['--export-gcode', ...bed, file, '--output', gcode]);
-    expect(log).not.toMatch(/warning|error|repair|empty layer/i);
-    const layers = readFileSync(gcode, 'utf8').match(/^;LAYER_CHANGE/gm)?.length ?? 0;
-    // First layer 0.35 or less, then 0.3 each.
+    const { said, layers } = slice(file);
+    expect(said).not.toMatch(/warning|error|repair|empty layer/i);
     expect(Math.abs(layers - (box.max[2] as number) / 0.3)).toBeLessThan(2);
   });
 });

@@ -3,7 +3,7 @@
  * parsers of Python for SVG and HTML. A program that is missing fails the tests and is named.
  */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -15,6 +15,7 @@ import { meshMass } from '../../src/solids/mesh-mass.ts';
 import { meshSheet } from '../../src/solids/sheet-mesh.ts';
 import { meshTurned } from '../../src/solids/turned-mesh.ts';
 import { makeAll, shipped, shippedJob } from '../presets/shipped.ts';
+import { slice } from './slicer.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'shipped-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -92,20 +93,8 @@ describe.each(Object.keys(plain))('%s', (name) => {
     expect(info).toMatch(/^manifold = yes/m);
     expect(info).toMatch(/^number_of_parts =\s*1$/m);
     const height = Number(/^size_z =\s*(\S+)/m.exec(info)?.[1]);
-    const gcode = at(`${name}.gcode`);
-    const bed = [
-      '--bed-shape',
-      '0x0,300x0,300x300,0x300',
-      '--center',
-      '150,150',
-      '--layer-height',
-      '0.3',
-      '--first-layer-height',
-      '0.3',
-    ];
-    const log = run('prusa-slicer', ['--export-gcode', ...bed, at(name), '--output', gcode]);
-    expect(log).not.toMatch(/warning|error|repair|empty layer/i);
-    const layers = readFileSync(gcode, 'utf8').match(/^;LAYER_CHANGE/gm)?.length ?? 0;
+    const { said, layers } = slice(at(name));
+    expect(said).not.toMatch(/warning|error|repair|empty layer/i);
     expect(Math.abs(layers - height / 0.3)).toBeLessThan(2);
   });
 });

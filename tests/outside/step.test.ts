@@ -7,7 +7,6 @@ import { createHash } from 'node:crypto';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
 import { makeFiles, overallVerdict } from '../../src/core.ts';
@@ -26,6 +25,7 @@ import { meshTurned } from '../../src/solids/turned-mesh.ts';
 import { finishStep } from '../../src/write/step.ts';
 import { anyAdapter } from '../geometry/random-adapters.ts';
 import { shipped, shippedJob } from '../presets/shipped.ts';
+import { program, root } from '../program.ts';
 import { adapter, wheel } from '../solids/fixtures.ts';
 import { type Face, lastName, type Read, readStep } from './read-step.ts';
 
@@ -351,19 +351,7 @@ describe('the same job', () => {
   });
 
   it('and in another one, elsewhere; nothing but JSON on standard output', () => {
-    const root = fileURLToPath(new URL('../../', import.meta.url));
-    const args = [
-      '--import',
-      'tsx',
-      'src/cli/bin.ts',
-      'make',
-      'presets/kart.job.yaml',
-      '-o',
-      at('out'),
-      '--only',
-      'step',
-      '--json',
-    ];
+    const args = [program, 'make', 'presets/kart.job.yaml', '-o', at('out'), '--only', 'step', '--json'];
     const { stdout, status, stderr } = spawnSync(process.execPath, args, {
       encoding: 'utf8',
       cwd: root,

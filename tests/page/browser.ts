@@ -1,10 +1,9 @@
 /** The built page in Debian's Chromium, served by our own server. */
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { pageServer } from '../../src/cli/commands/serve.ts';
+import { builtPage } from '../program.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 
@@ -23,16 +22,9 @@ export interface Opened {
   readonly complaints: readonly string[];
 }
 
-/** Builds the page into a folder of its own, serves it, and starts the browser. */
+/** Serves the page as it is built, and starts the browser. */
 export async function openBench(): Promise<Bench> {
-  const folder = join(mkdtempSync(join(tmpdir(), 'page-')), 'page');
-  execFileSync(
-    process.execPath,
-    [join(root, 'node_modules/vite/bin/vite.js'), 'build', '--outDir', folder, '--emptyOutDir', '--logLevel', 'error'],
-    {
-      cwd: root,
-    },
-  );
+  const folder = await builtPage();
   const { server, port } = await pageServer(0, folder);
   const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
   const address = `http://127.0.0.1:${port}/`;
@@ -115,7 +107,7 @@ export async function fill(page: Page, key: string, typed: string): Promise<void
 
 /** What axe blames on a page, or within one part of it: nothing, where everybody can use it. */
 export async function blamedByAxe(page: Page, within = 'html'): Promise<string[]> {
-  await page.evaluate(readFileSync(join(root, 'node_modules/axe-core/axe.min.js'), 'utf8'));
+  await page.evaluate(readFileSync(resolve(root, 'node_modules/axe-core/axe.min.js'), 'utf8'));
   return page.evaluate(async (of) => {
     const { axe } = window as unknown as {
       axe: { run(of: string): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
