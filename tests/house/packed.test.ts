@@ -1,11 +1,10 @@
 /** The package as a user gets it: packed, installed in another folder, run there. */
 import { spawnSync } from 'node:child_process';
 import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
+import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { folder } from '../cli/terminal.ts';
-
-const root = resolve(import.meta.dirname, '../..');
+import { program, root } from '../program.ts';
 
 function told(cwd: string, command: string, argv: readonly string[]): string {
   const { status, stdout, stderr } = spawnSync(command, argv, { cwd, encoding: 'utf8' });
@@ -35,9 +34,8 @@ describe('the packed program', () => {
       'tsconfig.build.json',
       '--outDir',
       join(copy, 'dist'),
-      '--sourceMap',
-      'false',
     ]);
+    told(copy, 'cp', ['-r', dirname(program), 'dist/cli']);
     const [tarball] = JSON.parse(told(copy, 'npm', ['pack', '--json', '--ignore-scripts', '--offline'])) as [
       { filename: string; files: { path: string }[] },
     ];
