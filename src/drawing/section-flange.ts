@@ -20,7 +20,8 @@ const holeRadius = (h: FlangeToDraw['holes'][number]): number =>
 function upright(flange: FlangeToDraw): RoundBody {
   const { register, outside, bore } = flange;
   const thickness = shownThickness(flange);
-  const depth = register?.depth ?? unknownDepth;
+  // A step deeper than the flange is thick cannot be; the picture shows it as deep as it can.
+  const depth = Math.min(register?.depth ?? unknownDepth, register?.at === 'rim' ? thickness : Infinity);
   const rim = outside / 2;
   const r = register ? register.diameter / 2 : 0;
   const stands = register !== null && (register.gender === 'male' ? register.at === 'inner' : register.at === 'rim');

@@ -36,4 +36,13 @@ export const pastFailures: readonly PastFailure[] = [
     kind: 'shipped job, data damaged',
     text: 'job: 1\ndriving: { material: "a\\e[2J" }\ndriven: {}\n',
   },
+  {
+    name: 'a step at the rim deeper than the flange is thick made a body whose profile ran backwards',
+    kind: 'shipped job with grown keys',
+    text: [
+      'job: 1',
+      'driving: { outside: 102, thickness: 0.5, register: { gender: male, diameter: 94, depth: 3 }, holes: { count: 6, circle: 76, diameter: 8.4 } }',
+      'driven: { outside: 114, register: { gender: female, diameter: 100.02, depth: 3.5 }, holes: { count: 6, circle: 76, diameter: 8.4 } }',
+    ].join('\n'),
+  },
 ];
