@@ -1,4 +1,5 @@
 /** One quantity of the job: its name, what was typed, what stands there when nothing is, and what is wrong with it. */
+import { useComputed } from '@preact/signals';
 import type { TargetedPointerEvent } from 'preact';
 import { useId, useRef, useState } from 'preact/hooks';
 import type { EditPath } from '../core.ts';
@@ -63,13 +64,14 @@ function dragOf(move: (steps: number, isFine: boolean, drag: string) => void, en
 export function Field({ path, of, label }: { path: EditPath; of: JsonSchema; label?: string }) {
   const id = useId();
   const key = path.join('.');
-  const kept = values.value[key] ?? '';
+  // Asked for one by one: a key that stands as it stood is not drawn again.
+  const kept = useComputed(() => values.value[key] ?? '').value;
   /** What is in the field while it is being typed in: the job may not have taken it yet. */
   const [draft, setDraft] = useState<string | null>(null);
   const word = useRef('');
   const last = useRef<Promise<void>>(Promise.resolve());
   const typed = draft ?? kept;
-  const fault = errorAt.value.get(key);
+  const fault = useComputed(() => errorAt.value.get(key)).value;
   const words = choices(of);
   const name = label ?? plain(String(path.at(-1)));
   const usual = standing(of);

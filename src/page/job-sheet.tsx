@@ -1,5 +1,5 @@
 /** The job as a sheet of paper: sections and fields made of the job's own schema, so that no key is ever missing here. */
-import { signal } from '@preact/signals';
+import { computed, signal, useComputed } from '@preact/signals';
 import type { EditPath } from '../core.ts';
 import type { JsonSchema } from './engine.ts';
 import { Field } from './field.tsx';
@@ -22,7 +22,7 @@ const sections: readonly { readonly key: string; readonly title: string; readonl
   {
     key: 'wheel',
     title: 'Toothed wheel',
-    first: ['teeth', 'outside', 'height', 'ratio', 'thickness', 'material', 'fit', 'set_true'],
+    first: ['teeth', 'form', 'outside', 'height', 'ratio', 'thickness', 'material', 'fit', 'set_true'],
   },
   { key: 'sensor', title: 'Sensor', first: ['kind', 'gap', 'pole'] },
   { key: 'bracket', title: 'Bracket', first: [] },
@@ -47,7 +47,17 @@ const byHand = signal<ReadonlyMap<string, boolean>>(new Map());
 const sectionOf = (of: JsonSchema): JsonSchema | undefined =>
   of.properties ? of : of.anyOf?.find((option) => option.properties !== undefined);
 
-const isTyped = (path: string) => Object.keys(values.value).some((key) => key === path || key.startsWith(`${path}.`));
+/** Every key that was typed, and every section that holds one, in one text: it changes only when a key comes or goes. */
+const typedKeys = computed(() => {
+  const keys = new Set<string>();
+  for (const path of Object.keys(values.value)) {
+    for (let end = path.length; end > 0; end = path.lastIndexOf('.', end - 1)) keys.add(path.slice(0, end));
+  }
+  return [...keys].sort().join('\n');
+});
+const typedSet = computed(() => new Set(typedKeys.value.split('\n')));
+
+const isTyped = (path: string) => typedSet.value.has(path);
 
 function Keys({ path, of, first }: { path: EditPath; of: JsonSchema; first: readonly string[] }) {
   const at = path.join('.');
@@ -79,11 +89,13 @@ const isMeasured = (section: JsonSchema) =>
   section.properties?.readings !== undefined || section.properties?.clearance !== undefined;
 
 function Key({ path, of }: { path: EditPath; of: JsonSchema }) {
+  const words = useComputed(() => {
+    const typed = values.value[path.join('.')];
+    return of.anyOf !== undefined && typed !== undefined && !typed.startsWith('{');
+  }).value;
   const section = sectionOf(of);
   const key = String(path.at(-1));
   if (!section || isMeasured(section)) return <Field path={path} of={of} />;
-  const words =
-    of.anyOf && values.value[path.join('.')] !== undefined && !values.value[path.join('.')]?.startsWith('{');
   if (words) return <Field path={path} of={of} />;
   return (
     <fieldset>

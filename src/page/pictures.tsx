@@ -1,24 +1,63 @@
 /** The joint's pictures, live. A feature under the pointer lights up here and in the findings, both ways. */
-import { useLayoutEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { isStale, lit, view } from './store.ts';
+
+/** Read the drawing and put it in the place of the one before. */
+function drawInto(place: HTMLElement, svg: string): void {
+  // An element for a page names no namespace; read by itself it needs one.
+  const named = svg.replace(/^\s*<svg(?![^>]*xmlns=)/, '<svg xmlns="http://www.w3.org/2000/svg"');
+  const read = new DOMParser().parseFromString(named, 'image/svg+xml').documentElement;
+  if (read.nodeName === 'svg') place.replaceChildren(document.importNode(read, true));
+}
+
+/** Do it when nothing else is to be done, soon at the latest; what comes back calls it off. Not every browser tells when it is idle. */
+function whenIdle(then: () => void): () => void {
+  if (typeof requestIdleCallback !== 'function') {
+    const timer = setTimeout(then, 100);
+    return () => clearTimeout(timer);
+  }
+  const turn = requestIdleCallback(then, { timeout: 400 });
+  return () => cancelIdleCallback(turn);
+}
+
+/** Whether a place is in sight or about to be; true until that is known. */
+function useNear(place: { readonly current: Element | null }): { readonly current: boolean } {
+  const isNear = useRef(true);
+  useLayoutEffect(() => {
+    const watch = new IntersectionObserver(
+      (seen) => {
+        isNear.current = seen.at(-1)?.isIntersecting ?? true;
+      },
+      { rootMargin: '300px' },
+    );
+    if (place.current) watch.observe(place.current);
+    return () => watch.disconnect();
+  }, []);
+  return isNear;
+}
 
 /** The SVG comes from our own writer, which escapes every text; it is read as XML, never as a page. */
 function Picture({ svg, caption, name, column }: { svg: string; caption: string; name: string; column: boolean }) {
   const place = useRef<HTMLDivElement>(null);
+  const isNear = useNear(place);
+  const [drawn, setDrawn] = useState('');
   useLayoutEffect(() => {
-    // An element for a page names no namespace; read by itself it needs one.
-    const named = svg.replace(/^\s*<svg(?![^>]*xmlns=)/, '<svg xmlns="http://www.w3.org/2000/svg"');
-    const read = new DOMParser().parseFromString(named, 'image/svg+xml').documentElement;
-    if (read.nodeName !== 'svg') return;
-    const drawn = document.importNode(read, true);
-    place.current?.replaceChildren(drawn);
-  }, [svg]);
+    if (!place.current || drawn === svg) return;
+    const draw = () => {
+      if (!place.current) return;
+      drawInto(place.current, svg);
+      setDrawn(svg);
+    };
+    if (isNear.current) return draw();
+    // Nobody sees this one: those that are seen come first.
+    return whenIdle(draw);
+  }, [svg, drawn]);
   const feature = lit.value;
   useLayoutEffect(() => {
     for (const shape of place.current?.querySelectorAll('[data-feature]') ?? []) {
       shape.classList.toggle('lit', feature !== null && shape.getAttribute('data-feature') === feature);
     }
-  }, [feature, svg]);
+  }, [feature, drawn]);
   const featureUnder = (event: Event): string | null =>
     event.target instanceof Element
       ? (event.target.closest('[data-feature]')?.getAttribute('data-feature') ?? null)

@@ -1,5 +1,5 @@
 /** What the page knows: the job as text, its past and future, and what came of it. One way: text -> judged -> shown. */
-import { batch, computed, effect, signal } from '@preact/signals';
+import { batch, computed, effect, type Signal, signal } from '@preact/signals';
 import type { EditPath, JobError, LiveView, TypedValues } from '../core.ts';
 import { type Answer, ask, cancel, type JsonSchema, type Kind } from './engine.ts';
 
@@ -161,17 +161,22 @@ function shownWith(next: LiveView, isWhole: boolean): LiveView {
   return { ...next, pictures: [...next.pictures, ...kept] };
 }
 
+/** What is the same stays the same object: whoever shows it has nothing to do. */
+function keep<T>(kept: Signal<T>, next: T): void {
+  if (JSON.stringify(kept.peek()) !== JSON.stringify(next)) kept.value = next;
+}
+
 function take(answer: Answer): void {
   batch(() => {
     if (answer.kind === 'judged') {
       view.value = shownWith(answer.view, answer.open.length === 0);
-      values.value = answer.values;
+      keep(values, answer.values);
       parts.value = answer.parts;
-      pending.value = answer.open;
-      errors.value = [];
+      keep(pending, answer.open);
+      keep(errors, []);
     } else if (answer.kind === 'errors') {
-      errors.value = answer.errors;
-      values.value = answer.values;
+      keep(errors, answer.errors);
+      keep(values, answer.values);
       pending.value = [];
     }
   });
