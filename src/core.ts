@@ -27,7 +27,7 @@ import { validateQuickly, validateWithBuilt } from './validate/all.ts';
 import { type KnownFindings, validateInSteps } from './validate/in-steps.ts';
 
 export type { Choice } from './design/options.ts';
-export { type Edited, type EditPath, editJob } from './job/edit.ts';
+export { type Edited, type EditPath, editJob, holdsNothing } from './job/edit.ts';
 export type { FlangePreset } from './job/flange-presets.ts';
 export type { Joint } from './job/joint.ts';
 export type { JobError } from './job/read.ts';
@@ -35,7 +35,7 @@ export { formatErrors, readJob } from './job/read.ts';
 export { revisionOf } from './job/revision.ts';
 export { jobJsonSchema } from './job/schema.ts';
 export { searchPresets } from './job/search-presets.ts';
-export { type StarterAnswers, type StarterFlange, schemaFileName, starterJob } from './job/starter.ts';
+export { type StarterAnswers, type StarterFlange, emptyJob, schemaFileName, starterJob } from './job/starter.ts';
 export { type TypedValues, typedValues } from './job/typed-values.ts';
 export { type Axis, mostVariants, type Planned, placesOf, planSweep, type SweepPlan, valuesOf } from './job/vary.ts';
 export * from './measure/all.ts';
@@ -50,7 +50,16 @@ export {
   liveReport,
   liveView,
 } from './products/live-view.ts';
-export { type Held, type Made, type MakeOptions, makeFiles, productKinds, products } from './products/make.ts';
+export {
+  type Held,
+  kindsFor,
+  type Made,
+  type MakeOptions,
+  makeFiles,
+  productKinds,
+  products,
+} from './products/make.ts';
+export { reportKind } from './products/report.ts';
 export { type ShownPreflight, shownPreflight } from './products/preflight-shown.ts';
 export { type TradeTally, tradeTally } from './products/trade.ts';
 export { preflightJson, preflightText } from './report/preflight-text.ts';

@@ -5,7 +5,7 @@
 import type { FramePoint } from '../formulas/frame-vibration.ts';
 import type { BracketInput } from '../job/schema-bracket.ts';
 import type { BracketBend } from '../parts/bracket.ts';
-import { axialRadius, type ToothBand } from '../parts/tone-wheel.ts';
+import { axialRadius, hasWindows, type ToothBand } from '../parts/tone-wheel.ts';
 import { type Designed, designed, trouble } from './trouble.ts';
 
 /** What the lengths follow from. */
@@ -46,7 +46,9 @@ export function chainFor(about: ChainInput): Designed<Chain> {
   const at = boltsAt(about);
   if (at.p <= 0) {
     const where =
-      about.direction === 'radial' ? 'the middle of the teeth' : 'the middle of the teeth, measured from the axis';
+      about.direction === 'radial'
+        ? 'the middle of the teeth'
+        : `the middle of the ${hasWindows(about.wheel) ? 'windows' : 'teeth'}, measured from the axis`;
     return trouble(
       distancePath(about),
       `The bolts must lie beyond ${where}: this is the side that bracket.towards names.`,

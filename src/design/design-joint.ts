@@ -10,7 +10,7 @@ import { turnedMass } from '../geometry/turned-mass.ts';
 import type { Joint } from '../job/joint.ts';
 import { materialOfFlange, type ResolvedFlange } from '../job/resolve-flange.ts';
 import type { JobInput } from '../job/schema.ts';
-import { chooseTeeth } from '../job/tooth-count.ts';
+import { countMissing } from '../job/tooth-count.ts';
 import type { Assumption } from '../model/finding.ts';
 import type { PartMaterial } from '../model/part.ts';
 import { buildAdapter } from '../parts/adapter.ts';
@@ -26,7 +26,7 @@ import { type Fixing, fasteningOf, fixingFor } from './fixing.ts';
 import { flatsAcross, flatsFor } from './flats.ts';
 import { sideGroups, threadOf, wheelGroup } from './hole-groups.ts';
 import { impossibleSizes } from './impossible.ts';
-import { boreFor, outsideFor } from './layout.ts';
+import { type AdapterFlanges, boreFor, outsideFor } from './layout.ts';
 import { fitted, registerFor } from './register.ts';
 import { screwGroup, wheelScrews } from './screws.ts';
 import { sharedPattern, sharedTroubles } from './shared-pattern.ts';
@@ -34,6 +34,7 @@ import { studyThickness, surroundings, type ThicknessInput } from './thickness.t
 import { withDrills } from './tightening-drills.ts';
 import type { Designed, Trouble } from './trouble.ts';
 import { liftedMass, placeWheel, type WheelPlace, wheelHeight, wheelSpec, wheelThread } from './wheel.ts';
+import { type RoundNeighbour, sizeWheel } from './wheel-size.ts';
 import { wheelTroubles } from './wheel-troubles.ts';
 
 const partMaterial = ({ id, name, density }: Material): PartMaterial => ({ id, name, density });
@@ -65,16 +66,6 @@ class Ledger {
     return null;
   }
 
-  /** Teeth of the wheel: as typed, or chosen and named as assumed. */
-  teeth(job: JobInput): number {
-    const typed = job.wheel?.teeth ?? 0;
-    if (typed !== 'auto') return typed;
-    const choice = chooseTeeth(job);
-    if (choice.ok) this.assume('wheel.teeth', String(choice.teeth), choice.from);
-    else this.troubles.push(choice);
-    return choice.ok ? choice.teeth : 0;
-  }
-
   assume(path: string, value: string, from: string, memory = false): void {
     this.assumptions.push({ path, value, from, memory });
   }
@@ -86,7 +77,6 @@ interface Decided {
   readonly registers: AdapterSpec['registers'];
   readonly wheel: WheelPlace | null;
   readonly wheelMaterial: Material | null;
-  readonly teeth: number;
   readonly shared: number | null;
   readonly dowels: readonly DowelPlan[];
 }
@@ -124,10 +114,11 @@ function decide(input: DesignInput, ledger: Ledger): Decided | null {
     const plan = fixing ? ledger.take(planDowels(flange, job, fixing)) : null;
     return plan ? [plan] : [];
   });
-  const teeth = job.wheel ? ledger.teeth(job) : 0;
+  const uncounted = job.wheel?.teeth === 'auto' ? countMissing(job) : null;
+  if (uncounted) ledger.troubles.push(uncounted);
   const wheel = job.wheel ? ledger.take(placeWheel(job.wheel, flanges, fixings, adapterMaterial, job.adapter)) : null;
   if (ledger.troubles.length > 0) return null;
-  return { adapterMaterial, fixings, registers, wheel, wheelMaterial, teeth, shared, dowels };
+  return { adapterMaterial, fixings, registers, wheel, wheelMaterial, shared, dowels };
 }
 
 function thicknessInput({ job, driving, driven }: DesignInput, made: Decided): ThicknessInput {
@@ -221,13 +212,19 @@ export function designJoint(input: DesignInput): Designed<Joint> {
       }
     : clocked;
   const spec = withFlats(drilled, job.adapter);
+  const { wheel: asked, ...wheelless } = job;
+  const sized =
+    asked && made.wheel
+      ? ledger.take(sizeWheel({ ...job, wheel: asked }, made.wheel, roundNeighbours(spec, flanges)))
+      : null;
   const outline =
-    job.wheel && made.wheel && made.wheelMaterial
-      ? wheelSpec(job.wheel, made.teeth, made.wheel, made.wheelMaterial, wheelFirst)
+    sized && made.wheel && made.wheelMaterial
+      ? wheelSpec(sized.wheel, sized.teeth, made.wheel, made.wheelMaterial, wheelFirst)
       : null;
   const troubles = [
     ...impossibleSizes(spec),
-    ...(outline && job.wheel && made.wheel ? wheelTroubles(outline, job.wheel, made.wheel) : []),
+    ...ledger.troubles,
+    ...(outline && sized && made.wheel ? wheelTroubles(outline, sized.wheel, made.wheel) : []),
   ];
   if (troubles.length > 0) return { ok: false, troubles };
 
@@ -242,7 +239,7 @@ export function designJoint(input: DesignInput): Designed<Joint> {
   const method = setupRunout(job.adapter.setup);
   const dowels = dowelsOf(placed, flanges, spec);
   const joint: Joint = {
-    job,
+    job: sized ? { ...job, wheel: sized.wheel } : wheelless,
     driving,
     driven,
     adapterSpec: spec,
@@ -264,7 +261,7 @@ export function designJoint(input: DesignInput): Designed<Joint> {
       job.adapter.runout !== undefined
         ? { tir: job.adapter.runout, from: 'given in the job' }
         : { tir: method.tir, from: `usual for "${job.adapter.setup}" (${method.source})` },
-    assumptions: [...input.assumptions, ...ledger.assumptions],
+    assumptions: [...input.assumptions, ...ledger.assumptions, ...(sized?.assumptions ?? [])],
   };
   return withBracket(withDrills(fitted(joint)));
 }
@@ -276,6 +273,12 @@ function wheelClocking(spec: AdapterSpec, place: WheelPlace | null, web: number)
   const group = wheelGroup(place, spec.thickness, web, 0);
   return bestClocking(drillingsOf(spec), groupDrillings(spec, group)).angle;
 }
+
+/** What the wheel's roots have to clear. */
+const roundNeighbours = (spec: AdapterSpec, { driving, driven }: AdapterFlanges): RoundNeighbour[] => [
+  { name: 'adapter', diameter: spec.outside },
+  ...[driving, driven].map(({ side, outside }) => ({ name: `${side} flange`, diameter: outside.value })),
+];
 
 /** The wheel cut, weighed, and set on the adapter with its screws. */
 function buildWheel(outline: ToneWheelSpec, place: WheelPlace, spec: AdapterSpec, material: Material) {

@@ -6,6 +6,7 @@ import { byMerit, type Candidate, passes, saying } from './rank.ts';
 import type { Judge } from './search-candidates.ts';
 import { screwsOf } from './search-words.ts';
 import type { Steps } from './steps.ts';
+import { asTyped } from './wheel-size.ts';
 
 type SideName = 'driving' | 'driven';
 const sides = ['driving', 'driven'] as const;
@@ -67,7 +68,7 @@ export function* reinforced(input: SearchInput, judge: Judge, candidates: readon
     const joint = designJoint({ ...input, job: withChoice(input.job, choice) });
     if (!joint.ok) return null;
     order += 1;
-    const real: Joint = { ...joint.value, job: input.job };
+    const real = asTyped(joint.value, input.job);
     const candidate = { choice, joint: real, findings: judge(real), order };
     made.push(candidate);
     return candidate;

@@ -6,6 +6,7 @@ import { type Choice, choicesFor, type SearchInput, withChoice } from './options
 import { type Candidate, passes } from './rank.ts';
 import type { Steps } from './steps.ts';
 import type { Trouble } from './trouble.ts';
+import { asTyped } from './wheel-size.ts';
 
 /** The checks, handed in: a design proposes, it does not judge itself. */
 export type Judge = (joint: Joint) => readonly Finding[];
@@ -57,8 +58,7 @@ export function* tryChoices(
       if (order === 0) troubles = made.troubles;
       continue;
     }
-    // The joint keeps the job as it was typed.
-    const joint: Joint = { ...made.value, job: input.job };
+    const joint = asTyped(made.value, input.job);
     const kind = kindOf(joint);
     if (known.has(kind)) continue;
     known.add(kind);

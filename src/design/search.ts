@@ -12,6 +12,7 @@ import { type Judge, kindOf, tryChoices } from './search-candidates.ts';
 import { keysFor, wayText } from './search-words.ts';
 import { allSteps, type Steps } from './steps.ts';
 import { type Designed, designed } from './trouble.ts';
+import { asTyped } from './wheel-size.ts';
 import { whyImpossible } from './why-impossible.ts';
 
 /** No more other ways than this are told of. */
@@ -130,6 +131,5 @@ export function* searchInSteps(input: SearchInput, judge: Judge): Steps<Designed
 /** One way, without a search and not judged; the usual one where none is given. */
 export function oneDesign(input: SearchInput, choice: Choice = usualChoice): Designed<Joint> {
   const made = designJoint({ ...input, job: withChoice(input.job, choice) });
-  // The joint keeps the job as it was typed.
-  return made.ok ? designed({ ...made.value, job: input.job }) : made;
+  return made.ok ? designed(asTyped(made.value, input.job)) : made;
 }

@@ -1,7 +1,9 @@
 /** Why the wheel cannot be drawn, said at the keys of the job. */
+
+import type { SizedWheel } from '../job/wheel-form.ts';
 import { hasWindows, type ToneWheelSpec, toneWheelFaults } from '../parts/tone-wheel.ts';
 import type { Trouble } from './trouble.ts';
-import type { WheelInput, WheelPlace } from './wheel.ts';
+import type { WheelPlace } from './wheel.ts';
 
 /** Where a measure of the wheel is typed in the job. */
 const keys: Readonly<Record<string, string>> = {
@@ -18,7 +20,7 @@ const mm = (value: number) => `${Number(value.toFixed(2))} mm`;
  * Troubles of a wheel; none when it can be drawn. A wheel too small for the bore and screws that were chosen for it is one trouble,
  * at its outside; every other fault stands at its own key, the first of each.
  */
-export function wheelTroubles(spec: ToneWheelSpec, wheel: WheelInput, place: WheelPlace): Trouble[] {
+export function wheelTroubles(spec: ToneWheelSpec, wheel: SizedWheel, place: WheelPlace): Trouble[] {
   const least = place.circle + place.hole + 2 * Math.max(spec.thickness, 3);
   if (wheel.screws.circle === 'auto' && spec.root < place.circle + place.hole) {
     const height = (spec.outside - spec.root) / 2;

@@ -2,7 +2,8 @@
 
 import type { WheelBore } from '../job/joint.ts';
 import type { JobInput } from '../job/schema.ts';
-import { bandOf } from '../job/wheel-form.ts';
+import { bandOf, type SizedWheel } from '../job/wheel-form.ts';
+import { marksOf } from '../job/wheel-mark.ts';
 import type { MassProperties } from '../model/mass.ts';
 import type { WheelSeatSpec } from '../parts/adapter-spec.ts';
 import type { ToneWheelSpec } from '../parts/tone-wheel.ts';
@@ -154,7 +155,7 @@ export function onCircle(count: number, circle: number, first: number): { x: num
 
 /** The wheel's outline measures from the job and its place. */
 export function wheelSpec(
-  wheel: WheelInput,
+  wheel: SizedWheel,
   teeth: number,
   place: WheelPlace,
   material: Material,
@@ -166,7 +167,7 @@ export function wheelSpec(
     material: { id: material.id, name: material.name, density: material.density },
     thickness: wheel.thickness,
     teeth,
-    missing: wheel.missing,
+    ...marksOf(wheel),
     ...bandOf(wheel),
     ratio: wheel.ratio,
     flanks: wheel.flanks,

@@ -12,8 +12,11 @@ export interface BracketViewInput {
   readonly profile: readonly { readonly p: number; readonly q: number }[];
   /** Centre line of the bolts in the same plane, from outside the foot inwards. */
   readonly bolt: { readonly from: PlanePoint; readonly to: PlanePoint };
-  readonly sensor: { readonly bore: number; readonly reach: number };
+  /** `behind`: how far body, plug and cable stand out behind the ear; null where nobody told. */
+  readonly sensor: { readonly bore: number; readonly reach: number; readonly behind: number | null };
   readonly gap: number;
+  /** What the sensor looks at: teeth, or bars. */
+  readonly teeth: string;
   /** The wheel's rim in the plane, as far as it is drawn. */
   readonly wheel: { readonly pMin: number; readonly pMax: number; readonly qMin: number; readonly qMax: number };
   readonly units: LabelUnits;
@@ -103,6 +106,36 @@ function blankShapes(
   return { shapes, width: length, half };
 }
 
+/** Thickness of an ear as it is drawn, mm: only shown. */
+const shownEar = 4;
+
+/** The sensor behind its ear, as wide as its bore, with its length; nothing where nobody told it. */
+function bodyShapes(
+  { sensor: { bore, behind }, units }: BracketViewInput,
+  box: (pMin: number, pMax: number, qMin: number, qMax: number) => Corners[],
+  place: (at: PlanePoint) => Point,
+  seat: number,
+  size: number,
+): Shape[] {
+  if (behind === null || behind === 0) return [];
+  const half = bore / 2;
+  return [
+    {
+      kind: 'path',
+      pen: 'thin',
+      fill: 'screw',
+      closed: true,
+      loops: box(-half, half, seat, seat + behind),
+      feature: 'bracket-sensor',
+    },
+    text(place({ p: -half - 0.6 * size, q: seat + behind / 2 }), `behind ${lengthText(behind, units)}`, size, {
+      angle: 90,
+    }),
+  ];
+}
+
+type Corners = (Point & { readonly bulge: number })[];
+
 /** The folded bracket over the wheel's rim; `at` is where the sensor looks. */
 function sideShapes(input: BracketViewInput, at: Point, size: number): Shape[] {
   const { profile, sensor, gap, wheel, bolt, units } = input;
@@ -118,6 +151,9 @@ function sideShapes(input: BracketViewInput, at: Point, size: number): Shape[] {
   const seat = gap + sensor.reach;
   const nose = sensor.bore / 2 - 0.1;
   const head = 0.7 * sensor.bore;
+  // With its body known the ear is as thick as one usually is; without, what is drawn stands for ear and body.
+  const ear = sensor.behind === null ? head : Math.min(shownEar, sensor.behind);
+  const top = seat + Math.max(ear, sensor.behind ?? 0);
   const xRight = Math.max(...profile.map(({ p }) => p));
   const xLeft = Math.min(...profile.map(({ p }) => p), wheel.pMin);
   return [
@@ -130,12 +166,13 @@ function sideShapes(input: BracketViewInput, at: Point, size: number): Shape[] {
       feature: 'wheel-outline',
     },
     { kind: 'path', pen: 'thin', fill: 'screw', closed: true, loops: box(-nose, nose, gap, seat) },
-    { kind: 'path', pen: 'thin', fill: 'screw', closed: true, loops: box(-head, head, seat, seat + head) },
+    ...bodyShapes(input, box, place, seat, size),
+    { kind: 'path', pen: 'thin', fill: 'screw', closed: true, loops: box(-head, head, seat, seat + ear) },
     { kind: 'path', pen: 'outline', fill: 'adapter', closed: true, loops: loop(profile), feature: 'bracket-outline' },
     { kind: 'path', pen: 'thin', fill: 'screw', closed: true, loops: box(-nose, nose, gap, seat) },
-    { kind: 'line', pen: 'centre', from: place({ p: 0, q: wheel.qMin }), to: place({ p: 0, q: seat + head + size }) },
+    { kind: 'line', pen: 'centre', from: place({ p: 0, q: wheel.qMin }), to: place({ p: 0, q: top + size }) },
     { kind: 'line', pen: 'centre', from: place(bolt.from), to: place(bolt.to) },
-    text(place({ p: (xLeft + xRight) / 2, q: seat + head + 2.2 * size }), 'folded, from the side', size, {
+    text(place({ p: (xLeft + xRight) / 2, q: top + 2.2 * size }), 'folded, from the side', size, {
       bold: true,
     }),
     text(place({ p: 0, q: wheel.qMin - 1.8 * size }), `gap ${lengthText(gap, units)}`, size),
@@ -163,7 +200,7 @@ export function bracketView(input: BracketViewInput): Drawing {
     {
       id: `${input.id}-view`,
       title: `${part.name}: blank and side view`,
-      description: `Sensor bracket of ${lengthText(part.thickness, units)} sheet with ${bends === 0 ? 'no bends' : bends === 1 ? 'one bend' : `${bends} bends`}: the blank as it is cut, ${lengthText(width, units)} long, and the bracket folded, seen from the side, with the sensor ${lengthText(gap, units)} off the teeth.`,
+      description: `Sensor bracket of ${lengthText(part.thickness, units)} sheet with ${bends === 0 ? 'no bends' : bends === 1 ? 'one bend' : `${bends} bends`}: the blank as it is cut, ${lengthText(width, units)} long, and the bracket folded, seen from the side, with the sensor ${lengthText(gap, units)} off the ${input.teeth}.`,
     },
     [...shapes, ...sideShapes(input, at, size), ...words],
     size,

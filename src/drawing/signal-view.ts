@@ -19,6 +19,8 @@ export interface SignalViewInput {
   readonly sensor: string;
   /** Whether bars between windows are counted, not teeth; left out for teeth. */
   readonly isBars?: boolean;
+  /** What marks a position where it is no gap: "wide tooth"; left out: missing teeth. */
+  readonly mark?: string;
   readonly isCoil: boolean;
   /** Speed that the times and the voltage are drawn for, rpm. */
   readonly rpm: number;
@@ -32,7 +34,7 @@ export interface SignalViewInput {
     readonly on: readonly { readonly from: number; readonly to: number }[];
     readonly periods: readonly { readonly from: number; readonly to: number; readonly error: number | null }[];
   };
-  /** Every tooth's error of its time, as a share, at the turn where it starts; null over a gap of missing teeth. */
+  /** Every tooth's error of its time, as a share, at the turn where it starts; null at the mark of a position. */
   readonly errors: readonly { readonly degrees: number; readonly period: number; readonly error: number | null }[];
   /** Sentences to stand below. */
   readonly words: readonly string[];
@@ -163,7 +165,9 @@ function nearPanel(input: SignalViewInput, top: number): Shape[] {
     plotted(curve, near.signal, 'outline'),
     text({ x: left - 1.6, y: out.floor + 3.4 }, 'output', { align: 'end', size: 0.85 * size }),
     plotted(out, clippedLine(line, near.from, near.to), 'outline'),
-    ...near.periods.flatMap((bar) => periodBar(out, bar, out.floor - 5.5, rpm, `${manyOf(input)} missing`)),
+    ...near.periods.flatMap((bar) =>
+      periodBar(out, bar, out.floor - 5.5, rpm, input.mark ?? `${manyOf(input)} missing`),
+    ),
   ];
 }
 
@@ -177,12 +181,18 @@ function errorPanel(input: SignalViewInput, top: number): Shape[] {
   const greatest = Math.max(1e-4, ...errors.map(({ error }) => Math.abs(error ?? 0)));
   const reach = niceAbove(100 * greatest);
   const view = panel({ left, top, wide, high: 30, from: 0, to: 360, low: -reach, most: reach });
-  const bars = errors.flatMap(({ degrees, period, error }): Shape[] => {
+  const bars = errors.flatMap(({ degrees, period, error }, i): Shape[] => {
     const from = degrees;
     const to = Math.min(360, degrees + 0.8 * period);
     if (error === null) {
+      // Two periods of one mark are named once.
+      if (i > 0 && errors[i - 1]?.error === null) return [];
       const middle = view.at(Math.min(352, Math.max(8, (degrees + period / 2) % 360)), 0);
-      return [text({ x: middle.x, y: middle.y + 0.4 * size }, 'gap', { size: 0.85 * size })];
+      return [
+        text({ x: middle.x, y: middle.y + 0.4 * size }, input.mark === undefined ? 'gap' : 'mark', {
+          size: 0.85 * size,
+        }),
+      ];
     }
     const a = view.at(from, 0);
     const b = view.at(to, 100 * error);

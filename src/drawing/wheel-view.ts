@@ -6,13 +6,12 @@ import { arrowHead, centreCross, holeCentre } from './dimension.ts';
 import { frame } from './frame.ts';
 import { angleText, diameterText, type LabelUnits, lengthText, sizesText } from './length-text.ts';
 import { boltCircle, onCircleText, spacingLines } from './spacing-text.ts';
+import { type MarkedWheel, markClause, plainTeeth } from './wheel-mark.ts';
 
-export interface WheelViewInput {
+/** Tooth positions round the wheel and the mark among them, and what is drawn of it. */
+export interface WheelViewInput extends MarkedWheel {
   readonly id: string;
   readonly wheel: SheetPart;
-  /** Tooth positions round the wheel, and how many of them are left out. */
-  readonly teeth: number;
-  readonly missing: number;
   readonly outside: number;
   readonly root: number;
   /** Direction of the middle of tooth 1, degrees. */
@@ -21,6 +20,8 @@ export interface WheelViewInput {
   readonly gap: number | null;
   /** Windows instead of open teeth; left out for these. */
   readonly windows?: WindowsToDraw | undefined;
+  /** Open teeth read from the side: the sensor's face, mm, null where nobody gave it. Left out: it looks at the tips. */
+  readonly axial?: { readonly pole: number | null } | undefined;
   readonly units: LabelUnits;
 }
 
@@ -37,8 +38,14 @@ export interface WindowsToDraw {
   readonly pole: number | null;
 }
 
-/** Radius of the middle of the windows, where the sensor looks. */
-const middleOf = (outside: number, root: number, { rim }: WindowsToDraw): number => (outside / 2 - rim + root / 2) / 2;
+/** Radius of the middle of the windows, where the sensor looks; without a rim that of open teeth. */
+const middleOf = (outside: number, root: number, rim: number): number => (outside / 2 - rim + root / 2) / 2;
+
+/** Where a sensor that looks along the axis stands, and its face; null where it looks at the tips. */
+function faceOf({ outside, root, windows, axial }: WheelViewInput): { r: number; pole: number | null } | null {
+  if (windows) return { r: middleOf(outside, root, windows.rim), pole: windows.pole };
+  return axial ? { r: middleOf(outside, root, 0), pole: axial.pole } : null;
+}
 
 const polar = (r: number, degrees: number): Point => ({
   x: r * Math.cos((degrees * Math.PI) / 180),
@@ -58,8 +65,9 @@ function screwHoles(wheel: SheetPart): { feature: string; x: number; y: number; 
 }
 
 /** Angle at which the sensor is drawn: in the middle of a tooth near the top, so that the gap shows. */
-function sensorAngle({ teeth, missing, toothAngle }: WheelViewInput): number {
-  const present = Array.from({ length: teeth - missing }, (_, i) => toothAngle + (360 * i) / teeth);
+function sensorAngle(input: WheelViewInput): number {
+  const { teeth, toothAngle } = input;
+  const present = Array.from({ length: plainTeeth(input) }, (_, i) => toothAngle + (360 * i) / teeth);
   const away = (a: number): number => Math.abs(((((a - 90) % 360) + 540) % 360) - 180);
   return present.reduce((best, a) => (away(a) < away(best) - 1e-9 ? a : best), toothAngle);
 }
@@ -67,11 +75,11 @@ function sensorAngle({ teeth, missing, toothAngle }: WheelViewInput): number {
 function sensorShapes(input: WheelViewInput, size: number): Shape[] {
   if (input.gap === null) return [];
   const a = sensorAngle(input);
-  if (input.windows) {
-    // It looks along the axis: what is seen of it is its face, over a bar.
-    const { outside, root, windows } = input;
-    const centre = polar(middleOf(outside, root, windows), a);
-    const r = (windows.pole ?? size) / 2;
+  const face = faceOf(input);
+  if (face) {
+    // It looks along the axis: what is seen of it is its face, over a bar or a tooth.
+    const centre = polar(face.r, a);
+    const r = (face.pole ?? size) / 2;
     return [{ kind: 'circle', pen: 'thin', fill: 'screw', centre, r }, ...centreCross(centre, r + 0.6 * size)];
   }
   const near = input.outside / 2 + input.gap;
@@ -94,8 +102,9 @@ function sensorShapes(input: WheelViewInput, size: number): Shape[] {
 }
 
 /** Points on teeth (shift 0) or in the valleys after them (shift 0.5) that look to the right. */
-function toothPoints({ teeth, missing, toothAngle }: WheelViewInput, r: number, shift: number): Point[] {
-  const present = teeth - missing;
+function toothPoints(input: WheelViewInput, r: number, shift: number): Point[] {
+  const { teeth, toothAngle, extra = 0 } = input;
+  const present = plainTeeth(input) - (shift > 0 ? extra : 0);
   const all = Array.from({ length: present }, (_, i) => polar(r, toothAngle + (360 * (i + shift)) / teeth));
   const right = all.filter((p) => p.x > 0.3 * r);
   return right.length > 0 ? right : all;
@@ -128,23 +137,30 @@ function windowLines({ outside, root, units }: WheelViewInput, windows: WindowsT
   return [
     `windows ${diameterText(root, units)} to ${diameterText(inside, units)}`,
     `${lengthText((inside - root) / 2, units)} high, corners R ${lengthText(windows.corner, units)}`,
-    `on ${diameterText(2 * middleOf(outside, root, windows), units)}: bar ${lengthText(windows.bar, units)},`,
+    `on ${diameterText(2 * middleOf(outside, root, windows.rim), units)}: bar ${lengthText(windows.bar, units)},`,
     `window ${lengthText(windows.window, units)}`,
   ];
 }
 
 function captionsFor(input: WheelViewInput, size: number): Caption[] {
   const { wheel, teeth, missing, outside, root, units, gap, windows } = input;
+  const face = faceOf(input);
   const origin = { x: 0, y: 0 };
   const holes = screwHoles(wheel);
   const bore = wheel.features.find((f) => f.purpose === 'bore');
   const things = windows ? 'windows' : 'teeth';
   const count = missing === 0 ? `${teeth} ${things}` : `${teeth} - ${missing} ${windows ? 'bars' : things}`;
+  const clause = missing === 0 ? markClause(input, windows ? 'bar' : 'tooth') : '';
   const out: Caption[] = [
     {
       lines: [
         `${diameterText(outside, units)} outside`,
-        missing === 0 ? count : `${count}: ${teeth} positions, ${missing} left out`,
+        missing === 0
+          ? clause === ''
+            ? count
+            : `${teeth} positions`
+          : `${count}: ${teeth} positions, ${missing} left out`,
+        ...(clause === '' ? [] : [clause]),
         `one position ${angleText(360 / teeth)}`,
         ...(windows ? [`rim ${lengthText(windows.rim, units)} wide`] : []),
       ],
@@ -187,8 +203,8 @@ function captionsFor(input: WheelViewInput, size: number): Caption[] {
     const side = polar(1.5 * size, a - 90);
     const at = polar(outside / 2 + gap + 1.5 * size, a);
     out.push({
-      lines: [`${lengthText(gap, units)} air gap`, windows ? 'sensor to face, along the axis' : 'sensor tip to tooth'],
-      anchors: windows ? [polar(middleOf(outside, root, windows), a)] : [{ x: at.x + side.x, y: at.y + side.y }],
+      lines: [`${lengthText(gap, units)} air gap`, face ? 'sensor to face, along the axis' : 'sensor tip to tooth'],
+      anchors: face ? [polar(face.r, a)] : [{ x: at.x + side.x, y: at.y + side.y }],
     });
   }
   return out;
@@ -196,7 +212,7 @@ function captionsFor(input: WheelViewInput, size: number): Caption[] {
 
 /** Draws the wheel. */
 export function wheelView(input: WheelViewInput): Drawing {
-  const { wheel, outside, root, teeth, missing, toothAngle, units } = input;
+  const { wheel, outside, root, teeth, toothAngle, units } = input;
   const size = Math.max(1, outside / 36);
   const holes = screwHoles(wheel);
   const circle = boltCircle(holes);
@@ -242,13 +258,14 @@ export function wheelView(input: WheelViewInput): Drawing {
       }),
     ),
   ];
-  const gap = missing === 0 ? '' : `, ${missing} left out before tooth 1`;
+  const clause = markClause(input, input.windows ? 'bar' : 'tooth');
+  const gap = clause === '' ? '' : `, ${clause}`;
   return frame(
     {
       id: `${input.id}-wheel`,
       title: `${wheel.name}: outline`,
       description: input.windows
-        ? `Wheel with ${teeth} window positions${gap.replace('tooth', 'bar')} in a closed rim, ${diameterText(outside, units)} outside, windows from ${diameterText(root, units)} to ${diameterText(outside - 2 * input.windows.rim, units)}. Bar 1 stands at ${angleText(toothAngle)}.`
+        ? `Wheel with ${teeth} window positions${gap} in a closed rim, ${diameterText(outside, units)} outside, windows from ${diameterText(root, units)} to ${diameterText(outside - 2 * input.windows.rim, units)}. Bar 1 stands at ${angleText(toothAngle)}.`
         : `Toothed wheel with ${teeth} tooth positions${gap}, ${diameterText(outside, units)} over the teeth and ${diameterText(root, units)} at their roots. Tooth 1 stands at ${angleText(toothAngle)}.`,
     },
     shapes,

@@ -87,7 +87,15 @@ export interface BarredRim {
   /** Equal places round the rim, and neighbouring ones without a bar. */
   readonly places: number;
   readonly missing: number;
+  /** The shortest span between two bars, places; left out: 1. */
+  readonly shortest?: number;
+  /** All bars together, g; left out: those that are there, all alike. */
+  readonly barMass?: number;
 }
+
+/** Mass of all bars that hang on a rim, g. */
+export const hungMass = ({ bar, places, missing, barMass }: BarredRim): number =>
+  barMass ?? (places - missing) * bar.mass;
 
 /** Stresses in rim and bars, MPa: each the worst of its kind. */
 export interface BarredRimStress {
@@ -105,24 +113,24 @@ export interface BarredRimStress {
  * bars as dead mass on it (so that the hub holds nothing); a beam of the rim, straight from bar to bar, carries its own outward load
  * q = rho t w omega^2 r as if there were no hoop; each bar pulls its share of the whole rim inwards. Between even bars no end of the beam
  * turns, so it bends by q s^2 / 12; over missing bars its ends may turn, so q s^2 / 8, the most that a beam of that span bends by
- * anywhere; a bar beside them takes what the two spans differ by. Sources: beam tables (Roark, Timoshenko); the disc above. Left out:
+ * anywhere, and so beside a shorter span; a bar between two spans takes what they differ by. Sources: beam tables (Roark, Timoshenko); the disc above. Left out:
  * the round corners (see the factor at the caller), bending across the sheet, heat.
  */
 export function barredRimStress(rim: BarredRim, omega: number): BarredRimStress {
-  const { inner, outer, thickness: t, density, nu, bar, places, missing } = rim;
-  const bars = places - missing;
+  const { inner, outer, thickness: t, density, nu, bar, places, missing, shortest = 1 } = rim;
+  const isEven = missing === 0 && shortest === 1;
   const w = outer - inner;
   const r = (inner + outer) / 2;
   const square = omega * omega * perMegapascal;
   const load = density * t * w * square * r;
   const pitch = (2 * Math.PI * r) / places;
   const joined = (missing + 1) * pitch;
-  const moment = missing === 0 ? (load * pitch ** 2) / 12 : (load * joined ** 2) / 8;
-  const uneven = missing === 0 ? 0 : (load * (joined ** 2 - pitch ** 2)) / 12;
+  const moment = isEven ? (load * pitch ** 2) / 12 : (load * joined ** 2) / 8;
+  const uneven = isEven ? 0 : (load * (joined ** 2 - (shortest * pitch) ** 2)) / 12;
   const ring = { inner, outer, thickness: t, density, nu };
   const held = missing === 0 ? pitch : (pitch + joined) / 2;
   return {
-    hoop: greatestStress(ring, omega) + (bars * bar.mass * bar.radius * square) / (2 * Math.PI * t * w),
+    hoop: greatestStress(ring, omega) + (hungMass(rim) * bar.radius * square) / (2 * Math.PI * t * w),
     bending: (6 * moment) / (t * w * w),
     pull: (load * held + bar.mass * bar.radius * square) / (bar.width * t),
     barBending: (6 * uneven) / (t * bar.width ** 2),

@@ -7,9 +7,9 @@ export interface ToothReading {
   readonly turn: number;
   /** Turn until the next one, degrees. */
   readonly period: number;
-  /** Period against the mean one, as a share: 0.01 is 1 % too long. Null over a gap of missing teeth. */
+  /** Period against the mean one, as a share: 0.01 is 1 % too long. Null at a mark: missing teeth, a wide or an extra one. */
   readonly error: number | null;
-  /** What a speed worked out from this one period is wrong by, as a share; null over a gap. */
+  /** What a speed worked out from this one period is wrong by, as a share; null at a mark. */
   readonly speedError: number | null;
   /** Share of the period during which the output is on. */
   readonly duty: number;
@@ -25,8 +25,8 @@ export interface Readings {
   readonly rms: number;
   /** Amplitude of the part of the errors that comes once a turn, as a share: running out. */
   readonly onceATurn: number;
-  /** Longest period over the mean one, where teeth are missing; null where every period is an ordinary one. */
-  readonly gapRatio: number | null;
+  /** Periods at the mark over the mean one, in order of turn; empty where every period is an ordinary one. */
+  readonly markRatios: readonly number[];
   /** Least, mean and greatest share of an ordinary period during which the output is on. */
   readonly duty: { readonly least: number; readonly mean: number; readonly most: number };
 }
@@ -38,8 +38,14 @@ const gapFrom = 1.5;
  * Readings of one turn, by its rising or its falling edges. Null where there are fewer than two of either.
  * @param edges of one turn, in order, rising and falling in turn
  * @param timed which way of edge is timed
+ * @param asDrawn periods of a wheel with a wide or an extra tooth as drawn, places, in order of turn; left out where all teeth are alike,
+ * or some are missing: a gap tells itself
  */
-export function readingsOf(edges: readonly Edge[], timed: 'rises' | 'falls'): Readings | null {
+export function readingsOf(
+  edges: readonly Edge[],
+  timed: 'rises' | 'falls',
+  asDrawn: readonly number[] = [],
+): Readings | null {
   const starts = edges.filter(({ rises }) => rises === (timed === 'rises'));
   const others = edges.filter(({ rises }) => rises !== (timed === 'rises'));
   if (starts.length < 2 || others.length < 2) return null;
@@ -56,19 +62,24 @@ export function readingsOf(edges: readonly Edge[], timed: 'rises' | 'falls'): Re
   });
   const sorted = raw.map(({ period }) => period).sort((a, b) => a - b);
   const usual = sorted[Math.floor(sorted.length / 2)] as number;
-  const plain = raw.filter(({ period }) => period < gapFrom * usual);
+  const drawn = matched(
+    raw.map(({ period }) => period),
+    asDrawn,
+  );
+  const isPlain = (i: number) => (drawn === null ? (raw[i]?.period ?? 0) < gapFrom * usual : drawn[i] === 1);
+  const plain = raw.filter((_, i) => isPlain(i));
   const mean = plain.reduce((sum, { period }) => sum + period, 0) / plain.length;
   const errors = plain.map(({ turn, period }) => ({ turn: turn + period / 2, error: period / mean - 1 }));
   const duties = plain.map(({ duty }) => duty);
   const degrees = 180 / Math.PI;
   return {
-    teeth: raw.map(({ turn, period, duty }) => {
-      const isPlain = period < gapFrom * usual;
+    teeth: raw.map(({ turn, period, duty }, i) => {
+      const counts = isPlain(i);
       return {
         turn: turn * degrees,
         period: period * degrees,
-        error: isPlain ? period / mean - 1 : null,
-        speedError: isPlain ? mean / period - 1 : null,
+        error: counts ? period / mean - 1 : null,
+        speedError: counts ? mean / period - 1 : null,
         duty,
       };
     }),
@@ -76,13 +87,32 @@ export function readingsOf(edges: readonly Edge[], timed: 'rises' | 'falls'): Re
     peak: errors.reduce((most, { error }) => Math.max(most, Math.abs(error)), 0),
     rms: Math.sqrt(errors.reduce((sum, { error }) => sum + error ** 2, 0) / errors.length),
     onceATurn: firstHarmonic(errors),
-    gapRatio: plain.length < raw.length ? (sorted.at(-1) as number) / mean : null,
+    markRatios: raw.flatMap(({ period }, i) => (isPlain(i) ? [] : [period / mean])),
     duty: {
       least: Math.min(...duties),
       mean: duties.reduce((sum, duty) => sum + duty, 0) / duties.length,
       most: Math.max(...duties),
     },
   };
+}
+
+const sumOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0);
+
+/** The periods as drawn, turned round so that they fit the ones read best; null where their numbers differ. */
+function matched(read: readonly number[], drawn: readonly number[]): number[] | null {
+  const count = drawn.length;
+  if (count === 0 || count !== read.length) return null;
+  // Both fill a turn, whatever they are told in.
+  const scale = sumOf(drawn) / sumOf(read);
+  let [best, least] = [0, Infinity];
+  for (let first = 0; first < count; first++) {
+    const off = read.reduce(
+      (sum, period, i) => sum + Math.abs(scale * period - (drawn[(i + first) % count] as number)),
+      0,
+    );
+    if (off < least) [best, least] = [first, off];
+  }
+  return read.map((_, i) => drawn[(i + best) % count] as number);
 }
 
 /** Amplitude of the best fitting c cos + s sin of the turn, by least squares. */

@@ -1,12 +1,14 @@
 /** One turn of a toothed wheel past a sensor that stands still: gap, level and rate of change, as the shaft turns. */
 import { type Eccentricity, seenFromWheel, turnWhenPassed } from './runout-turn.ts';
-import { fieldsRound, spacingLoss, type ToothPulse, toothHarmonics } from './tooth-field.ts';
+import { fieldsRound, type OddTooth, spacingLoss, type ToothPulse, toothHarmonics } from './tooth-field.ts';
 
 /** A wheel before its sensor. mm, radians. */
 export interface SensedWheel {
   readonly pulse: ToothPulse;
   /** Middles of the teeth that are there, from the one that stands at the sensor when the turn begins, counter-clockwise. */
   readonly teeth: readonly number[];
+  /** A tooth besides that is unlike them; left out: none. */
+  readonly odd?: OddTooth | null;
   /** Angle from place to place, radians. */
   readonly pitchAngle: number;
   /** Radius of the tip circle. */
@@ -60,10 +62,10 @@ export function sizesFor(wanted: number, pitchAngle: number): { readonly count: 
  * Valid for an eccentricity smaller than the gap: otherwise the teeth touch the sensor.
  */
 export function signalTrace(wheel: SensedWheel): SignalTrace {
-  const { pulse, teeth, tip, gap, off, pole, spacing } = wheel;
+  const { pulse, teeth, odd = null, tip, gap, off, pole, spacing } = wheel;
   if (!(off.size < gap)) throw new Error(`The wheel runs out by ${off.size} mm, the gap is ${gap} mm: it touches.`);
   const { count, samples } = sizes(wheel);
-  const harmonics = toothHarmonics(pulse, teeth, count);
+  const harmonics = toothHarmonics(pulse, teeth, count, odd);
   const reach = tip + gap;
   const nodes = off.size === 0 ? [reach] : chebyshev(reach, off.size, distances);
   const pickups = nodes.map((rho) => ({ rho, pole, spacing }));

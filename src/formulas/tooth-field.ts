@@ -30,11 +30,13 @@ export interface ToothPulse {
  * The tooth whose middle stands at `at`, as the pattern that it lays on the tip circle.
  * @param outline polar nodes of the outline, counter-clockwise, a whole turn, angles in radians, r in mm
  * @param pitchAngle angle from tooth to tooth, radians
+ * @param reach how far the tooth's own stretch goes to either side, radians, at most pi; left out: half a pitch
  */
 export function toothPulse(
   outline: readonly { readonly angle: number; readonly r: number }[],
   at: number,
   pitchAngle: number,
+  reach = pitchAngle / 2,
 ): ToothPulse {
   const turn = 2 * Math.PI;
   const tip = outline.reduce((most, { r }) => Math.max(most, r), 0);
@@ -42,10 +44,10 @@ export function toothPulse(
   const pitch = pitchAngle * tip;
   const floor = spacingLoss(tip - root, pitch);
   const from = outline[0]?.angle ?? 0;
-  const middle = from + pitchAngle / 2 + ((((at - from - pitchAngle / 2) % turn) + turn) % turn);
+  const middle = from + reach + ((((at - from - reach) % turn) + turn) % turn);
   const twice = [...outline, ...outline.slice(1).map(({ angle, r }) => ({ angle: angle + turn, r }))];
   const seen = twice.map(({ angle, r }) => ({ angle: angle - middle, level: spacingLoss(tip - r, pitch) - floor }));
-  return { nodes: clipped(seen, pitchAngle / 2), floor };
+  return { nodes: clipped(seen, reach), floor };
 }
 
 /** The part of a run of nodes between -reach and +reach. */
@@ -64,6 +66,12 @@ function clipped(nodes: readonly PulseNode[], reach: number): PulseNode[] {
   return out;
 }
 
+/** A tooth unlike the others, and where its middle stands, radians. Its root is that of the others. */
+export interface OddTooth {
+  readonly pulse: ToothPulse;
+  readonly at: number;
+}
+
 /** Harmonics n = 0 upwards of a pattern round the tip circle. */
 export type Harmonics = Strengths;
 
@@ -71,20 +79,32 @@ export type Harmonics = Strengths;
  * Harmonics of equal teeth at the given angles (radians): those of one tooth times the sum of exp(-i n angle). Those of the tooth are
  * exact for a pattern that runs straight from node to node; sudden steps are allowed.
  * @param count how many, 2 or more
+ * @param odd one tooth that is unlike them, or null
  */
-export function toothHarmonics(pulse: ToothPulse, angles: readonly number[], count: number): Harmonics {
+export function toothHarmonics(
+  pulse: ToothPulse,
+  angles: readonly number[],
+  count: number,
+  odd: OddTooth | null = null,
+): Harmonics {
+  const sum: Harmonics = { re: new Float64Array(count), im: new Float64Array(count) };
+  addTeeth(sum, pulse, angles);
+  if (odd) addTeeth(sum, odd.pulse, [odd.at]);
+  sum.re[0] = (sum.re[0] as number) + pulse.floor;
+  return sum;
+}
+
+/** Adds equal teeth at the given angles to every harmonic. */
+function addTeeth({ re, im }: Harmonics, pulse: ToothPulse, angles: readonly number[]): void {
+  const count = re.length;
   const tooth = pulseHarmonics(pulse.nodes, count);
   const places: Harmonics = { re: new Float64Array(count), im: new Float64Array(count) };
   for (const angle of angles) addTurning(places, angle, 1, 0);
-  const re = new Float64Array(count);
-  const im = new Float64Array(count);
   for (let n = 0; n < count; n++) {
     const [a, b, c, d] = [tooth.re[n], tooth.im[n], places.re[n], places.im[n]] as [number, number, number, number];
-    re[n] = a * c - b * d;
-    im[n] = a * d + b * c;
+    re[n] = (re[n] as number) + (a * c - b * d);
+    im[n] = (im[n] as number) + (a * d + b * c);
   }
-  re[0] = (re[0] as number) + pulse.floor;
-  return { re, im };
 }
 
 /** Adds (x + i y) exp(-i n angle) to every harmonic n. */
@@ -99,6 +119,9 @@ function addTurning({ re, im }: Harmonics, angle: number, x: number, y: number):
   }
 }
 
+/** Pieces narrower than this, radians, are steps: the slope of a radial flank would be nothing but the last bit of its angles. */
+const sudden = 1e-9;
+
 /**
  * (1 / 2 pi) times the integral of the pulse times exp(-i n angle). By parts over each straight piece from (a, y) to (b, z) of slope m:
  * i / n (z e^-inb - y e^-ina) + m / n^2 (e^-inb - e^-ina).
@@ -109,7 +132,7 @@ function pulseHarmonics(nodes: readonly PulseNode[], count: number): Harmonics {
   let area = 0;
   nodes.forEach((b, i) => {
     const a = nodes[i - 1];
-    if (a === undefined || b.angle === a.angle) return;
+    if (a === undefined || b.angle - a.angle < sudden) return;
     const slope = (b.level - a.level) / (b.angle - a.angle);
     area += ((a.level + b.level) / 2) * (b.angle - a.angle);
     addTurning(levels, b.angle, 0, b.level);

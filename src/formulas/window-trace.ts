@@ -1,11 +1,12 @@
 /**
- * One turn of a wheel with windows past a sensor that looks along the axis at the middle of them: gap, level, rate of change.
+ * One turn of a wheel with windows, or with open teeth read from the side, past a sensor that looks along the axis at the middle of them: gap, level, rate of change.
  *
  * The law of `tooth-field` for a flat face: above it the field has no sources, so each harmonic n of the pattern round the middle circle
  * R fades with the distance g from the face as exp(-n g / R) (Laplace's equation over a plane; the spacing loss of magnetic recording).
  * Limits besides those of `tooth-field`: the circle is taken as straight over a pitch; a window is open right through and nothing stands
  * close behind it; the bar is taken as wide as it is on that circle, whose flanks a face of some height averages to first order; windows
- * are taken as high enough that rim and hub are not seen. `heightShare` tells what that last one costs.
+ * are taken as high enough that rim and hub are not seen. `heightShare` tells what that last one costs. Open teeth are bars, their valleys
+ * windows without a rim: beyond the tips there is never steel, as there always is over a rim, and what never changes makes no signal.
  */
 import { type Eccentricity, turnWhenPassed } from './runout-turn.ts';
 import {
@@ -20,12 +21,14 @@ import {
 } from './signal-trace.ts';
 import { fieldsRound, type ToothPulse, toothHarmonics } from './tooth-field.ts';
 
-/** A wheel with windows before its sensor. mm, radians. */
+/** A wheel with windows, or open teeth, before a sensor that looks along the axis. mm, radians. */
 export interface SensedWindows {
   /** Half of the angle that a bar takes on the middle circle. */
   readonly halfBar: number;
   /** Middles of the bars that are there, from the one that stands at the sensor when the turn begins, counter-clockwise. */
   readonly bars: readonly number[];
+  /** A bar besides that is unlike them: its middle, and half of the angle that it takes. Left out: none. */
+  readonly odd?: { readonly at: number; readonly half: number } | null;
   readonly pitchAngle: number;
   /** Radius of the circle through the middle of the windows, where the sensor stands. */
   readonly radius: number;
@@ -51,10 +54,10 @@ const barPulse = (half: number): ToothPulse => ({
 
 /** The trace of one turn at an even speed; the face is nearest when the turn begins. Valid for a wobble smaller than the gap. */
 export function windowTrace(wheel: SensedWindows): SignalTrace {
-  const { halfBar, bars, pitchAngle, radius, gap, wobble, off, pole, spacing } = wheel;
+  const { halfBar, bars, odd = null, pitchAngle, radius, gap, wobble, off, pole, spacing } = wheel;
   if (!(wobble < gap)) throw new Error(`The face wobbles by ${wobble} mm, the gap is ${gap} mm: it touches.`);
   const { count, samples } = sizesFor((-Math.log(faint) * radius) / (gap - wobble), pitchAngle);
-  const harmonics = toothHarmonics(barPulse(halfBar), bars, count);
+  const harmonics = toothHarmonics(barPulse(halfBar), bars, count, odd && { pulse: barPulse(odd.half), at: odd.at });
   const nodes = wobble === 0 ? [gap] : chebyshev(gap, wobble, distances);
   const pickups = nodes.map((g) => ({ rho: radius, fades: Math.exp(-g / radius), pole, spacing }));
   const level = interpolator(nodes, fieldsRound(harmonics, radius, pickups, samples));
@@ -77,7 +80,8 @@ const stepsAPeriod = 24;
 const nothingLeft = 30;
 
 /**
- * Share of the swing of one harmonic that windows of a height leave, against endless ones: the face sees rim and hub beside them.
+ * Share of the swing of one harmonic that windows of a height leave, against endless ones: the face sees rim and hub beside them. Teeth
+ * read from the side leave as much: beyond their tips there is air instead of a rim, and that changes as little.
  * (1 / 2 pi) times the integral over k of H sinc(k H / 2) sinc(k w / 2) exp(-(sqrt(p^2 + k^2) - p) g), p the harmonic's own wave number:
  * the band of windows is a pulse H high across the path, each of whose waves fades with the root of both wave numbers (Laplace). At no
  * gap it is what of the face lies over the windows, H / w at most 1.

@@ -5,58 +5,13 @@
 
 import { builtFacts } from '../job/built-facts.ts';
 import type { Joint } from '../job/joint.ts';
-import type { Measured } from '../job/measured.ts';
-import { hasWindows } from '../parts/tone-wheel.ts';
-import { wheelCut } from '../rotor/wheel-links.ts';
 import { generalTolerance } from '../standards/general-tolerances.ts';
 import { machiningRule } from '../standards/machining-practice.ts';
 import { must } from '../standards/table.ts';
+import { type Characteristic, type Found, foundOf, massRow, type Row } from './size-row.ts';
+import { wheelRows } from './wheel-rows.ts';
 
-/** What was found: a size and its doubt (half-width), and what it was measured with. */
-export interface Found {
-  readonly value: number;
-  readonly doubt: number;
-  readonly with: string;
-}
-
-/** One size of a finished part. */
-export interface Characteristic {
-  /** Place in the record, from 1. */
-  readonly number: number;
-  readonly id: string;
-  /** Feature of the part that it belongs to. */
-  readonly feature: string;
-  readonly part: 'adapter' | 'wheel';
-  /** In trade words: "driving register, recess". */
-  readonly what: string;
-  readonly nominal: number;
-  readonly lower: number;
-  readonly upper: number;
-  readonly unit: 'mm' | 'g';
-  /** Where the limits come from. */
-  readonly from: string;
-  /** What to measure it with. */
-  readonly gauge: string;
-  /** Where there is still metal to take off: when the size is too large, when it is too small, or never. */
-  readonly mend: 'too large' | 'too small' | 'never';
-  /** What taking it off is called: "bore", "turn", "face". */
-  readonly verb: string;
-  readonly found: Found | null;
-}
-
-type Row = Omit<Characteristic, 'number' | 'found'> & { readonly found: Found | null };
-
-/** How sure a size is, as the record says it. */
-const basisWords: Readonly<Record<Measured['basis'], string>> = {
-  given: 'one caliper reading',
-  repeated: 'repeated readings',
-  catalogue: 'catalogue',
-  stated: 'as stated',
-  proven: 'fit ring',
-};
-
-const foundOf = (measured: Measured | undefined): Found | null =>
-  measured ? { value: measured.value, doubt: measured.doubt, with: basisWords[measured.basis] } : null;
+export { type Characteristic, type Found, massShare } from './size-row.ts';
 
 /** Doubt of half a dial's reading, mm: two readings of a dial. Common practice. */
 const dialDoubt = 0.005;
@@ -241,65 +196,6 @@ function adapterRows(joint: Joint): Row[] {
           },
         ]),
     ...seat,
-  ];
-}
-
-/** Share by which scales and drawing may differ, before something is not as drawn. Common practice: 2 %. */
-export const massShare = 0.02;
-
-function massRow(part: 'adapter' | 'wheel', mass: number, found: number | undefined): Row {
-  return {
-    id: `${part}-mass`,
-    feature: part === 'adapter' ? 'body' : 'wheel-outline',
-    part,
-    what: `mass of the ${part}`,
-    nominal: mass,
-    lower: mass * (1 - massShare),
-    upper: mass * (1 + massShare),
-    unit: 'g',
-    from: `the drawn shape, plus or minus ${100 * massShare} %`,
-    gauge: 'kitchen scales',
-    mend: 'never',
-    verb: 'weigh',
-    found: found === undefined ? null : { value: found, doubt: 0, with: 'scales' },
-  };
-}
-
-function wheelRows(joint: Joint): Row[] {
-  const { wheelSpec: spec, wheelMass, wheelBore } = joint;
-  if (!spec || !wheelMass) return [];
-  const [built, cut] = [joint.job.built?.wheel, wheelCut(joint)];
-  const common = { part: 'wheel' as const, unit: 'mm' as const };
-  return [
-    {
-      ...common,
-      id: 'wheel-bore',
-      feature: 'wheel-bore',
-      what: 'bore of the wheel',
-      nominal: spec.bore,
-      lower: wheelBore?.limits.lower ?? spec.bore - cut,
-      upper: wheelBore?.limits.upper ?? spec.bore + cut,
-      from: wheelBore?.limits.zone ?? 'tolerance of the cut',
-      gauge: wheelBore?.gauge ?? 'caliper',
-      mend: 'too small',
-      verb: 'bore',
-      found: foundOf(built?.bore),
-    },
-    {
-      ...common,
-      id: 'wheel-outside',
-      feature: 'wheel-outline',
-      what: hasWindows(spec) ? 'diameter of the rim' : 'diameter over the teeth',
-      nominal: spec.outside,
-      lower: spec.outside - 2 * cut,
-      upper: spec.outside + 2 * cut,
-      from: 'tolerance of the cut, both sides',
-      gauge: 'caliper',
-      mend: 'too large',
-      verb: 'turn',
-      found: foundOf(built?.outside),
-    },
-    massRow('wheel', wheelMass.mass, built?.mass),
   ];
 }
 

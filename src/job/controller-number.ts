@@ -2,7 +2,7 @@
 
 import { mmPerKm, mmPerMile, pulsesOver, readingError } from '../formulas/pulses.ts';
 import { nearerAndNearer, type WholeRatio } from '../formulas/whole-ratio.ts';
-import type { ToneWheelSpec } from '../parts/tone-wheel.ts';
+import { pulseCount, type ToothPlaces } from '../parts/tone-wheel.ts';
 import { type PulsesWanted, pulsesWanted, type Road, roadOf } from './pulses-wanted.ts';
 import type { JobInput } from './schema.ts';
 
@@ -47,14 +47,14 @@ function worthTelling(ratios: readonly WholeRatio[]): WholeRatio[] {
 /** The part of a joint that is read here. */
 export interface JointWithSensor {
   readonly job: Pick<JobInput, 'sensor' | 'duty'>;
-  readonly wheelSpec?: Pick<ToneWheelSpec, 'teeth' | 'missing'> | null;
+  readonly wheelSpec?: ToothPlaces | null;
 }
 
 /** Figures for the wheel of a joint; null without one or without a sensor. */
 export function controllerNumber({ job, wheelSpec }: JointWithSensor): ControllerNumber | null {
   const { sensor } = job;
   if (!wheelSpec || !sensor) return null;
-  const made = wheelSpec.teeth - wheelSpec.missing;
+  const made = pulseCount(wheelSpec);
   const road = roadOf(job);
   const { axle, rolled } = road;
   const over = (distance: number) =>

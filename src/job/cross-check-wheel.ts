@@ -1,17 +1,19 @@
 /** Checks of the wheel's keys against each other, and of its form against the way the sensor looks. */
 import { toothHeight } from '../parts/tone-wheel.ts';
+import { checkMark } from './cross-check-mark.ts';
 import type { Report } from './cross-check-words.ts';
 import { radiusQuestion, round, size } from './cross-check-words.ts';
 import type { JobInput } from './schema.ts';
 import type { WheelInput } from './schema-wheel.ts';
-import { bandOf, rimOf } from './wheel-form.ts';
+import { bandOf, rimOf, type SizedWheel } from './wheel-form.ts';
+import { chosenHeight } from './wheel-size.ts';
 
 /** What reads the wheel. */
 type Reader = Pick<Partial<JobInput>, 'sensor' | 'bracket'>;
 
 /** What open teeth or windows cannot have, and how windows are read. */
 function checkForm(wheel: WheelInput, { sensor, bracket }: Reader, report: Report): void {
-  const { form, outside, rim, root, tip_break: tipBreak } = wheel;
+  const { form, rim, tip_break: tipBreak } = wheel;
   if (form !== 'windows') {
     if (rim !== undefined) {
       report('wheel.rim', 'Open teeth have no rim outside of them: leave out wheel.rim, or give wheel.form: windows.');
@@ -35,6 +37,12 @@ function checkForm(wheel: WheelInput, { sensor, bracket }: Reader, report: Repor
   if (tipBreak > 0) {
     report('wheel.tip_break', 'Windows have no tips to break: leave it out. wheel.root_radius rounds their corners.');
   }
+}
+
+/** The rim must leave room for windows. */
+function checkRim(wheel: SizedWheel, report: Report): void {
+  const { form, outside, rim, root } = wheel;
+  if (form !== 'windows') return;
   const inside = outside - 2 * rimOf(wheel);
   if (inside <= 0 || (root !== undefined && root < outside && root >= inside)) {
     report(
@@ -44,20 +52,40 @@ function checkForm(wheel: WheelInput, { sensor, bracket }: Reader, report: Repor
   }
 }
 
-/** Judge the wheel's keys that were read. */
-export function checkWheel(wheel: WheelInput, reader: Reader, report: Report): void {
-  const { outside, root, height, teeth, missing, bore, screws } = wheel;
-  const isOpen = wheel.form !== 'windows';
+/**
+ * Judge the wheel's keys that were read.
+ * @param isSizeRead false where an outside was typed that does not read: what hangs on it is not judged
+ */
+export function checkWheel(wheel: WheelInput, reader: Reader, report: Report, isSizeRead = true): void {
+  const { outside, root, height, room } = wheel;
   checkForm(wheel, reader, report);
   if (root !== undefined && height !== undefined)
     report('wheel.height', 'Give root or height, not both: each follows from the other and the outside diameter.');
-  else if (root === undefined && height === undefined)
+  checkMark(wheel, report);
+  if (outside !== 'auto') {
+    checkSizes({ ...wheel, outside }, reader, report);
+    return;
+  }
+  if (!isSizeRead) return;
+  if (root !== undefined)
     report(
-      'wheel',
-      `Give the ${isOpen ? 'teeth a height, or a root diameter' : 'windows a height, or the diameter of their inside'}: one of wheel.height and wheel.root.`,
-      { allowed: 'root, height' },
+      'wheel.root',
+      'The root follows from an outside that is chosen (wheel.outside: auto, or left out): leave out wheel.root, and give wheel.height if the teeth must have one; or type wheel.outside.',
     );
-  const band = bandOf(wheel);
+  if (room !== undefined)
+    report(
+      'wheel.room',
+      'The room is measured from the tips of a wheel whose size is known, and wheel.outside is auto: leave wheel.room out, see which outside is chosen, then type that outside and the room it has left.',
+    );
+}
+
+/** Judge a wheel whose outside was typed. */
+function checkSizes(wheel: SizedWheel, reader: Reader, report: Report): void {
+  const { outside, root, teeth, bore, screws } = wheel;
+  const isOpen = wheel.form !== 'windows';
+  checkRim(wheel, report);
+  const height = wheel.height ?? (root === undefined ? chosenHeight(wheel, reader).value : undefined);
+  const band = bandOf({ ...wheel, height });
   const foot = band.root;
   const what = isOpen ? 'Teeth' : 'Windows';
   if (root !== undefined && root >= outside) {
@@ -73,13 +101,11 @@ export function checkWheel(wheel: WheelInput, reader: Reader, report: Report): v
   } else if (height !== undefined && foot <= 0.2 * outside) {
     report('wheel.height', `${what} ${size(height)} high leave no wheel of ${size(outside)} across.`);
   }
-  if (teeth !== 'auto' && missing >= teeth)
-    report('wheel.missing', `${missing} missing teeth of ${teeth}: at least one must be left.`);
   const pitch = teeth === 'auto' ? null : (Math.PI * outside) / teeth;
   if (pitch !== null && pitch < 1)
     report(
       'wheel.teeth',
-      `${teeth} teeth on ${size(outside)} stand ${size(pitch)} apart; nothing cuts or senses that. Check the count and the diameter.`,
+      `${teeth} ${isOpen ? 'teeth' : 'bars'} on ${size(outside)} stand ${size(pitch)} apart; nothing cuts or senses that. Check the count and the diameter.`,
     );
   if (foot <= 0 || foot >= outside) return;
   const roots = isOpen ? 'roots of the teeth lie' : 'windows begin';

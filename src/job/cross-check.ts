@@ -6,6 +6,7 @@ import type { Report } from './cross-check-words.ts';
 import { isHalfOf, radiusQuestion, round, size } from './cross-check-words.ts';
 import { isMap } from './field.ts';
 import type { AdapterInput, FlangeInput, JobInput } from './schema.ts';
+import { wordAmong } from './word-fields.ts';
 
 /** Slowest speed and smallest torque that need no unit to be believed. Common practice: shafts turn faster and carry more. */
 const leastBareSpeed = 50;
@@ -23,7 +24,10 @@ export function crossCheck(job: Partial<JobInput>, data: unknown, report: Report
       if (flange !== undefined) checkAdapterAgainstFlange(job.adapter, flange, side, report);
     }
   }
-  if (job.wheel !== undefined) checkWheel(job.wheel, job, report);
+  if (job.wheel !== undefined) {
+    const typed = isMap(data) && isMap(data.wheel) ? data.wheel.outside : undefined;
+    checkWheel(job.wheel, job, report, typed === undefined || wordAmong(typed, ['auto']) !== null);
+  }
   checkBuilt(job, report);
 }
 

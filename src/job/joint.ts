@@ -11,6 +11,7 @@ import type { Bracket } from './joint-bracket.ts';
 import type { Dowels } from './joint-dowels.ts';
 import type { ResolvedFlange } from './resolve-flange.ts';
 import type { JobInput } from './schema.ts';
+import type { SizedWheel } from './wheel-form.ts';
 
 /** How the two patterns' best relative angle was found. */
 export interface ClockingStudy {
@@ -192,8 +193,11 @@ export interface Alternatives {
   readonly impossible: Impossible | null;
 }
 
+/** A job whose wheel has its size in numbers, typed or chosen. */
+export type SizedJob = Omit<JobInput, 'wheel'> & { readonly wheel?: SizedWheel | undefined };
+
 export interface Joint {
-  readonly job: JobInput;
+  readonly job: SizedJob;
   readonly driving: ResolvedFlange;
   readonly driven: ResolvedFlange;
   readonly adapterSpec: AdapterSpec;

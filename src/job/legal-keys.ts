@@ -49,6 +49,8 @@ const otherNames: Readonly<Record<string, readonly string[]>> = {
   corner: ['fillet', 'radius', 'chamfer'],
   clocking: ['phase', 'rotation', 'twist'],
   missing: ['gap', 'missingteeth'],
+  wide: ['widetooth', 'longtooth', 'filled'],
+  extra: ['extratooth', 'addedtooth', 'synctooth'],
 };
 
 /** One sentence or two about a key that is not known in the section at `steps`. */

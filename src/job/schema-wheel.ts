@@ -8,6 +8,9 @@ import { choice, whole, wholeOr, words } from './word-fields.ts';
 /** What the sensor counts: teeth that stand out, or bars between windows. */
 export const wheelForms = ['open', 'windows'] as const;
 
+/** Outside diameters that a wheel may have, mm. */
+export const outsideRange = { least: 20, most: 1000 } as const;
+
 /** Schema of `wheel`. */
 export function wheelSchema(fields: Fields) {
   return z
@@ -25,7 +28,23 @@ export function wheelSchema(fields: Fields) {
         'open: teeth stand out from the rim. windows: slots in a closed rim, read from the side only (sensor.direction: axial); the bars between them are the teeth. Left out: open.',
       ).optional(),
       missing: whole(0, 60, 'How many neighbouring teeth, or bars between windows, are left out.').prefault(0),
-      outside: fields.length({ least: 20, most: 1000 }, 'Outside diameter over the teeth, or of the closed rim.'),
+      wide: whole(
+        0,
+        60,
+        'A position mark that is no gap: how many neighbouring valleys, or windows, before tooth 1 are filled, so that one tooth is as many places longer. One of missing, wide and extra.',
+      ).optional(),
+      extra: whole(
+        0,
+        1,
+        'A position mark that is no gap: 1 for one more tooth, or bar, midway in the valley before tooth 1; it needs a ratio below 0.5. One of missing, wide and extra.',
+      ).optional(),
+      outside: fields
+        .lengthOr(
+          ['auto'],
+          outsideRange,
+          'Outside diameter over the teeth, or of the closed rim; auto: the least whole mm that clears screws, adapter and flanges and suits sensor and sheet.',
+        )
+        .prefault('auto'),
       rim: fields
         .length(
           { least: 0.5, most: 200 },
@@ -35,11 +54,14 @@ export function wheelSchema(fields: Fields) {
       root: fields
         .length(
           { least: 10, most: 1000 },
-          'Root diameter, or that of the inside of the windows; give root or height, not both.',
+          'Root diameter, or that of the inside of the windows; give root or height, not both. Beside outside: auto give height, or neither.',
         )
         .optional(),
       height: fields
-        .length({ least: 0.3, most: 100 }, 'Height of a tooth, or of a window; give root or height, not both.')
+        .length(
+          { least: 0.3, most: 100 },
+          'Height of a tooth, or of a window; give root or height, not both. Both left out: what the sensor needs.',
+        )
         .optional(),
       ratio: fields
         .quantity(

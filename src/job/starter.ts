@@ -1,5 +1,4 @@
 /** The commented job that a newcomer starts from: valid as it stands, every invented value marked. */
-import { parseQuantity } from '../units/quantity.ts';
 import type { JobUnits } from './schema.ts';
 
 /** A value as somebody would type it: 57.15, "2 1/4 in". */
@@ -37,6 +36,15 @@ export interface StarterAnswers {
 
 /** Where the modeline looks for the schema: beside the job. */
 export const schemaFileName = 'flangewright.schema.json';
+
+/** A job without sizes: what the page begins a new one with. Not valid before both flanges are filled in. */
+export const emptyJob = `# A job for flangewright: one joint between two flanges.
+job: 1
+driving:
+  name: driving flange
+driven:
+  name: driven flange
+`;
 
 /** Sizes of two flanges that exist nowhere, mm. */
 const invented = {
@@ -92,7 +100,7 @@ export function starterJob(answers: StarterAnswers = {}): string {
     ...flangeLines('driven', answers.driven ?? {}, units),
     '',
     ...adapterLines(units),
-    ...(answers.withoutWheel === true ? [] : ['', ...wheelLines(units, widestFlange(answers, units))]),
+    ...(answers.withoutWheel === true ? [] : ['', ...wheelLines(units)]),
     '',
     'print:                      # the printed mock-up',
     `  holes: ${length(0.3, units)}                # added to the diameter of every hole`,
@@ -205,29 +213,17 @@ function adapterLines(units: JobUnits): string[] {
   ];
 }
 
-/** How much wider than the wider flange the invented wheel is, mm: room for its seat, its screws and its teeth. */
-const wheelOver = 62;
-
-/** Outside of the wider flange as answered or invented, mm. */
-function widestFlange(answers: StarterAnswers, units: JobUnits): number {
-  const outside = (side: 'driving' | 'driven') => {
-    const read = parseQuantity(answers[side]?.outside, 'length', units);
-    return read.ok ? read.value : invented[side].outside;
-  };
-  return Math.max(outside('driving'), outside('driven'));
-}
-
-function wheelLines(units: JobUnits, widest: number): string[] {
+function wheelLines(units: JobUnits): string[] {
   return [
     'wheel:                      # the toothed wheel; delete the section when there is none',
-    `  teeth: 60               ${mark}; missing ones included`,
+    `  teeth: 60               ${mark}; missing ones included; auto: from sensor.expects, or sensor.was and sensor.axle`,
     `  missing: 0              ${mark}; 0 when every tooth is there, as a speed sensor wants it`,
-    `  outside: ${length(Math.ceil(widest + wheelOver), units)}            ${mark}; over the teeth`,
-    `  height: ${length(4.5, units)}             ${mark}; height of a tooth, or give root: the root diameter`,
+    '  outside: auto             # over the teeth; auto: the least that clears its screws and the flanges and suits the sensor',
+    `  # height: ${length(4.5, units)}             # of a tooth; left out: what the sensor needs. Or type outside, and root: the root diameter`,
     '  # form: windows           # slots in a closed rim instead of teeth; the sensor then looks along the axis',
     '  ratio: 0.4                # tooth width as a share of the pitch',
     `  root_radius: ${length(0.8, units)}          # in the corner of the valley; sharp ones burn`,
-    `  thickness: ${length(5, units)}`,
+    `  thickness: ${length(3, units)}              # of the sheet; a coil wants 5 mm`,
     '  material: DC01            # magnetic, for most sensors',
     '  on: adapter               # what it is screwed to: adapter, driving or driven',
     '  screws: { count: 6, size: M5 }',
@@ -235,6 +231,8 @@ function wheelLines(units: JobUnits, widest: number): string[] {
     'sensor:                     # what reads the teeth; delete the section when there is none',
     `  kind: differential_hall ${mark}; coil, hall, differential_hall or active_wheel_speed`,
     `  # gap: ${length(1, units)}                # air gap to the tooth, from the sensor's data sheet`,
+    '  # axle: 4.1               # turns of this shaft in one turn of the road wheels',
+    '  # was: { teeth: 44, ratio: 1 }   # the wheel that was read before, and its turns in one of the road wheels',
   ];
 }
 

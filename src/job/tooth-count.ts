@@ -2,23 +2,33 @@
  * Which tooth counts the wheel may have: what the controller expects, held against sensor, rim and sheet, ranked.
  *
  * The wheel's outside, tooth height and ratio stay as typed: what changes with the count is the width of teeth and valleys, the
- * frequency, and what the controller then reads.
+ * frequency, and what the controller then reads. Where the outside is left open, each count is judged on the one that it needs.
  */
 import { readingError, toothFrequency } from '../formulas/pulses.ts';
 import type { Verdict } from '../model/finding.ts';
-import { hasWindows, type ToneWheelSpec, toneWheelFaults, toothMeasures } from '../parts/tone-wheel.ts';
+import {
+  closestPlaces,
+  hasWindows,
+  pulseCount,
+  type ToneWheelSpec,
+  toneWheelFaults,
+  toothMeasures,
+} from '../parts/tone-wheel.ts';
 import { sheetLimit } from '../standards/sheet-cutting.ts';
 import { must } from '../standards/table.ts';
 import { type PulsesWanted, pulsesWanted } from './pulses-wanted.ts';
 import type { JobInput } from './schema.ts';
-import type { WheelInput } from './schema-wheel.ts';
+import { outsideRange } from './schema-wheel.ts';
 import { type SensorNeeds, sensorNeeds } from './sensor-needs.ts';
-import { demandVerdict, toothDemands } from './tooth-demands.ts';
-import { bandOf } from './wheel-form.ts';
+import { demandVerdict, narrowestCut, toothDemands } from './tooth-demands.ts';
+import { bandOf, type SizedWheel } from './wheel-form.ts';
+import { marksOf } from './wheel-mark.ts';
 
 /** One count, its teeth, and what comes of it. mm. */
 export interface ToothCandidate {
   readonly teeth: number;
+  /** Outside of the wheel that it was judged on. */
+  readonly outside: number;
   readonly tooth: number;
   readonly valley: number;
   readonly pitch: number;
@@ -32,6 +42,15 @@ export interface ToothCandidate {
 }
 
 export type CountJob = Pick<JobInput, 'wheel' | 'sensor' | 'duty'>;
+
+/** The wheel at the size that a count needs; null where no size will do. */
+export type SizeFor = (teeth: number) => SizedWheel | null;
+
+/** A wheel whose outside is known is the same for every count. */
+const asTyped = (wheel: CountJob['wheel']): SizeFor => {
+  const sized = wheel && typeof wheel.outside === 'number' ? { ...wheel, outside: wheel.outside } : null;
+  return () => sized;
+};
 
 /** Counts that wheels of the trade have; offered where the controller can be told. */
 const usualCounts = [12, 16, 24, 30, 32, 36, 40, 44, 48, 60, 72, 96, 100, 120];
@@ -53,7 +72,7 @@ const percent = (share: number) => `${(100 * Math.abs(share)).toFixed(2)} %`;
 const mm = (value: number) => `${value.toFixed(2)} mm`;
 
 /** The wheel with so many teeth, as an outline that can be measured; its bore and screws do not matter here. */
-function outlineOf(wheel: WheelInput, teeth: number): ToneWheelSpec {
+export function outlineOf(wheel: SizedWheel, teeth: number): ToneWheelSpec {
   const band = bandOf(wheel);
   return {
     id: 'wheel',
@@ -61,7 +80,7 @@ function outlineOf(wheel: WheelInput, teeth: number): ToneWheelSpec {
     material: { id: '', name: '', density: 1 },
     thickness: wheel.thickness,
     teeth,
-    missing: wheel.missing,
+    ...marksOf(wheel),
     ...band,
     ratio: wheel.ratio,
     flanks: wheel.flanks,
@@ -100,7 +119,7 @@ function objections(spec: ToneWheelSpec, needs: SensorNeeds | null, { duty, sens
       why: `${hasWindows(spec) ? 'bar' : 'tooth'} ${mm(sizes.toothChord)} narrower than the pole of ${mm(pole)}`,
     });
   const slot = must(sheetLimit('slot', spec.thickness));
-  const narrowest = Math.min(sizes.toothRootChord, sizes.toothChord, sizes.valleyRootArc, sizes.valleyChord);
+  const narrowest = narrowestCut(sizes);
   if (narrowest < slot.usual - 1e-6) {
     const verdict = narrowest < slot.loosest - 1e-6 ? 'fail' : 'caution';
     said.push({
@@ -108,7 +127,7 @@ function objections(spec: ToneWheelSpec, needs: SensorNeeds | null, { duty, sens
       why: `narrowest ${hasWindows(spec) ? 'bar or window' : 'tooth or valley'} ${mm(narrowest)}, the sheet wants ${mm(slot.usual)}`,
     });
   }
-  const fastest = duty?.speed === undefined ? null : toothFrequency(spec.teeth, duty.speed);
+  const fastest = duty?.speed === undefined ? null : toothFrequency(closestPlaces(spec), duty.speed);
   const limits = [
     { what: 'the sensor', limit: needs?.of('frequencyMost')?.value },
     { what: 'the controller', limit: sensor?.controller?.most },
@@ -137,14 +156,16 @@ function misreading(error: number): Objection[] {
 }
 
 /** One count held against everything; null where its teeth cannot be drawn at all. */
-export function toothCandidate(job: CountJob, teeth: number): ToothCandidate | null {
-  const { wheel, sensor } = job;
-  if (!wheel || teeth <= wheel.missing) return null;
+export function toothCandidate(job: CountJob, teeth: number, sizeFor = asTyped(job.wheel)): ToothCandidate | null {
+  const { sensor } = job;
+  if (job.wheel && pulseCount({ ...job.wheel, teeth }) < 1) return null;
+  const wheel = sizeFor(teeth);
+  if (!wheel) return null;
   const spec = outlineOf(wheel, teeth);
   if (toneWheelFaults(spec).length > 0) return null;
   const { toothChord, valleyChord, pitch } = toothMeasures(spec);
   const wanted = pulsesWanted(job);
-  const made = teeth - wheel.missing;
+  const made = pulseCount(spec);
   const error = wanted?.ok ? readingError(made, wanted.value.perTurn) : null;
   const enter = wanted?.ok ? entry(made, wanted.value, sensor?.expects) : null;
   const said = [
@@ -153,6 +174,7 @@ export function toothCandidate(job: CountJob, teeth: number): ToothCandidate | n
   ].sort((a, b) => rankOf[b.verdict] - rankOf[a.verdict]);
   return {
     teeth,
+    outside: wheel.outside,
     tooth: toothChord,
     valley: valleyChord,
     pitch,
@@ -170,12 +192,13 @@ const unchanged = ({ error }: ToothCandidate) => Math.abs(Math.log1p(error ?? 0)
 
 /**
  * Counts round what the controller expects, best first: those that pass, then by what is left of the error, then by how little has
- * to be changed. Empty where nothing is expected.
+ * to be changed, then the smaller wheel. Empty where nothing is expected.
+ * @param sizeFor the wheel for each count; left out: the job's own, whose outside is known
  */
-export function toothCandidates(job: CountJob): ToothCandidate[] {
+export function toothCandidates(job: CountJob, sizeFor = asTyped(job.wheel)): ToothCandidate[] {
   const wanted = pulsesWanted(job);
   if (!job.wheel || !wanted?.ok) return [];
-  const places = wanted.value.perTurn + job.wheel.missing;
+  const places = wanted.value.perTurn - pulseCount({ ...job.wheel, teeth: 0 });
   const near = [places, 2 * places, places / 2].flatMap((middle) =>
     [-2, -1, 0, 1, 2].map((step) => Math.round(middle) + step),
   );
@@ -184,27 +207,46 @@ export function toothCandidates(job: CountJob): ToothCandidate[] {
   return [...counts]
     .filter((count) => count >= fewest && count <= most)
     .sort((a, b) => a - b)
-    .flatMap((count) => toothCandidate(job, count) ?? [])
-    .sort((a, b) => rankOf[a.verdict] - rankOf[b.verdict] || left(a) - left(b) || unchanged(a) - unchanged(b));
+    .flatMap((count) => toothCandidate(job, count, sizeFor) ?? [])
+    .sort(
+      (a, b) =>
+        rankOf[a.verdict] - rankOf[b.verdict] ||
+        left(a) - left(b) ||
+        unchanged(a) - unchanged(b) ||
+        a.outside - b.outside,
+    );
 }
 
 export type ToothChoice =
   | { readonly ok: true; readonly teeth: number; readonly from: string }
   | { readonly ok: false; readonly path: string; readonly message: string };
 
-/** The count of `wheel.teeth: auto`, with its reason; or what is missing. */
-export function chooseTeeth(job: CountJob): ToothChoice {
+type NoChoice = Extract<ToothChoice, { ok: false }>;
+
+/** What `wheel.teeth: auto` still has to be told; null where it is enough. */
+export function countMissing(job: CountJob): NoChoice | null {
   const wanted = pulsesWanted(job);
-  if (wanted === null) {
-    const message =
-      'auto needs to know what the controller expects: give sensor.expects: { pulses: 60, per: shaft }, or sensor.was: { teeth: 44, ratio: 1 } and sensor.axle.';
-    return { ok: false, path: 'wheel.teeth', message };
-  }
-  if (!wanted.ok) return { ok: false, path: 'wheel.teeth', message: `auto is not enough yet. ${wanted.missing}` };
-  const [best] = toothCandidates(job);
+  if (wanted?.ok) return null;
+  const message =
+    wanted === null
+      ? 'auto needs to know what the controller expects: give sensor.expects: { pulses: 60, per: shaft }, or sensor.was: { teeth: 44, ratio: 1 } and sensor.axle.'
+      : `auto is not enough yet. ${wanted.missing}`;
+  return { ok: false, path: 'wheel.teeth', message };
+}
+
+/**
+ * The count of `wheel.teeth: auto`, with its reason; or what is missing.
+ * @param sizeFor as for `toothCandidates`
+ */
+export function chooseTeeth(job: CountJob, sizeFor = asTyped(job.wheel)): ToothChoice {
+  const wanted = pulsesWanted(job);
+  if (!wanted?.ok) return countMissing(job) ?? { ok: false, path: 'wheel.teeth', message: 'auto is not enough yet.' };
+  const [best] = toothCandidates(job, sizeFor);
   if (!best) {
     const per = Number(wanted.value.perTurn.toPrecision(4));
-    const message = `The controller expects ${per} pulses in a turn of this shaft; no count near that can be drawn on a wheel of ${job.wheel?.outside} mm. Give a count, or a larger wheel.outside.`;
+    const outside = job.wheel?.outside;
+    const where = typeof outside === 'number' ? `a wheel of ${outside} mm` : `any wheel up to ${outsideRange.most} mm`;
+    const message = `The controller expects ${per} pulses in a turn of this shaft; no count near that can be drawn on ${where}. Give a count${typeof outside === 'number' ? ', or a larger wheel.outside' : ''}.`;
     return { ok: false, path: 'wheel.teeth', message };
   }
   const { teeth, error, enter, verdict, reasons } = best;

@@ -39,32 +39,45 @@ const windowNames: typeof openNames = {
 
 /**
  * Demands of the sensor on the teeth, where it looks at them; what nobody states is left out.
+ * A mark counts where it makes a size worse: valley and pitch beside an extra tooth, the length of a wide one.
  * @param sizes nominal measures of the teeth
  * @param wheel thickness of the sheet, mm, and its rim where it has windows
  */
 export function toothDemands(
-  sizes: Pick<ToothMeasures, 'toothChord' | 'valleyChord' | 'height' | 'pitch'>,
+  sizes: Pick<
+    ToothMeasures,
+    'toothChord' | 'toothArc' | 'mostToothArc' | 'leastValleyChord' | 'height' | 'pitch' | 'leastPitch'
+  >,
   wheel: Pick<ToneWheelSpec, 'thickness' | 'rim'>,
   needs: SensorNeeds,
 ): ToothDemand[] {
-  const { toothChord, valleyChord, height, pitch } = sizes;
+  const { toothChord, toothArc, mostToothArc, leastValleyChord, height, pitch, leastPitch } = sizes;
   const names = hasWindows(wheel) ? windowNames : openNames;
+  const beside = leastPitch < pitch ? `, beside the extra ${hasWindows(wheel) ? 'bar' : 'tooth'}` : '';
+  const isWide = mostToothArc > toothArc;
   const tooth = { title: names.tooth, value: toothChord };
   const wanted: Wanted[] = [
     { ...tooth, code: 'tooth-width', need: needs.of('tooth'), sense: 'at least' },
-    { ...tooth, code: 'tooth-width-most', need: needs.of('toothMost'), sense: 'at most', worst: 'caution' },
+    {
+      code: 'tooth-width-most',
+      title: isWide ? `length of the wide ${hasWindows(wheel) ? 'bar' : 'tooth'}` : names.tooth,
+      value: isWide ? mostToothArc : toothChord,
+      need: needs.of('toothMost'),
+      sense: 'at most',
+      worst: 'caution',
+    },
     {
       code: 'valley-width',
-      title: names.valley,
-      value: valleyChord,
+      title: `${names.valley}${beside}`,
+      value: leastValleyChord,
       need: needs.of('valley'),
       sense: 'at least',
     },
     { code: 'tooth-height', title: names.height, value: height, need: needs.of('height'), sense: 'at least' },
     {
       code: 'tooth-pitch',
-      title: names.pitch,
-      value: pitch,
+      title: `${names.pitch}${beside}`,
+      value: leastPitch,
       need: needs.of('pitch'),
       sense: 'at least',
     },
@@ -85,6 +98,15 @@ export function toothDemands(
     return [{ ...rest, need, hard, worst: isSoft ? 'caution' : worst }];
   });
 }
+
+/** The narrowest that the cutter has to leave or to clear: teeth and valleys at both ends, a mark among them. mm */
+export const narrowestCut = ({
+  toothRootChord,
+  toothChord,
+  leastValleyRootArc,
+  leastValleyChord,
+}: Pick<ToothMeasures, 'toothRootChord' | 'toothChord' | 'leastValleyRootArc' | 'leastValleyChord'>): number =>
+  Math.min(toothRootChord, toothChord, leastValleyRootArc, leastValleyChord);
 
 /** What a demand comes to. */
 export function demandVerdict({ value, need, sense, hard, worst }: ToothDemand): Verdict {

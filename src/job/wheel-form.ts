@@ -35,6 +35,10 @@ const windowWords: ToothWords = {
 export const toothWords = (spec: Pick<ToneWheelSpec, 'rim'>): ToothWords =>
   hasWindows(spec) ? windowWords : openWords;
 
+/** The same for the wheel of a job; teeth where it has none. */
+export const wordsOf = (wheel: Pick<WheelInput, 'form'> | undefined): ToothWords =>
+  wheel?.form === 'windows' ? windowWords : openWords;
+
 /** Narrowest rim that is chosen outside of windows, mm. Common practice: the sheet's thickness, and 3 mm at least. */
 const leastRim = 3;
 
@@ -42,9 +46,18 @@ const leastRim = 3;
 export const rimOf = ({ rim, thickness }: Pick<WheelInput, 'rim' | 'thickness'>): number =>
   rim ?? Math.max(thickness, leastRim);
 
+/** A wheel whose outside is a number, with a root or a height: as typed, or chosen. */
+export type SizedWheel = Omit<WheelInput, 'outside'> & { readonly outside: number };
+
+/** Least web between the roots and the screw holes, mm. Common practice: the sheet's thickness, and 3 mm at least. */
+export const leastRootWeb = (thickness: number): number => Math.max(thickness, 3);
+
+/** How far below the roots other steel must stay, mm. Common practice: several millimetres. */
+export const belowRoots = 3;
+
 /** Outside and root diameter, and the closed rim of a wheel with windows; no rim for open teeth. */
 export function bandOf(
-  wheel: Pick<WheelInput, 'form' | 'outside' | 'root' | 'height' | 'rim' | 'thickness'>,
+  wheel: Pick<SizedWheel, 'form' | 'outside' | 'root' | 'height' | 'rim' | 'thickness'>,
 ): ToothBand {
   const { outside } = wheel;
   const rim = wheel.form === 'windows' ? rimOf(wheel) : null;

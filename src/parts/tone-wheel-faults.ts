@@ -1,8 +1,8 @@
 /** Why a tone wheel cannot be drawn as asked: sentences for the person who typed the numbers. */
 
-import { LEAST_LAND, lengthWords as mm, SLACK } from './tone-wheel-limits.ts';
+import { LEAST_LAND, lengthWords as mm, noRoomForExtra, SLACK } from './tone-wheel-limits.ts';
 import { largestRootRadius, largestTipBreak } from './tone-wheel-measures.ts';
-import { hasWindows, pitchAngle, type ToneWheelSpec, toothShape } from './tone-wheel-tooth.ts';
+import { hasWindows, leastPitchAngle, pitchAngle, type ToneWheelSpec, toothShape } from './tone-wheel-tooth.ts';
 import { largestCorner } from './tone-wheel-window.ts';
 import { rimFaults, windowFaults } from './tone-wheel-window-faults.ts';
 
@@ -29,7 +29,7 @@ function plainFaults(spec: ToneWheelSpec): string[] {
     faults.push(
       `missing: ${missing} is not a whole number from 0 to ${teeth - 1}. Give the positions left out: 2 for "60-2".`,
     );
-  }
+  } else faults.push(...markFaults(spec));
   const positive = ['thickness', 'outside', 'root', 'bore'] as const;
   for (const field of positive) {
     if (!(spec[field] > 0) || !Number.isFinite(spec[field])) {
@@ -64,6 +64,23 @@ function plainFaults(spec: ToneWheelSpec): string[] {
   return faults;
 }
 
+/** The mark of a position: one of its kind, and an ordinary tooth besides. For a sound number of teeth. */
+function markFaults({ teeth, missing, wide = 0, extra = 0 }: ToneWheelSpec): string[] {
+  if ([missing, wide, extra].filter((count) => count > 0).length > 1) {
+    return [
+      `missing, wide, extra: ${missing}, ${wide} and ${extra} are given, and one mark is all that a turn takes. Give one of them.`,
+    ];
+  }
+  if (!Number.isInteger(wide) || wide < 0 || wide > teeth - 2) {
+    return [
+      `wide: ${wide} is not a whole number from 0 to ${teeth - 2}. Give the valleys that are filled: 1 makes two teeth one.`,
+    ];
+  }
+  return extra === 0 || extra === 1
+    ? []
+    : [`extra: ${extra} is neither 0 nor 1. One more tooth is all that marks a place.`];
+}
+
 /** The tooth and the valley. */
 function shapeFaults(spec: ToneWheelSpec): string[] {
   const faults: string[] = [];
@@ -84,6 +101,12 @@ function shapeFaults(spec: ToneWheelSpec): string[] {
         `each must keep ${mm(LEAST_LAND)} at least. Is the number of teeth right?`,
     ];
   }
+  if ((spec.extra ?? 0) > 0) {
+    const half = leastPitchAngle(spec) / 2;
+    const isOpen = half > sharp.tipEnd && half > sharp.rootStart && half > sharp.flankAngle;
+    const narrow = (2 * half - 2 * Math.max(sharp.tipEnd, sharp.rootStart)) * sharp.rootR;
+    if (!isOpen || narrow < LEAST_LAND) return [noRoomForExtra('tooth', land, 'valley', valley)];
+  }
   const breakLimit = largestTipBreak({ ...spec, rootRadius: 0 });
   const shape = toothShape(spec);
   if (spec.tipBreak > 0 && !(2 * shape.tipEnd * shape.outsideR >= LEAST_LAND && spec.tipBreak < breakLimit)) {
@@ -95,7 +118,7 @@ function shapeFaults(spec: ToneWheelSpec): string[] {
   const roundLimit = largestRootRadius(spec);
   if (spec.rootRadius > roundLimit + SLACK) {
     faults.push(
-      `rootRadius: ${mm(spec.rootRadius)} does not fit the valley. Allowed: up to ${mm(roundLimit)}` +
+      `rootRadius: ${mm(spec.rootRadius)} does not fit the valley${(spec.extra ?? 0) > 0 ? ' beside the extra tooth' : ''}. Allowed: up to ${mm(roundLimit)}` +
         `${spec.tipBreak > 0 ? ' beside this tip break' : ''}. Is it a diameter?`,
     );
   }

@@ -1,6 +1,7 @@
 /** What a caliper or a sensor finds on the teeth of a tone wheel. */
 import {
   hasWindows,
+  leastPitchAngle,
   pitchAngle,
   type ToneWheelSpec,
   toothHeight,
@@ -8,6 +9,7 @@ import {
   widthRadius,
 } from './tone-wheel-tooth.ts';
 import { largestCorner, windowShape } from './tone-wheel-window.ts';
+import { pulseCount } from './tooth-row.ts';
 
 /**
  * Nominal measures of the teeth, mm unless said otherwise. "Arc" is along a circle, "chord" straight across.
@@ -15,7 +17,7 @@ import { largestCorner, windowShape } from './tone-wheel-window.ts';
  * the circle through the middle of the windows, where the sensor looks.
  */
 export interface ToothMeasures {
-  /** Teeth that are there. */
+  /** Teeth that are there: pulses in a turn. */
   readonly present: number;
   /** Angle from tooth to tooth, degrees. */
   readonly pitchDegrees: number;
@@ -44,6 +46,14 @@ export interface ToothMeasures {
    * none miss.
    */
   readonly missingDegrees: number;
+  /**
+   * Where the mark of a position makes them differ from the ordinary ones: pitch and valley beside an extra tooth, and the arc of a
+   * wide tooth. Else alike.
+   */
+  readonly leastPitch: number;
+  readonly leastValleyChord: number;
+  readonly leastValleyRootArc: number;
+  readonly mostToothArc: number;
   /** Largest root round that fits the valley and the flank, and largest tip break that leaves a tip. */
   readonly largestRootRadius: number;
   readonly largestTipBreak: number;
@@ -57,12 +67,13 @@ export function toothMeasures(spec: ToneWheelSpec): ToothMeasures {
   if (hasWindows(spec)) return windowMeasures(spec);
   const shape = toothShape(spec);
   const pitch = pitchAngle(spec);
+  const least = leastPitchAngle(spec);
   const half = (spec.ratio * pitch) / 2;
   const { outsideR, rootR, flankAngle, flankOffset } = shape;
   const sharpRoot = flankAngle + Math.asin(flankOffset / rootR);
   const toothArc = 2 * half * outsideR;
   return {
-    present: spec.teeth - spec.missing,
+    present: pulseCount(spec),
     pitchDegrees: 360 / spec.teeth,
     pitch: pitch * outsideR,
     toothArc,
@@ -76,6 +87,10 @@ export function toothMeasures(spec: ToneWheelSpec): ToothMeasures {
     rootLand: (pitch - 2 * shape.rootStart) * rootR,
     flank: shape.flankLength,
     missingDegrees: spec.missing === 0 ? 0 : (((spec.missing + 1) * pitch - 2 * half) * 180) / Math.PI,
+    leastPitch: least * outsideR,
+    leastValleyChord: 2 * outsideR * Math.sin(least / 2 - half),
+    leastValleyRootArc: (least - 2 * sharpRoot) * rootR,
+    mostToothArc: toothArc + (spec.wide ?? 0) * pitch * outsideR,
     largestRootRadius: largestRootRadius(spec),
     largestTipBreak: largestTipBreak(spec),
   };
@@ -85,12 +100,13 @@ export function toothMeasures(spec: ToneWheelSpec): ToothMeasures {
 function windowMeasures(spec: ToneWheelSpec): ToothMeasures {
   const shape = windowShape(spec);
   const pitch = pitchAngle(spec);
+  const least = leastPitchAngle(spec);
   const half = (spec.ratio * pitch) / 2;
   const r = widthRadius(spec);
   const { outerR, innerR, flankAngle, flankOffset } = shape;
   const sharpRoot = flankAngle + Math.asin(flankOffset / innerR);
   return {
-    present: spec.teeth - spec.missing,
+    present: pulseCount(spec),
     pitchDegrees: 360 / spec.teeth,
     pitch: pitch * r,
     toothArc: 2 * half * r,
@@ -104,19 +120,23 @@ function windowMeasures(spec: ToneWheelSpec): ToothMeasures {
     rootLand: (pitch - 2 * shape.innerStart) * innerR,
     flank: shape.flankLength,
     missingDegrees: spec.missing === 0 ? 0 : (((spec.missing + 1) * pitch - 2 * half) * 180) / Math.PI,
+    leastPitch: least * r,
+    leastValleyChord: 2 * r * Math.sin(least / 2 - half),
+    leastValleyRootArc: (least - 2 * sharpRoot) * innerR,
+    mostToothArc: (2 * half + (spec.wide ?? 0) * pitch) * r,
     largestRootRadius: largestCorner(spec),
     largestTipBreak: 0,
   };
 }
 
 /**
- * Largest root round of open teeth. Two limits: in the valley, the round whose centre lies on the valley's middle line
+ * Largest root round of open teeth. Two limits: in the narrowest valley, the round whose centre lies on its middle line
  * (full round), (q + f) sin g = h + f with g the angle from flank to middle line; on the flank, the round
  * that reaches the tip break.
  */
 export function largestRootRadius(spec: ToneWheelSpec): number {
   const { rootR, flankAngle, flankOffset, flankTop } = toothShape(spec);
-  const toMiddle = Math.sin(pitchAngle(spec) / 2 - flankAngle);
+  const toMiddle = Math.sin(leastPitchAngle(spec) / 2 - flankAngle);
   const inValley = (rootR * toMiddle - flankOffset) / (1 - toMiddle);
   const onFlank = (flankTop.r ** 2 - rootR ** 2) / (2 * (rootR - flankOffset));
   return Math.min(inValley, onFlank);

@@ -1,5 +1,6 @@
 /** What a tone wheel is made of, and the exact shape of one of its teeth. */
 import type { PartMaterial } from '../model/part.ts';
+import { leastSpan } from './tooth-row.ts';
 
 /**
  * Measures of a toothed wheel for a speed sensor, cut from sheet. mm and degrees.
@@ -17,6 +18,10 @@ export interface ToneWheelSpec {
    * number 1.
    */
   readonly missing: number;
+  /** Adjacent valleys that are filled, so that one tooth is as many places longer; it is the last one. Left out: none. */
+  readonly wide?: number | undefined;
+  /** 1: one more tooth of the same shape midway in the valley before tooth number 1. Left out: none. */
+  readonly extra?: number | undefined;
   /** Diameter over the teeth, or of the closed rim. */
   readonly outside: number;
   /** Diameter at the bottom of the valleys, or at the inside of the windows. */
@@ -85,6 +90,9 @@ export interface ToothShape {
 export function pitchAngle(spec: ToneWheelSpec): number {
   return (2 * Math.PI) / spec.teeth;
 }
+
+/** Angle from the middle of a tooth to its neighbour's across the narrowest valley: half a pitch beside an extra tooth. Radians. */
+export const leastPitchAngle = (spec: ToneWheelSpec): number => leastSpan(spec) * pitchAngle(spec);
 
 /** The circles between which teeth or windows lie: diameters, and the closed rim of a window wheel. mm. */
 export type ToothBand = Pick<ToneWheelSpec, 'outside' | 'root' | 'rim'>;

@@ -1,6 +1,14 @@
 /** Why the windows of a tone wheel cannot be drawn as asked. */
-import { LEAST_LAND, lengthWords as mm, SLACK } from './tone-wheel-limits.ts';
-import { hasWindows, pitchAngle, type ToneWheelSpec, toothHeight, toothTop, widthRadius } from './tone-wheel-tooth.ts';
+import { LEAST_LAND, lengthWords as mm, noRoomForExtra, SLACK } from './tone-wheel-limits.ts';
+import {
+  hasWindows,
+  leastPitchAngle,
+  pitchAngle,
+  type ToneWheelSpec,
+  toothHeight,
+  toothTop,
+  widthRadius,
+} from './tone-wheel-tooth.ts';
 import { largestCorner, windowShape } from './tone-wheel-window.ts';
 
 /** The closed rim and the height that it leaves for the windows; empty for open teeth. */
@@ -43,9 +51,17 @@ export function windowFaults(spec: ToneWheelSpec): string[] {
         `each must keep ${mm(LEAST_LAND)} at least, or the windows overlap. Is the number of teeth right?`,
     ];
   }
+  if ((spec.extra ?? 0) > 0) {
+    const middle = leastPitchAngle(spec) / 2 - sharp.flankAngle;
+    const narrow = (leastPitchAngle(spec) - 2 * sharp.innerStart) * sharp.innerR;
+    if (!(middle > 0) || sharp.innerR - sharp.flankOffset / Math.sin(middle) < SLACK || narrow < LEAST_LAND) {
+      return [noRoomForExtra('bar', bar, 'window', window)];
+    }
+  }
   const limit = largestCorner(spec);
   if (spec.rootRadius > limit + SLACK) {
-    const size = `${mm(window)} wide inside and ${mm(toothTop(spec) - spec.root / 2)} high`;
+    const beside = (spec.extra ?? 0) > 0 ? ', and halved by the extra bar' : '';
+    const size = `${mm(window)} wide inside${beside} and ${mm(toothTop(spec) - spec.root / 2)} high`;
     return [
       `rootRadius: ${mm(spec.rootRadius)} does not fit the corners of the window, which is ${size}. ` +
         `Allowed: up to ${mm(limit)}. Is it a diameter?`,

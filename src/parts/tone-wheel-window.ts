@@ -1,6 +1,14 @@
 /** The exact shape of a window in a tone wheel with a closed rim, and its contour. */
 import type { Contour, ContourVertex } from '../model/sheet.ts';
-import { type PolarPoint, pitchAngle, type ToneWheelSpec, toothTop, widthRadius } from './tone-wheel-tooth.ts';
+import {
+  leastPitchAngle,
+  type PolarPoint,
+  pitchAngle,
+  type ToneWheelSpec,
+  toothTop,
+  widthRadius,
+} from './tone-wheel-tooth.ts';
+import { pulseAt, toothRow, valleySpans } from './tooth-row.ts';
 
 /**
  * What bounds a window at the counter-clockwise side of a bar, as seen along the bar's centre line. mm,
@@ -76,13 +84,13 @@ export function windowShape(spec: ToneWheelSpec, kerf = 0): WindowShape {
 }
 
 /**
- * Largest corner of a window. Three limits: at the inner circle the round whose centre lies on the window's
+ * Largest corner of the narrowest window. Three limits: at the inner circle the round whose centre lies on the window's
  * middle line, (q + f) sin g = h + f, with g the angle from flank to middle line; at the outer circle the same,
  * (R - f) sin g = h + f; on the flank the two rounds that meet, R - f = q + f.
  */
 export function largestCorner(spec: ToneWheelSpec): number {
   const { outerR, innerR, flankAngle, flankOffset } = windowShape({ ...spec, rootRadius: 0 });
-  const toMiddle = Math.sin(pitchAngle(spec) / 2 - flankAngle);
+  const toMiddle = Math.sin(leastPitchAngle(spec) / 2 - flankAngle);
   const inner = (innerR * toMiddle - flankOffset) / (1 - toMiddle);
   const outer = (outerR * toMiddle - flankOffset) / (1 + toMiddle);
   return Math.min(inner, outer, (outerR - innerR) / 2);
@@ -92,16 +100,16 @@ export function largestCorner(spec: ToneWheelSpec): number {
  * The windows as clockwise contours, one after each bar, at most 8 corners each: down the flank of the bar
  * before it, inner corner, inner arc, inner corner, up the flank of the next bar, outer corner, outer arc, outer
  * corner. A stretch that is not there is left out with its starting corner; where two corners meet without an
- * arc between them, they are one. The last window spans the bars that are missing.
+ * arc between them, they are one. The last window spans the bars that are missing; beside an extra bar two are half as long.
  */
 export function windowContours(spec: ToneWheelSpec, feature: string): Contour[] {
   const shape = windowShape(spec, spec.kerf);
   const pitch = pitchAngle(spec);
   const first = (spec.toothAngle * Math.PI) / 180;
-  const present = spec.teeth - spec.missing;
-  return Array.from({ length: present }, (_, i) => {
-    const span = i === present - 1 ? (spec.missing + 1) * pitch : pitch;
-    return { kind: 'path', feature, vertices: oneWindow(shape, first + i * pitch, span) };
+  const row = toothRow(spec);
+  return valleySpans(spec).map((span, i) => {
+    const bar = first + (row[i]?.to ?? 0) * pitch;
+    return { kind: 'path', feature, vertices: oneWindow(shape, bar, span * pitch) };
   });
 }
 
@@ -113,7 +121,7 @@ export function windowsBeside(spec: ToneWheelSpec, holes: readonly Contour[], x:
   const windows = holes.filter(({ kind }) => kind === 'path');
   const last = windows.length - 1;
   const turns = (Math.atan2(y, x) - (spec.toothAngle * Math.PI) / 180) / (2 * Math.PI);
-  const place = Math.min(last, Math.floor((turns - Math.floor(turns)) * spec.teeth));
+  const place = Math.min(last, pulseAt(spec, (turns - Math.floor(turns)) * spec.teeth));
   const beside = new Set([place === 0 ? last : place - 1, place, place === last ? 0 : place + 1]);
   return [...beside].flatMap((i) => windows[i] ?? []);
 }

@@ -3,8 +3,8 @@
  * in it. Pure: measures in, part model out.
  *
  * Datum: axis at the origin, sheet between z = 0 and z = thickness. Tooth number 1 is centred at
- * `toothAngle`; the numbers run counter-clockwise, and missing positions are the last ones, so that tooth 1
- * follows the gap. With windows the bars between them are the teeth: a missing one joins the windows on both
+ * `toothAngle`; the numbers run counter-clockwise, and missing positions, a wide or an extra tooth are the last ones, so
+ * that tooth 1 follows them. With windows the bars between them are the teeth: a missing one joins the windows on both
  * sides of it, and the rim outside of them stays closed. Source of the shapes: plane geometry (see `toothShape`,
  * `windowShape`); trade term "60-2": common practice.
  */
@@ -13,6 +13,7 @@ import type { Contour, ContourVertex, SheetPart } from '../model/sheet.ts';
 import { toneWheelFaults } from './tone-wheel-faults.ts';
 import { hasWindows, type PolarPoint, pitchAngle, type ToneWheelSpec, toothShape } from './tone-wheel-tooth.ts';
 import { windowContours } from './tone-wheel-window.ts';
+import { toothRow, valleySpans } from './tooth-row.ts';
 
 export { toneWheelFaults } from './tone-wheel-faults.ts';
 export {
@@ -35,6 +36,18 @@ export {
   widthRadius,
 } from './tone-wheel-tooth.ts';
 export { largestCorner, type WindowShape, windowShape, windowsBeside } from './tone-wheel-window.ts';
+export {
+  closestPlaces,
+  leastSpan,
+  markOf,
+  type PositionMark,
+  pulseAt,
+  pulseCount,
+  type ToothPlaces,
+  type ToothRun,
+  toothRow,
+  valleySpans,
+} from './tooth-row.ts';
 
 /** Stretches shorter than this, mm, are left out; the corners on both sides become one. */
 const NOTHING = 1e-6;
@@ -95,39 +108,37 @@ export function buildToneWheel(spec: ToneWheelSpec): SheetPart {
 function outline(spec: ToneWheelSpec): ContourVertex[] {
   const shape = toothShape(spec, spec.kerf);
   const pitch = pitchAngle(spec);
-  const present = spec.teeth - spec.missing;
+  const row = toothRow(spec);
+  const spans = valleySpans(spec);
   const first = (spec.toothAngle * Math.PI) / 180;
   const hasRound = shape.rootRadius > 0;
   const hasBreak = shape.tipBreak > 0;
   const hasFlank = shape.flankLength > NOTHING;
-  const hasLand = (pitch - 2 * shape.rootStart) * shape.rootR > NOTHING;
+  const hasLand = (valley: number) => (valley - 2 * shape.rootStart) * shape.rootR > NOTHING;
   const round = -Math.tan(shape.rootRadiusSweep / 4);
   const fullRound = -Math.tan(shape.rootRadiusSweep / 2);
   const tipBreak = Math.tan(shape.tipBreakSweep / 4);
-  const tip = Math.tan(shape.tipEnd / 2);
 
   const vertices: ContourVertex[] = [];
-  for (let i = 0; i < present; i++) {
-    const centre = first + i * pitch;
+  row.forEach(({ from, to }, i) => {
     const push = (at: PolarPoint, side: 1 | -1, bulge: number): void => {
-      const angle = centre + side * at.angle;
+      const angle = first + (side > 0 ? to : from) * pitch + side * at.angle;
       vertices.push({ x: at.r * Math.cos(angle), y: at.r * Math.sin(angle), bulge });
     };
-    const valleyBefore = i > 0 || spec.missing === 0 ? pitch : (spec.missing + 1) * pitch;
-    const valleyAfter = i < present - 1 || spec.missing === 0 ? pitch : (spec.missing + 1) * pitch;
-    const landBefore = hasLand || valleyBefore > pitch;
-    const landAfter = hasLand || valleyAfter > pitch;
+    const valleyAfter = (spans[i] ?? 1) * pitch;
+    const landBefore = hasLand((spans.at(i - 1) ?? 1) * pitch);
+    const landAfter = hasLand(valleyAfter);
     const root: PolarPoint = { r: shape.rootR, angle: shape.rootStart };
     const tipEnd: PolarPoint = { r: shape.outsideR, angle: shape.tipEnd };
 
     if (hasRound && landBefore) push(root, -1, round);
     if (hasFlank) push(shape.flankBottom, -1, 0);
     if (hasBreak) push(shape.flankTop, -1, tipBreak);
-    push(tipEnd, -1, tip);
+    push(tipEnd, -1, Math.tan(((to - from) * pitch + 2 * shape.tipEnd) / 4));
     if (hasBreak) push(tipEnd, 1, tipBreak);
     if (hasFlank) push(shape.flankTop, 1, 0);
     if (hasRound) push(shape.flankBottom, 1, landAfter ? round : fullRound);
     if (landAfter) push(root, 1, Math.tan((valleyAfter - 2 * shape.rootStart) / 4));
-  }
+  });
   return vertices;
 }

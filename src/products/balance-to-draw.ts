@@ -1,6 +1,8 @@
 /** The unbalance of a joint as its picture needs it; what was measured on the finished parts counts. */
 import type { BalanceViewInput, CorrectionToDraw } from '../drawing/balance-input.ts';
 import type { Joint } from '../job/joint.ts';
+import { toothWords } from '../job/wheel-form.ts';
+import { markOf } from '../parts/tone-wheel.ts';
 import { balanceStudy } from '../rotor/balance-study.ts';
 import { pullOf } from '../rotor/unbalance.ts';
 import { balanceGrade } from '../standards/balance-grades.ts';
@@ -43,12 +45,18 @@ function corrections(joint: Joint): CorrectionToDraw[] {
 /** Directions that can be found on the parts. */
 function marksOf({ wheelSpec }: Joint): BalanceViewInput['marks'] {
   if (!wheelSpec) return [];
-  const { teeth, missing, toothAngle } = wheelSpec;
-  const gap = toothAngle - (180 / teeth) * (missing + 1);
+  const { teeth, toothAngle } = wheelSpec;
+  const mark = markOf(wheelSpec);
+  const words = toothWords(wheelSpec);
+  const names = {
+    missing: `middle of the gap of missing ${words.teeth}`,
+    wide: `middle of the wide ${words.tooth}`,
+    extra: `extra ${words.tooth}`,
+  };
   const turn = (degrees: number) => ((degrees % 360) + 360) % 360;
   return [
-    { name: 'tooth 1', at: turn(toothAngle) },
-    ...(missing > 0 ? [{ name: 'middle of the gap of missing teeth', at: turn(gap) }] : []),
+    { name: `${words.tooth} 1`, at: turn(toothAngle) },
+    ...(mark ? [{ name: names[mark.kind], at: turn(toothAngle - (360 / teeth) * mark.before) }] : []),
   ];
 }
 

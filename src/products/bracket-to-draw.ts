@@ -1,6 +1,7 @@
 /** The bracket of a joint as its picture needs it. */
 import type { BracketViewInput } from '../drawing/bracket-view.ts';
 import type { Joint } from '../job/joint.ts';
+import { wordsOf } from '../job/wheel-form.ts';
 
 /** How much of the wheel is drawn, mm. */
 const shownWheel = 20;
@@ -19,8 +20,9 @@ export function bracketToDraw({ bracket, job }: Joint): BracketViewInput | null 
     part,
     profile: plane.profile,
     bolt: { from: at(spec.foot.edge, -out), to: at(spec.foot.edge, spec.thickness + out) },
-    sensor: { bore: spec.sensor.bore, reach: job.bracket.sensor.reach },
+    sensor: { bore: spec.sensor.bore, reach: job.bracket.sensor.reach, behind: job.bracket.sensor.behind ?? null },
     gap: gap.nominal,
+    teeth: wordsOf(job.wheel).teeth,
     wheel: {
       pMin: Math.max(wheel.pMin, -shownWheel),
       pMax: wheel.pMax,

@@ -1,6 +1,7 @@
 /** The chains of a joint as their pictures need them: what stands in the parts is taken as built where it was measured. */
 import type { ChainRow, ChainViewInput } from '../drawing/chain-sheet.ts';
 import type { Joint } from '../job/joint.ts';
+import { hasWindows } from '../parts/tone-wheel.ts';
 import { type ChainId, type ChainStudy, chainStudies } from '../rotor/chain-study.ts';
 import { formatLength } from '../units/format.ts';
 import { steadyFixed } from '../units/steady.ts';
@@ -51,6 +52,13 @@ function rowOf({ link, worst, likely }: ChainStudy['shares'][number]): ChainRow 
   };
 }
 
+/** The teeth's chain of a wheel with windows, whose rim the dial reads. */
+const windowsTitle: (typeof titles)['teeth'] = {
+  title: 'How far the windows can run out',
+  to: 'rim of the wheel',
+  told: 'Links between the driving axis and the windows, by a dial at the rim outside of them (twice the shift), the widest first.',
+};
+
 /** A chain's picture, and what stands under it. */
 export interface ChainToDraw {
   readonly name: `chain-${ChainId}`;
@@ -68,7 +76,8 @@ export function chainsToDraw(joint: Joint): ChainToDraw[] {
     const finding = findings.find(({ code }) => code === codes[id]);
     const widest = shares.reduce((a, b) => (b.worst > a.worst ? b : a), shares[0] as (typeof shares)[number]);
     if (!finding || worst <= 0) return [];
-    const { title, to, told } = titles[id];
+    const { title, to, told } =
+      id === 'teeth' && joint.wheelSpec && hasWindows(joint.wheelSpec) ? windowsTitle : titles[id];
     return [
       {
         name: `chain-${id}` as const,

@@ -53,6 +53,12 @@ export const products: readonly Product[] = [...single, packFiles(single)];
 /** The words that `--only` takes. */
 export const productKinds: readonly string[] = [...products.map((product) => product.kind), reportKind];
 
+/** The kinds that this joint has something for: no wheel's files without a wheel. */
+export const kindsFor = (joint: Joint): readonly string[] => [
+  ...products.filter(({ applies }) => applies(joint)).map(({ kind }) => kind),
+  reportKind,
+];
+
 export interface MakeOptions {
   readonly base: string;
   /** The job file's name as it was given. */

@@ -1,7 +1,8 @@
 /** The order notes for the cutting service: one a flat part, with the pre-flight of the very files that are sent. */
 import type { Joint } from '../job/joint.ts';
 import { serviceTolerance } from '../job/schema-sheet.ts';
-import { hasWindows, type ToneWheelSpec } from '../parts/tone-wheel.ts';
+import { markNoun } from '../job/wheel-mark.ts';
+import { hasWindows, markOf, pulseCount, type ToneWheelSpec } from '../parts/tone-wheel.ts';
 import { preflightDxf } from '../preflight/preflight.ts';
 import { orderText, type PartOrder } from '../report/order-text.ts';
 import type { Material } from '../standards/materials.ts';
@@ -34,9 +35,10 @@ const magnetOnly = (material: Material): string[] =>
 
 /** Windows and bars, and where to pierce. */
 function windowsToCut(spec: ToneWheelSpec): string {
-  const { teeth, missing, rootRadius } = spec;
-  const long = missing > 0 ? `, one of them over ${missing + 1} places, on purpose` : ', all alike';
-  return `${teeth - missing} windows${long}: a sensor counts the bars between them. Pierce inside a window, away from its flanks; corners R ${mm(rootRadius, 2)}. Windows and bore first, the outside last: the rim is what holds the part (common practice).`;
+  const { missing, rootRadius } = spec;
+  const other = markNoun(spec) === '' ? ', all alike' : ` beside ${markNoun(spec)}, on purpose`;
+  const long = missing > 0 ? `, one of them over ${missing + 1} places, on purpose` : other;
+  return `${pulseCount(spec)} windows${long}: a sensor counts the bars between them. Pierce inside a window, away from its flanks; corners R ${mm(rootRadius, 2)}. Windows and bore first, the outside last: the rim is what holds the part (common practice).`;
 }
 
 function wheelPart(joint: Joint): FlatPart | null {
@@ -65,7 +67,7 @@ function wheelPart(joint: Joint): FlatPart | null {
           ]),
       `${isOpen ? 'Teeth' : 'Windows'} and bore in one clamping, without moving the sheet in between: the ${isOpen ? 'teeth' : 'windows'} must run true to the bore.`,
       isOpen
-        ? `${spec.teeth - spec.missing} teeth${spec.missing > 0 ? ` and a gap of ${spec.missing}, on purpose` : ', all alike, none left out'}: a sensor counts them. Pierce in a valley or inside corner, never on a tooth tip or at the bore (common practice).`
+        ? `${pulseCount(spec)} teeth${markOf(spec) ? `${spec.missing > 0 ? ' and' : ', one of them'} ${markNoun(spec)}, on purpose` : ', all alike, none left out'}: a sensor counts them. Pierce in a valley or inside corner, never on a tooth tip or at the bore (common practice).`
         : windowsToCut(spec),
       ...magnetOnly(material),
     ],

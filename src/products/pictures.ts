@@ -14,6 +14,7 @@ import { signalView } from '../drawing/signal-view.ts';
 import { wheelView } from '../drawing/wheel-view.ts';
 import type { Joint } from '../job/joint.ts';
 import type { ResolvedFlange } from '../job/resolve-flange.ts';
+import { wordsOf } from '../job/wheel-form.ts';
 import type { Drawing } from '../model/drawing.ts';
 import { turned } from '../parts/adapter-holes.ts';
 import { registerClearance } from '../rotor/plays.ts';
@@ -120,19 +121,22 @@ export function* picturesInSteps(joint: Joint): Generator<Picture | null, void, 
   };
   const { wheel, wheelSpec } = joint;
   if (wheel && wheelSpec) {
-    const { teeth, missing, outside, root, toothAngle } = wheelSpec;
+    const { teeth, missing, wide, extra, outside, root, toothAngle } = wheelSpec;
     const gap = joint.job.sensor?.gap ?? null;
-    const windows = windowsToDraw(wheelSpec, joint.job.sensor?.pole ?? null);
+    const { pole = null, direction } = joint.job.sensor ?? {};
+    const windows = windowsToDraw(wheelSpec, pole);
+    const axial = windows === undefined && direction === 'axial' ? { pole } : undefined;
+    const places = { teeth, missing, wide, extra };
     yield {
       name: 'wheel',
       caption: 'The wheel as it is cut.',
-      drawing: wheelView({ id: 'wheel', wheel, teeth, missing, outside, root, toothAngle, gap, units, windows }),
+      drawing: wheelView({ id: 'wheel', wheel, ...places, outside, root, toothAngle, gap, units, windows, axial }),
     };
   }
   const sensor = sensorToDraw(joint);
   if (sensor) {
-    const caption =
-      'The sensor over the teeth, near to: its elements against the pitch, and the gap at its high and low spot.';
+    const over = wordsOf(joint.job.wheel).teeth;
+    const caption = `The sensor over the ${over}, near to: its elements against the pitch, and the gap at its high and low spot.`;
     yield { name: 'sensor', caption, drawing: sensorView(sensor), column: true };
   }
   const bracket = bracketToDraw(joint);

@@ -8,7 +8,7 @@ import { toothWords } from '../job/wheel-form.ts';
 import type { Point } from '../model/drawing.ts';
 import type { Finding } from '../model/finding.ts';
 import type { SheetPart } from '../model/sheet.ts';
-import { hasWindows, type ToneWheelSpec, toothMeasures } from '../parts/tone-wheel.ts';
+import { hasWindows, pulseCount, type ToneWheelSpec, toothMeasures } from '../parts/tone-wheel.ts';
 import { type GapMoves, gapMoves } from '../rotor/gap-moves.ts';
 import { sensorGap } from '../validate/sensor-gap.ts';
 import { mm } from '../validate/words.ts';
@@ -32,7 +32,7 @@ function radialTeeth(wheel: SheetPart, spec: ToneWheelSpec, gap: number): Teeth 
   const tip = spec.outside / 2;
   const reach = half / tip;
   const nodes = polarRun(wheel.outside);
-  const middle = ((spec.toothAngle + (360 / spec.teeth) * Math.floor((spec.teeth - spec.missing) / 2)) * Math.PI) / 180;
+  const middle = ((spec.toothAngle + (360 / spec.teeth) * Math.floor(pulseCount(spec) / 2)) * Math.PI) / 180;
   const turn = 2 * Math.PI;
   const place = (t: number, r: number): Point => ({ x: -r * Math.sin(t), y: r * Math.cos(t) - tip });
   const inside = nodes

@@ -39,6 +39,10 @@ export interface DrawingWords {
   readonly warning: string;
 }
 
+/** "ORCHARD 1 adapter"; a name that says what it is says it once. */
+const calledOf = (name: string, part: string): string =>
+  new RegExp(`\\b${part}$`, 'i').test(name) ? name : `${name} ${part}`.trim();
+
 function titleOf(
   joint: Joint,
   part: 'adapter' | 'wheel',
@@ -49,7 +53,7 @@ function titleOf(
   const mass = part === 'adapter' ? joint.adapterMass.mass : (joint.wheelMass?.mass ?? 0);
   return {
     number: `${words.base}-${part}`,
-    part: `${made?.name ?? ''} ${part}`.trim(),
+    part: calledOf(made?.name ?? '', part),
     job: joint.job.title,
     material: made?.material.name ?? '',
     mass,
@@ -102,12 +106,14 @@ export function wheelToDraw(joint: Joint, words: DrawingWords): WheelToDraw | nu
   if (!wheel || !spec) return null;
   const sizes = characteristicsOf(joint);
   const bore = sizes.find(({ id }) => id === 'wheel-bore');
-  const { teeth, missing, outside, root, toothAngle, rootRadius, tipBreak, flanks, screwHoles } = spec;
+  const { teeth, missing, wide, extra, outside, root, toothAngle, rootRadius, tipBreak, flanks, screwHoles } = spec;
   return {
     title: titleOf(joint, 'wheel', words, sizes),
     wheel,
     teeth,
     missing,
+    wide,
+    extra,
     outside,
     root,
     bore: spec.bore,

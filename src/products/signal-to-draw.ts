@@ -1,6 +1,7 @@
 /** The signal of a joint as its picture needs it. */
 import type { CurvePoint, SignalViewInput } from '../drawing/signal-view.ts';
 import type { Joint } from '../job/joint.ts';
+import { markPeriods } from '../job/wheel-mark.ts';
 import { speedRange } from '../rotor/signal-speeds.ts';
 import { type SignalStudy, steelGap, studySignal } from '../rotor/signal-study.ts';
 
@@ -19,7 +20,7 @@ function onRuns({ edges }: SignalStudy): { from: number; to: number }[] {
   });
 }
 
-/** The window of the close look: the gap of missing teeth, or the tooth that is timed worst, in the middle of a few. */
+/** The window of the close look: the mark of a position, or the tooth that is timed worst, in the middle of a few. */
 function windowOf({ readings, places }: SignalStudy): { from: number; to: number } {
   const pitch = 360 / places;
   const teeth = readings?.teeth ?? [];
@@ -49,22 +50,23 @@ export function signalWords(
   study: SignalStudy,
   range: { readonly top: number; readonly isTopGiven: boolean },
 ): string[] {
-  const { readings, pulses, present, places, setting, lowSpot, expected, windows } = study;
-  const teeth = windows ? 'bars' : 'teeth';
+  const { readings, pulses, present, places, setting, lowSpot, expected, face, mark, words, isWindows } = study;
+  const { tooth, teeth } = words;
   const hertz = (places * range.top) / 60;
   const said = [
     `${present} ${teeth}${present === places ? '' : ` on ${places} places`} make ${pulses} pulses a turn: ${Number(hertz.toPrecision(4))} Hz at ${Number(range.top.toFixed(1))} rpm${range.isTopGiven ? '' : ' (duty.speed not given)'}.`,
   ];
   if (readings) {
-    const { peak, rms, onceATurn, duty, gapRatio } = readings;
+    const { peak, rms, onceATurn, duty, markRatios } = readings;
+    const periods = markPeriods(mark, words, markRatios);
     said.push(
-      `One ${windows ? 'bar' : 'tooth'}'s time is off by up to ${plain(100 * peak, 2)} % (root mean square ${plain(100 * rms, 2)} %, of it once a turn ${plain(100 * onceATurn, 2)} %); running out alone gives ${plain(100 * expected.runout, 2)} %.`,
-      `On for ${plain(100 * duty.mean, 1)} % of the period${gapRatio === null ? '.' : `; the gap of the missing ${teeth} is ${plain(gapRatio, 2)} periods long.`}`,
+      `One ${tooth}'s time is off by up to ${plain(100 * peak, 2)} % (root mean square ${plain(100 * rms, 2)} %, of it once a turn ${plain(100 * onceATurn, 2)} %); running out alone gives ${plain(100 * expected.runout, 2)} %.`,
+      `On for ${plain(100 * duty.mean, 1)} % of the period${periods === '' ? '.' : `; ${periods}.`}`,
     );
   }
-  if (windows) {
+  if (face) {
     said.push(
-      `The height of the windows leaves ${plain(100 * windows.heightShare, 0)} % of the swing; through a window the picture shows the gap as far as the sheet's other face.`,
+      `The height of the ${isWindows ? words.valleys : teeth} leaves ${plain(100 * face.heightShare, 0)} % of the swing; through a ${words.valley} the picture shows the gap as far as the sheet's other face.`,
     );
   }
   said.push(
@@ -87,7 +89,8 @@ export function signalToDraw(joint: Joint): SignalViewInput | null {
     id: 'signal',
     wheel: joint.wheel.name,
     sensor: setting.sensor,
-    isBars: study.windows !== null,
+    isBars: study.isWindows,
+    ...(study.mark && study.mark.kind !== 'missing' ? { mark: `${study.mark.kind} ${study.words.tooth}` } : {}),
     isCoil: setting.isCoil,
     rpm: range.top,
     gap: curveIn(study, steel, 0, 360),

@@ -82,7 +82,8 @@ export function speedsCsv(joint: Joint, isCoil: boolean): string {
 /** What the files are and how to use them. */
 export function signalNote(joint: Joint, study: SignalStudy, sweep: SignalSweep | null, base: string): string {
   const range = speedRange(joint);
-  const { setting, places } = study;
+  const { setting, places, words } = study;
+  const high = study.isWindows ? words.valleys : words.teeth;
   const rpm = (value: number) =>
     `${Number(value.toPrecision(4))} rpm (${Number(((places * value) / 60).toPrecision(4))} Hz)`;
   const sound =
@@ -103,15 +104,15 @@ export function signalNote(joint: Joint, study: SignalStudy, sweep: SignalSweep 
     '',
     ...signalWords(study, range),
     '',
-    `${base}-signal.csv: one turn of the shaft at ${Number(range.top.toPrecision(4))} rpm${range.isTopGiven ? '' : ' (taken, since duty.speed is not given)'}, counter-clockwise seen from the driven side, tooth 1 at the sensor at 0 degrees. gap_mm: down to the steel under the middle of the sensor, ${study.windows ? "through a window to the sheet's other face, bars" : 'teeth'} as drawn. level: field, relative, 1 over solid steel${setting.spacing === null ? '' : ', first element less the second'}.${setting.isCoil ? ' voltage: 1 at its greatest.' : ''} output: 1 while on.`,
+    `${base}-signal.csv: one turn of the shaft at ${Number(range.top.toPrecision(4))} rpm${range.isTopGiven ? '' : ' (taken, since duty.speed is not given)'}, counter-clockwise seen from the driven side, tooth 1 at the sensor at 0 degrees. gap_mm: down to the steel under the middle of the sensor, ${study.face ? `through a ${words.valley} to the sheet's other face, ${words.teeth}` : 'teeth'} as drawn. level: field, relative, 1 over solid steel${setting.spacing === null ? '' : ', first element less the second'}.${setting.isCoil ? ' voltage: 1 at its greatest.' : ''} output: 1 while on.`,
     `${base}-signal-teeth.csv: each pulse as the controller times it. ${base}-signal-speeds.csv: frequency from crawl${range.isCrawlGiven ? '' : ' (a fiftieth of the top, since sensor.crawl gives none below it)'} to top speed.`,
     ...sound,
     '',
-    study.windows
-      ? "How it is worked out: the true windows, moved off centre, leaning, and turned past the sensor, which looks along the axis at their middle. Above the face each harmonic n of the field fades with the gap by the law of Laplace, exp(-n gap / R), R the radius of the windows' middle: the spacing loss of magnetic recording (Wallace, 1951; from memory). A window counts as open right through, with nothing close behind it; what its height costs is told above. A pole averages over its width."
+    study.face
+      ? `How it is worked out: the true ${high}, moved off centre, leaning, and turned past the sensor, which looks along the axis at their middle. Above the face each harmonic n of the field fades with the gap by the law of Laplace, exp(-n gap / R), R the radius of ${study.isWindows ? "the windows' middle" : 'the middle of the teeth'}: the spacing loss of magnetic recording (Wallace, 1951; from memory). A ${words.valley} counts as open right through, ${study.isWindows ? '' : 'with air beyond the tips and '}with nothing close behind it; what ${study.isWindows ? 'its height costs' : 'the height of the teeth costs'} is told above. A pole averages over its width.`
       : 'How it is worked out: the true outline, moved off centre and turned past the sensor. Outside the teeth each harmonic of the field fades with the distance by the law of Laplace: the tooth harmonic by exp(-2 pi gap / pitch), the spacing loss of magnetic recording (Wallace, 1951; from memory). Steel below the tips counts as if the gap were larger by as much. A pole averages over its width.',
     setting.isCoil
-      ? `A coil gives the rate of change of that (law of induction), so its voltage grows with the speed; the controller times the zero after each ${study.windows ? 'bar' : 'tooth'}.`
+      ? `A coil gives the rate of change of that (law of induction), so its voltage grows with the speed; the controller times the zero after each ${words.tooth}.`
       : 'The sensor switches at 60 and 40 % between the last valley and the last peak (data sheet of a true zero-speed gear-tooth sensor); the controller times where it goes on.',
     'Not in it: volts, saturation, eddy currents at speed, the delay of the sensor and its own scatter, noise, twist of the shaft. It tells shape, timing and ratios. Measure one with a scope before you trust it.',
   ].join('\n')}\n`;

@@ -76,7 +76,15 @@ const questions: readonly Question[] = [
   },
   {
     question: 'Can the sensor read the wheel?',
-    codes: ['tooth-', 'valley-width', 'wheel-thickness', 'wheel-magnetic', 'sensor-', 'signal-window-height'],
+    codes: [
+      'tooth-',
+      'valley-width',
+      'wheel-thickness',
+      'wheel-magnetic',
+      'sensor-',
+      'signal-window-height',
+      'signal-tooth-height',
+    ],
     isBesides: true,
   },
   {

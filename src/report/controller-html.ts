@@ -1,5 +1,6 @@
 /** What to tell the controller, and the tooth counts, as sections of the page. */
 import type { ControllerReport, CountLine } from './controller.ts';
+import { countsTitle } from './controller-text.ts';
 import { html } from './html-text.ts';
 
 function countRow({ teeth, isChosen, verdict, tooth, valley, pitch, reads, reason }: CountLine): string {
@@ -9,23 +10,26 @@ function countRow({ teeth, isChosen, verdict, tooth, valley, pitch, reads, reaso
   return `<tr><th scope="row">${name}</th>${cells}<td>${word}</td><td>${html(reads)}</td></tr>`;
 }
 
-function countTable(counts: readonly CountLine[]): string {
+function countTable(counts: readonly CountLine[], words: ControllerReport['words']): string {
   if (counts.length === 0) return '';
-  const head = ['Teeth', 'Tooth', 'Valley', 'Pitch', 'Verdict', 'What the controller reads']
+  const capital = (word: string) => word.charAt(0).toUpperCase() + word.slice(1);
+  const head = [words.teeth, words.tooth, words.valley]
+    .map(capital)
+    .concat(['Pitch', 'Verdict', 'What the controller reads'])
     .map((title) => `<th scope="col">${title}</th>`)
     .join('');
-  return `<section><h2>Tooth counts that the wheel may have</h2><p>On this outside, height and ratio; the best first.</p><div class="wide"><table><thead><tr>${head}</tr></thead><tbody>${counts.map(countRow).join('\n')}</tbody></table></div></section>`;
+  return `<section><h2>${html(countsTitle(words))}</h2><p>On this outside, height and ratio; the best first.</p><div class="wide"><table><thead><tr>${head}</tr></thead><tbody>${counts.map(countRow).join('\n')}</tbody></table></div></section>`;
 }
 
 /** "What to tell the controller" and "Tooth counts"; empty without a sensor. */
 export function controllerSection(report: ControllerReport | null): string {
   if (report === null) return '';
-  const { lines, ratios, ratioNote, counts } = report;
+  const { lines, ratios, ratioNote, counts, words } = report;
   const rows = lines.map(
     ({ label, value, note }) =>
       `<tr><th scope="row">${html(label)}</th><td>${html(value)}</td><td>${html(note)}</td></tr>`,
   );
   const boxes = ratios.map(({ ratio, reads }) => `<li>${html(ratio)}: ${html(reads)}</li>`).join('');
   const box = boxes === '' ? '' : `<p>${html(ratioNote)}</p><ul>${boxes}</ul>`;
-  return `<section><h2>What to tell the controller</h2><div class="wide"><table><tbody>${rows.join('\n')}</tbody></table></div>${box}</section>${countTable(counts)}`;
+  return `<section><h2>What to tell the controller</h2><div class="wide"><table><tbody>${rows.join('\n')}</tbody></table></div>${box}</section>${countTable(counts, words)}`;
 }

@@ -1,16 +1,25 @@
 /** What to tell the controller, and the tooth counts, as titled paragraphs for the terminal. */
+
+import type { ToothWords } from '../job/wheel-form.ts';
 import type { TitledList } from './alternatives-text.ts';
 import type { ControllerReport, CountLine } from './controller.ts';
 
-function countText({ teeth, isChosen, verdict, tooth, valley, pitch, reads, reason }: CountLine): string {
+function countText(
+  { teeth, isChosen, verdict, tooth, valley, pitch, reads, reason }: CountLine,
+  words: ToothWords,
+): string {
   const why = reason === '' ? '' : `; ${reason}`;
-  return `- ${teeth} teeth${isChosen ? ' (this wheel)' : ''}: ${verdict}${why}; tooth ${tooth}, valley ${valley}, pitch ${pitch}; ${reads}`;
+  return `- ${teeth} ${words.teeth}${isChosen ? ' (this wheel)' : ''}: ${verdict}${why}; ${words.tooth} ${tooth}, ${words.valley} ${valley}, pitch ${pitch}; ${reads}`;
 }
+
+/** "Tooth counts that the wheel may have". */
+export const countsTitle = ({ tooth }: ToothWords): string =>
+  `${tooth === 'tooth' ? 'Tooth counts' : `Counts of ${tooth}s`} that the wheel may have`;
 
 /** The sections that there is something to say in. */
 export function controllerAsText(report: ControllerReport | null): TitledList[] {
   if (report === null) return [];
-  const { lines, ratios, ratioNote, counts } = report;
+  const { lines, ratios, ratioNote, counts, words } = report;
   const told = lines.map(({ label, value, note }) => `${label}: ${value}${note === '' ? '' : ` (${note})`}`);
   const boxes = ratios.map(({ ratio, reads }) => `- ${ratio}: ${reads}`);
   return [
@@ -21,8 +30,11 @@ export function controllerAsText(report: ControllerReport | null): TitledList[] 
     ...(counts.length > 0
       ? [
           {
-            title: 'Tooth counts that the wheel may have',
-            paragraphs: ['On this outside, height and ratio; the best first.', ...counts.map(countText)],
+            title: countsTitle(words),
+            paragraphs: [
+              'On this outside, height and ratio; the best first.',
+              ...counts.map((one) => countText(one, words)),
+            ],
           },
         ]
       : []),

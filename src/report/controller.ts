@@ -2,6 +2,7 @@
 import { controllerNumber, type JointWithSensor, readsText } from '../job/controller-number.ts';
 import { pulsesText } from '../job/pulses-wanted.ts';
 import { type CountJob, type ToothCandidate, toothCandidates } from '../job/tooth-count.ts';
+import { type ToothWords, wordsOf } from '../job/wheel-form.ts';
 import type { Verdict } from '../model/finding.ts';
 import type { LengthUnits } from '../units/format.ts';
 import { sizeText } from './numbers.ts';
@@ -33,6 +34,8 @@ export interface ControllerReport {
   readonly ratios: readonly { readonly ratio: string; readonly reads: string }[];
   readonly ratioNote: string;
   readonly counts: readonly CountLine[];
+  /** What is counted: teeth and valleys, or bars and windows. */
+  readonly words: ToothWords;
 }
 
 export type JointToRead = JointWithSensor & { readonly job: CountJob };
@@ -42,13 +45,17 @@ const mostCounts = 8;
 
 const count = (value: number, digits = 6) => String(Number(value.toPrecision(digits)));
 
-function madeLines(figures: NonNullable<ReturnType<typeof controllerNumber>>, units: LengthUnits): ControllerLine[] {
+function madeLines(
+  figures: NonNullable<ReturnType<typeof controllerNumber>>,
+  { tooth }: ToothWords,
+  units: LengthUnits,
+): ControllerLine[] {
   const { made, perWheel, perKm, perMile, road } = figures;
   const rolled = road.rolled;
   const doubt =
     rolled && rolled.doubt > 0 ? `; good to ${100 * rolled.doubt} %: push the wheel one turn and measure` : '';
   return [
-    { label: 'Pulses in a turn of this shaft', value: count(made), note: 'one for every tooth that is there' },
+    { label: 'Pulses in a turn of this shaft', value: count(made), note: `one for every ${tooth} that is there` },
     ...(perWheel === null
       ? []
       : [
@@ -130,13 +137,15 @@ export function controllerReport(joint: JointToRead, units: LengthUnits): Contro
   const figures = controllerNumber(joint);
   if (!figures) return null;
   const { wanted } = figures;
+  const words = wordsOf(joint.job.wheel);
   const chosen = joint.wheelSpec?.teeth ?? 0;
   const ranked = toothCandidates(joint.job);
   const best = ranked.slice(0, mostCounts);
   const own = ranked.find(({ teeth }) => teeth === chosen);
   const isTrue = wanted !== null && readsText(wanted.error) === 'reads true';
   return {
-    lines: [...madeLines(figures, units), ...readingLines(figures)],
+    words,
+    lines: [...madeLines(figures, words, units), ...readingLines(figures)],
     ratios:
       wanted === null || isTrue
         ? []

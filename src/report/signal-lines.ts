@@ -1,5 +1,6 @@
 /** Key numbers of the signal: how fast the teeth come. */
 import { toothWords } from '../job/wheel-form.ts';
+import { countedBy } from '../job/wheel-mark.ts';
 import { type JointWithSpeeds, signalSpeeds, speedRange } from '../rotor/signal-speeds.ts';
 import type { KeyNumber } from './key-numbers.ts';
 
@@ -11,9 +12,8 @@ export function signalLines(joint: JointWithSpeeds): KeyNumber[] {
   const [crawl, top] = [speeds[0], speeds.at(-1)];
   if (!crawl || !top || !joint.wheelSpec) return [];
   const range = speedRange(joint);
-  const { teeth, missing } = joint.wheelSpec;
   const { teeth: things } = toothWords(joint.wheelSpec);
-  const left = missing === 0 ? '' : `; counted by its ${teeth} places, ${teeth - missing} pulses come a turn`;
+  const left = countedBy(joint.wheelSpec);
   const slow = range.isCrawlGiven ? `${short(crawl.hertz)} Hz at ${short(crawl.rpm)} rpm (crawl); ` : '';
   const note = range.isTopGiven
     ? `${slow}${things} a second: ${things} x rpm / 60${left}`

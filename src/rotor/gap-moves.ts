@@ -54,10 +54,6 @@ function wobble(joint: Joint, radius: number): Link[] {
     .map((link) => ({ ...link, least: link.least * radius, most: link.most * radius, doubt: link.doubt * radius }));
 }
 
-/** How far the face of the wheel goes to and fro at its teeth, either way and at worst, mm; 0 where nothing makes it lean. */
-export const faceWobble = (joint: Joint): number =>
-  joint.wheelSpec ? stackOf(wobble(joint, widthRadius(joint.wheelSpec))).worst : 0;
-
 /** Sheet that is not flat: its face goes to and fro by half of the distance of the two planes that it lies between. */
 function flatnessLink({ job, wheelSpec }: Joint): Link[] {
   const given = job.wheel?.flatness;
@@ -81,6 +77,13 @@ function flatnessLink({ job, wheelSpec }: Joint): Link[] {
     },
   ];
 }
+
+/**
+ * How far the face of the wheel goes to and fro at a radius, either way and at worst, mm: what makes it lean, and sheet that is not flat,
+ * as in the sum of the gap. Once a turn or more often: nobody knows the form of the warp, so its reach is what counts. 0 without a wheel.
+ */
+export const faceWobble = (joint: Joint, radius: number): number =>
+  joint.wheelSpec ? stackOf([...wobble(joint, radius), ...flatnessLink(joint)]).worst : 0;
 
 /**
  * Heat along the axis: from the driving flange's face to the face that is read, adapter and wheel grow against what carries the sensor.

@@ -159,12 +159,13 @@ function workedOut(joint: Joint, station: Station): Link[] {
   if (!own || !wheel) return [];
   // A dial at the tips sees everything before it; what is left is what it was set to.
   const teeth = joint.asMeasured?.teeth ?? null;
+  const at = wheel.form === 'windows' ? 'rim' : 'teeth';
   const set =
     teeth !== null
-      ? { ...setLink(teeth), least: teeth / 2, source: 'measured at the teeth' }
+      ? { ...setLink(teeth, at), least: teeth / 2, source: `measured at the ${at}` }
       : wheel.set_true === undefined
         ? null
-        : setLink(wheel.set_true);
+        : setLink(wheel.set_true, at);
   // What is set true are the teeth: the rest of the wheel stays off by as much as they are off the bore.
   if (set) return [set, ...(station === 'wheel' ? [own.teeth] : [])];
   // A seat is turned in the same set-up as the face it belongs to. A flange's rim goes with its register: the driving one runs out as

@@ -1,6 +1,7 @@
 /** What shakes a job's shaft and what of it answers: the numbers of the order chart. */
 import { type Order, ordersOf } from '../formulas/orders.ts';
 import type { Joint } from '../job/joint.ts';
+import { wordsOf } from '../job/wheel-form.ts';
 import { mostShare } from '../standards/shaft-speed-rules.ts';
 import { studyWhirl } from './shaft-whirl.ts';
 
@@ -29,6 +30,7 @@ export function shaftOrders(joint: Pick<Joint, 'job' | 'adapterMass' | 'wheelMas
   if (!study) return null;
   const { duty, shaft } = joint.job;
   const { engine, cruise } = shaft ?? {};
+  const { teeth } = wordsOf(joint.job.wheel);
   const plain = ordersOf({ axle: duty?.tyre?.ratio, teeth: joint.wheelSpec?.teeth });
   const firing = (engine?.gears ?? []).flatMap((gear) =>
     ordersOf({ gear, cylinders: engine?.cylinders })
@@ -42,7 +44,13 @@ export function shaftOrders(joint: Pick<Joint, 'job' | 'adapterMass' | 'wheelMas
   }));
   const { critical, half } = study;
   return {
-    orders: [...plain.map(({ id, perTurn }) => ({ name: short[id], perTurn })), ...firing],
+    orders: [
+      ...plain.map(({ id, perTurn }) => ({
+        name: id === 'tooth' ? `${teeth} of the speed wheel` : short[id],
+        perTurn,
+      })),
+      ...firing,
+    ],
     levels,
     speeds: [
       ...(cruise === undefined ? [] : [{ name: 'cruise', rpm: cruise }]),

@@ -6,7 +6,7 @@ import type { JobInput } from '../job/schema.ts';
 /** The part of a joint that speeds are read from. */
 export interface JointWithSpeeds {
   readonly job: Pick<JobInput, 'duty' | 'sensor'>;
-  readonly wheelSpec?: Pick<NonNullable<Joint['wheelSpec']>, 'teeth' | 'missing' | 'rim'> | null;
+  readonly wheelSpec?: Pick<NonNullable<Joint['wheelSpec']>, 'teeth' | 'missing' | 'wide' | 'extra' | 'rim'> | null;
 }
 
 /** One speed of the shaft. */

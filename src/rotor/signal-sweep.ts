@@ -75,9 +75,10 @@ function quietTurn({ edges }: SignalStudy): number {
  * Null where there are no pulses.
  */
 export function signalSweep(study: SignalStudy, range: SpeedRange): SignalSweep | null {
-  const { places, pulses, setting } = study;
+  const { places, mark, pulses, setting } = study;
   if (pulses === 0 || study.edges.length < 2) return null;
-  const most = (60 * carried * soundRate) / places;
+  // Beside an extra tooth pulses come twice as close.
+  const most = (60 * carried * soundRate) / (mark?.kind === 'extra' ? 2 * places : places);
   const isCut = range.top > most;
   const to = Math.min(range.top, most);
   const from = Math.min(range.crawl, to / 2);

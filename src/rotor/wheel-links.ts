@@ -57,11 +57,11 @@ export function wheelLinks(joint: Joint): { readonly bore: Link; readonly teeth:
   };
 }
 
-/** The wheel by a dial that stands on something fixed, turned with the driving shaft: total indicator reading, mm. */
-export function setLink(tir: number): Link {
+/** The wheel by a dial that stands on something fixed, turned with the driving shaft: total indicator reading, mm, at its teeth or its closed rim. */
+export function setLink(tir: number, at: 'teeth' | 'rim'): Link {
   return {
     id: 'set-true',
-    what: 'the wheel by the dial at its teeth',
+    what: `the wheel by the dial at its ${at}`,
     least: 0,
     most: tir / 2,
     angle: null,

@@ -1,9 +1,9 @@
-/** Where bars and windows meet the circle that a sensor looks at, on the outline itself. Radians. */
+/** Where bars and windows, or teeth and valleys, meet the circle that a sensor looks at from the side, on the outline itself. Radians. */
 import { type Stretch, stretchesOf } from '../geometry/contour.ts';
 import type { Contour, SheetPart } from '../model/sheet.ts';
-import { type ToneWheelSpec, widthRadius } from '../parts/tone-wheel.ts';
+import { axialRadius, hasWindows, pulseAt, type ToneWheelSpec } from '../parts/tone-wheel.ts';
 
-/** Bars and windows along one circle. */
+/** Bars and windows, or teeth and valleys, along one circle. */
 export interface WindowEdges {
   /** Half of the angle that a bar takes. */
   readonly halfBar: number;
@@ -45,22 +45,31 @@ export function crossingsOf(contour: Contour, radius: number): number[] {
   });
 }
 
-/** Bars and windows of a wheel along the middle of its windows. */
+/** The outline goes in at the end of a tooth and out at the start of the next one; the first crossing ends tooth 1. */
+function valleysOf(crossings: readonly number[]): { readonly from: number; readonly to: number }[] {
+  const sorted = [...crossings].sort((a, b) => a - b);
+  return sorted.flatMap((from, i) => (i % 2 === 0 ? [{ from, to: sorted[i + 1] ?? 2 * Math.PI }] : []));
+}
+
+/** Bars and windows of a wheel along the middle of its windows; teeth and valleys along half of their height. */
 export function windowEdges(wheel: SheetPart, spec: ToneWheelSpec): WindowEdges {
   const whole = 2 * Math.PI;
   const first = (spec.toothAngle * Math.PI) / 180;
   const ahead = (angle: number) => (((angle - first) % whole) + whole) % whole;
-  const windows = wheel.holes.filter(({ kind }) => kind === 'path');
-  const runs = windows.map((window) => {
-    const [a = 0, b = 0] = crossingsOf(window, widthRadius(spec)).map(ahead);
-    return { from: Math.min(a, b), to: Math.max(a, b) };
-  });
-  // The bars are alike: where the first window begins, the first bar ends.
+  const middle = axialRadius(spec);
+  const runs = hasWindows(spec)
+    ? wheel.holes
+        .filter(({ kind }) => kind === 'path')
+        .map((window) => {
+          const [a = 0, b = 0] = crossingsOf(window, middle).map(ahead);
+          return { from: Math.min(a, b), to: Math.max(a, b) };
+        })
+    : valleysOf(crossingsOf(wheel.outside, middle).map(ahead));
+  // Plain bars are alike: where the first window begins, the first bar ends.
   const halfBar = Math.min(...runs.map(({ from }) => from));
   const isOpen = (angle: number) => {
     const at = ((angle % whole) + whole) % whole;
-    // Window i begins in place i; the last one goes on over the places that are missing.
-    const run = runs[Math.min(Math.floor((at * spec.teeth) / whole), runs.length - 1)];
+    const run = runs[pulseAt(spec, (at * spec.teeth) / whole)];
     return run !== undefined && at > run.from && at < run.to;
   };
   return { halfBar, isOpen };

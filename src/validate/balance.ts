@@ -5,6 +5,7 @@ import type { Joint } from '../job/joint.ts';
 import { toothWords } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
 import type { MassProperties } from '../model/mass.ts';
+import { markOf, type ToneWheelSpec } from '../parts/tone-wheel.ts';
 import { balanceGrade } from '../standards/balance-grades.ts';
 import { must } from '../standards/table.ts';
 import { adapterCorrection, wheelCorrection } from './balance-cure.ts';
@@ -58,6 +59,29 @@ function symmetry(joint: Joint): Finding[] {
   ];
 }
 
+/** What of the wheel's shape pulls to one side. */
+function wheelBlame(spec: ToneWheelSpec | null): string {
+  const words = toothWords(spec ?? {});
+  const mark = spec && markOf(spec);
+  if (!mark) return `Its ${words.teeth} and holes are symmetrical.`;
+  if (mark.kind === 'missing')
+    return `The gap of ${plural(mark.count, `missing ${words.tooth}`, `missing ${words.teeth}`)} leaves that side light.`;
+  const what = mark.kind === 'wide' ? `wide ${words.tooth}, ${mark.count + 1} places long,` : `extra ${words.tooth}`;
+  return `The ${what} makes that side heavy.`;
+}
+
+/** What of the wheel's shape could be left out instead of being corrected. */
+function wheelInstead(spec: ToneWheelSpec | null): string {
+  const words = toothWords(spec ?? {});
+  const mark = spec && markOf(spec);
+  if (!mark) return 'Or make the pattern symmetrical.';
+  const all =
+    mark.kind === 'missing'
+      ? `keep all ${words.teeth} (wheel.missing: 0)`
+      : `leave the mark out (wheel.${mark.kind}: 0)`;
+  return `Or ${all}, if the controller needs no mark.`;
+}
+
 interface Spinning {
   readonly id: 'adapter' | 'wheel';
   readonly feature: string;
@@ -67,6 +91,9 @@ interface Spinning {
   readonly blame: string;
   /** What to take off, and where. */
   readonly correction: () => string;
+  /** What would cure it at its cause: its static unbalance, and what it does to its two ends. */
+  readonly instead: string;
+  readonly coupleCure: (worseEnd: string) => string;
 }
 
 function spinning(joint: Joint): Spinning[] {
@@ -82,22 +109,23 @@ function spinning(joint: Joint): Spinning[] {
       high: Math.max(...z),
       blame: isEven ? 'Its holes and flats are symmetrical.' : `Most of it comes from: ${worst.label}.`,
       correction: () => adapterCorrection(joint),
+      instead: 'Or make the pattern symmetrical.',
+      coupleCure: (worseEnd) =>
+        `Have it balanced in two planes, or make both faces alike. The ${worseEnd} end is the worse.`,
     },
   ];
   if (joint.wheel && joint.wheelMass && joint.wheelZ !== null) {
-    const missing = joint.wheelSpec?.missing ?? 0;
-    const words = toothWords(joint.wheelSpec ?? {});
     parts.push({
       id: 'wheel',
       feature: 'wheel-outline',
       mass: joint.wheelMass,
       low: joint.wheelZ,
       high: joint.wheelZ + joint.wheel.thickness,
-      blame:
-        missing > 0
-          ? `The gap of ${plural(missing, `missing ${words.tooth}`, `missing ${words.teeth}`)} leaves that side light.`
-          : `Its ${words.teeth} and holes are symmetrical.`,
+      blame: wheelBlame(joint.wheelSpec),
       correction: () => wheelCorrection(joint),
+      instead: wheelInstead(joint.wheelSpec),
+      coupleCure: () =>
+        `${wheelCorrection(joint)}. ${wheelInstead(joint.wheelSpec)} A sheet that is cut straight through pulls at both its faces alike: what evens it out in one plane does so here.`,
     });
   }
   return parts;
@@ -139,7 +167,7 @@ function judgePart(part: Spinning, joint: Joint): Finding[] {
         ...balanced,
         unit: 'g.mm',
         why: `A perfectly made ${id} of ${(mass.mass / 1000).toFixed(3)} kg, against ${at}. ${part.blame}`,
-        cure: `${part.correction()}. Or make the pattern symmetrical.`,
+        cure: `${part.correction()}. ${part.instead}`,
       },
       own,
       { limit: allowed, sense: 'at most' },
@@ -149,7 +177,7 @@ function judgePart(part: Spinning, joint: Joint): Finding[] {
         ...coupled,
         unit: 'g.mm',
         why: `Static and couple unbalance together, split into the two end planes; each may carry half of ${at}.`,
-        cure: `Have it balanced in two planes, or make both faces alike. The ${(inPlane[0] as number) > (inPlane[1] as number) ? 'driving' : 'driven'} end is the worse.`,
+        cure: part.coupleCure((inPlane[0] as number) > (inPlane[1] as number) ? 'driving' : 'driven'),
       },
       Math.max(...inPlane),
       { limit: allowed / 2, sense: 'at most' },

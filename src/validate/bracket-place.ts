@@ -2,6 +2,7 @@
 import { boxGap } from '../geometry/box-gap.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Bracket } from '../job/joint-bracket.ts';
+import { wordsOf } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
 import { nutFor } from '../standards/hex-nuts.ts';
 import { findThread } from '../standards/threads.ts';
@@ -95,10 +96,10 @@ function clearances({ plane, spec, setting: how }: Bracket): Finding[] {
 }
 
 /** The nut of the ear's screw hangs between the bracket and the teeth. */
-function earNut({ gap, spec }: Bracket, bracket: NonNullable<Joint['job']['bracket']>): Finding[] {
+function earNut({ gap, spec }: Bracket, bracket: NonNullable<Joint['job']['bracket']>, teeth: string): Finding[] {
   const { ear, reach } = bracket.sensor;
   if (!ear) return [];
-  const title = "room between the teeth and the nut of the sensor's ear";
+  const title = `room between the ${teeth} and the nut of the sensor's ear`;
   const [nut, thread] = [nutFor(ear.size), findThread(ear.size)];
   const feature = 'bracket-ear';
   if (!nut.ok || !thread.ok) {
@@ -122,8 +123,8 @@ function earNut({ gap, spec }: Bracket, bracket: NonNullable<Joint['job']['brack
         feature,
         title,
         unit: 'mm',
-        why: `The nut (${mm(nut.value.height, 1)}) and two threads of screw hang below the sheet, near the teeth.`,
-        cure: 'Tap or rivet a thread into the bracket, use a shorter screw or thinner sheet, or turn the ear away from the teeth (bracket.sensor.ear.towards: foot).',
+        why: `The nut (${mm(nut.value.height, 1)}) and two threads of screw hang below the sheet, near the ${teeth}.`,
+        cure: `Tap or rivet a thread into the bracket, use a shorter screw or thinner sheet, or turn the ear away from the ${teeth} (bracket.sensor.ear.towards: foot).`,
         source: sourced(`${nut.value.source}; 2 mm of room is common practice`, nut.value.memory),
       },
       left,
@@ -138,6 +139,6 @@ export const bracketPlace: Check = {
   source: 'geometry; common practice',
   run({ bracket, job }) {
     if (!bracket || !job.bracket) return [];
-    return [...setting(bracket), ...clearances(bracket), ...earNut(bracket, job.bracket)];
+    return [...setting(bracket), ...clearances(bracket), ...earNut(bracket, job.bracket, wordsOf(job.wheel).teeth)];
   },
 };

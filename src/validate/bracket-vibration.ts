@@ -2,6 +2,7 @@
 import { type FrameFrequencies, frameFrequencies } from '../formulas/frame-vibration.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Bracket } from '../job/joint-bracket.ts';
+import { toothWords, wordsOf } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
 import { type Check, judged, notAssessed, stated } from './check.ts';
 import { mm, plain } from './words.ts';
@@ -73,6 +74,7 @@ function orders(joint: Joint, bracket: Bracket, f: number): Finding[] {
 /** Teeth tug at a sensor's magnet, faintly: a coil is tugged hardest. The rate sweeps past the bracket as the shaft runs up. */
 function toothRate({ wheelSpec, job }: Joint, f: number, speed: number): Finding[] {
   if (!wheelSpec) return [];
+  const { teeth } = toothWords(wheelSpec);
   const top = (wheelSpec.teeth * speed) / 60;
   const crossing = (60 * f) / wheelSpec.teeth;
   const crawl = job.sensor?.crawl ?? 0;
@@ -81,11 +83,11 @@ function toothRate({ wheelSpec, job }: Joint, f: number, speed: number): Finding
   const statement = {
     code: 'bracket-tooth-rate',
     feature: 'bracket-outline',
-    title: 'lowest frequency of the bracket against the teeth',
+    title: `lowest frequency of the bracket against the ${teeth}`,
     unit: 'Hz',
-    why: `Teeth pass at up to ${hertz(top)}; they are in step with the bracket near ${plain(crossing, 0)} rpm${crossing < crawl ? `, slower than the slowest speed that counts (${plain(crawl, 0)} rpm)` : ''}. ${pull}`,
+    why: `${teeth.charAt(0).toUpperCase()}${teeth.slice(1)} pass at up to ${hertz(top)}; they are in step with the bracket near ${plain(crossing, 0)} rpm${crossing < crawl ? `, slower than the slowest speed that counts (${plain(crawl, 0)} rpm)` : ''}. ${pull}`,
     cure: `Do not dwell near ${plain(crossing, 0)} rpm, and look at the signal there; a stiffer bracket moves it up (bracket.thickness).`,
-    source: `${source}; that the pull of teeth is small is common practice`,
+    source: `${source}; that the pull of ${teeth} is small is common practice`,
   };
   // Swept through quickly or hardly pulled at: nothing to hold a number against.
   if (f < top && (crossing < crawl || !coil)) return [stated(statement, 'pass')];
@@ -112,7 +114,7 @@ function firing(bracket: Bracket, { firing: engine }: Held, f: number): Finding 
   });
 }
 
-function stiffness(bracket: Bracket, f: number): Finding[] {
+function stiffness(bracket: Bracket, f: number, teeth: string): Finding[] {
   const sag = shock / (2 * Math.PI * f) ** 2;
   const { gap, spec } = bracket;
   const common = { feature: 'bracket-outline', unit: 'mm' };
@@ -124,7 +126,7 @@ function stiffness(bracket: Bracket, f: number): Finding[] {
         ...common,
         code: 'bracket-sag',
         title: 'how far the sensor swings under a shock of ten times gravity',
-        why: `More than ${mm(gap.tolerance)} takes the gap out of its limits for a moment; more than ${mm(gap.nominal)} strikes the teeth.`,
+        why: `More than ${mm(gap.tolerance)} takes the gap out of its limits for a moment; more than ${mm(gap.nominal)} strikes the ${teeth}.`,
         cure: `Use sheet of ${thicker(bracket, Math.sqrt(sag / gap.tolerance))} (bracket.thickness), or bolt it nearer to the sensor.`,
         source: 'g / w^2, textbook; ten times gravity is common practice (from memory)',
       },
@@ -154,6 +156,10 @@ export const bracketVibration: Check = {
     const { bracket, job } = joint;
     if (!bracket || !job.bracket) return [];
     const { lowest } = bracketFrequencies(bracket, job.bracket);
-    return [...stiffness(bracket, lowest), ...orders(joint, bracket, lowest), firing(bracket, job.bracket, lowest)];
+    return [
+      ...stiffness(bracket, lowest, wordsOf(job.wheel).teeth),
+      ...orders(joint, bracket, lowest),
+      firing(bracket, job.bracket, lowest),
+    ];
   },
 };

@@ -4,13 +4,14 @@ import {
   barredRimStress,
   discStress,
   greatestStress,
+  hungMass,
   meanHoopStress,
   speedAtStress,
   type TurningDisc,
 } from '../formulas/burst.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
-import { hasWindows, type ToneWheelSpec, toothMeasures, toothTop } from '../parts/tone-wheel.ts';
+import { hasWindows, leastSpan, type ToneWheelSpec, toothMeasures, toothTop } from '../parts/tone-wheel.ts';
 import { screwMasses } from '../rotor/screw-body.ts';
 import type { Material } from '../standards/materials.ts';
 import { type Check, judged, notAssessed } from './check.ts';
@@ -72,7 +73,7 @@ function adapterRotor(joint: Joint): Rotor {
 function wheelRotor({ wheelSpec: spec, wheelMaterial: material }: Joint): Rotor | null {
   if (!spec || !material) return null;
   const [root, tip] = [spec.root / 2, spec.outside / 2];
-  const mass = spec.ratio * Math.PI * (tip * tip - root * root) * spec.thickness * material.density;
+  const mass = toothShare(spec) * Math.PI * (tip * tip - root * root) * spec.thickness * material.density;
   const { screwHoles } = spec;
   const holes = screwHoles
     ? [{ radius: Math.min(...screwHoles.positions.map(radiusOf)), diameter: screwHoles.diameter }]
@@ -90,9 +91,14 @@ function wheelRotor({ wheelSpec: spec, wheelMaterial: material }: Joint): Rotor 
       rim: { mass, radius: (root + tip) / 2 },
     },
     holes,
-    hangs: `its teeth (${mass.toFixed(0)} g) hang on the root`,
+    hangs: `its teeth (${mass.toFixed(0)} g${asSolid(spec)}) hang on the root`,
   };
 }
+
+/** Share of the ring of teeth that counts as steel. A wide tooth loads its own side: then the ring counts as solid all round. */
+const toothShare = ({ ratio, teeth, wide = 0, extra = 0 }: ToneWheelSpec): number =>
+  wide > 0 ? 1 : ratio * (1 + extra / teeth);
+const asSolid = ({ wide = 0 }: ToneWheelSpec): string => (wide > 0 ? ', counted as a solid ring for the wide one' : '');
 
 /** A wheel with windows: its hub carries bars and rim as dead mass, and rim and bars are held against the same limits by themselves. */
 function windowRotor(spec: ToneWheelSpec, material: Material, holes: Rotor['holes']): Rotor {
@@ -104,7 +110,9 @@ function windowRotor(spec: ToneWheelSpec, material: Material, holes: Rotor['hole
     radius: (root + top) / 2,
     width: Math.min(toothMeasures(spec).toothChord, toothMeasures(spec).toothRootChord),
   };
-  const bars = (places - missing) * bar.mass;
+  const isMarked = (spec.wide ?? 0) > 0 || (spec.extra ?? 0) > 0;
+  const solid = toothShare(spec) * Math.PI * (top * top - root * root) * sheet;
+  const bars = isMarked ? solid : (places - missing) * bar.mass;
   const ring = Math.PI * (outer * outer - top * top) * sheet;
   const radius = (bars * bar.radius + (ring * (top + outer)) / 2) / (bars + ring);
   const common = { thickness, density: material.density, nu: material.poissonsRatio };
@@ -113,8 +121,16 @@ function windowRotor(spec: ToneWheelSpec, material: Material, holes: Rotor['hole
     material,
     disc: { ...common, inner: spec.bore / 2, outer: root, rim: { mass: bars + ring, radius } },
     holes,
-    hangs: `its bars and its rim (${(bars + ring).toFixed(0)} g) hang on the hub, the rim also bears itself and its bars alone, and bends from bar to bar as a straight beam`,
-    rim: { ...common, inner: top, outer, bar, places, missing },
+    hangs: `its bars and its rim (${(bars + ring).toFixed(0)} g${asSolid(spec)}) hang on the hub, the rim also bears itself and its bars alone, and bends from bar to bar as a straight beam`,
+    rim: {
+      ...common,
+      inner: top,
+      outer,
+      bar,
+      places,
+      missing,
+      ...(isMarked ? { barMass: bars, shortest: leastSpan(spec) } : {}),
+    },
   };
 }
 
@@ -122,8 +138,8 @@ function windowRotor(spec: ToneWheelSpec, material: Material, holes: Rotor['hole
 function rimStresses(rim: BarredRim | undefined) {
   if (!rim) return { peaks: [], means: [] };
   const { hoop, bending, pull, barBending } = barredRimStress(rim, 1);
-  const { inner, outer, thickness, density, nu, bar, places, missing } = rim;
-  const hung = { mass: (places - missing) * bar.mass, radius: bar.radius };
+  const { inner, outer, thickness, density, nu, bar } = rim;
+  const hung = { mass: hungMass(rim), radius: bar.radius };
   return {
     // Round corners stand at both ends of every bar.
     peaks: [

@@ -2,6 +2,7 @@
 import { permissibleSpecificUnbalance } from '../formulas/balance.ts';
 import { type Link, stackOf } from '../formulas/chain.ts';
 import type { Joint } from '../job/joint.ts';
+import { toothWords } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
 import { hasWindows } from '../parts/tone-wheel.ts';
 import { linksTo, unread } from '../rotor/links.ts';
@@ -114,7 +115,10 @@ function toothRunoutLimit(joint: Joint): { limit: number; from: string } {
   const rule = joint.job.sensor?.kind ? toothRule(joint.job.sensor.kind) : null;
   const gapTolerance = rule?.ok ? rule.value.gapTolerance : null;
   return gapTolerance === null
-    ? { limit: usualToothRunout, from: '0.2 mm total run-out at the teeth, common practice' }
+    ? {
+        limit: usualToothRunout,
+        from: `0.2 mm total run-out at the ${toothWords(joint.wheelSpec ?? {}).teeth}, common practice`,
+      }
     : {
         limit: 2 * gapTolerance * runoutShareOfGapTolerance,
         from: 'a third of the gap tolerance of the sensor, common practice',

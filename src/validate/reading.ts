@@ -10,7 +10,7 @@ const feature = 'wheel-outline';
 
 const number = (value: number) => String(Number(value.toPrecision(6)));
 
-function cureFor(joint: Joint, { made, wanted }: NonNullable<ReturnType<typeof controllerNumber>>): string {
+function cureFor(joint: Joint, { wanted }: NonNullable<ReturnType<typeof controllerNumber>>): string {
   if (!wanted) return '';
   const { enter, unit, ratios } = wanted;
   if (enter)
@@ -18,7 +18,7 @@ function cureFor(joint: Joint, { made, wanted }: NonNullable<ReturnType<typeof c
   const better = toothCandidates(joint.job).find(({ verdict }) => verdict !== 'fail');
   const best = ratios[ratios.length - 1];
   const count =
-    better?.error !== null && better !== undefined && better.teeth - (joint.job.wheel?.missing ?? 0) !== made
+    better?.error !== null && better !== undefined && better.teeth !== joint.wheelSpec?.teeth
       ? `Make ${better.teeth} teeth (wheel.teeth: ${better.teeth}): it then ${readsText(better.error)}. Or put`
       : 'Put';
   return `${count} a converter box between that makes ${best?.p} pulses of ${best?.q}: it then ${readsText(best?.error ?? 0)}.`;

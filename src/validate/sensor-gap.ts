@@ -1,7 +1,7 @@
 /** The air gap as it is set, and at its high and its low spot, cold and hot. */
 import type { Joint } from '../job/joint.ts';
 import { type Need, type SensorNeeds, sensorNeeds } from '../job/sensor-needs.ts';
-import { toothWords } from '../job/wheel-form.ts';
+import { type ToothWords, toothWords } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
 import { hasWindows, toothHeight } from '../parts/tone-wheel.ts';
 import { type GapMoves, gapMoves } from '../rotor/gap-moves.ts';
@@ -17,7 +17,7 @@ const neverTouches = 0.05;
 const farBeyond = 2;
 
 /** How far the gap is set from where this kind is usually set. */
-function setting(needs: SensorNeeds): Finding[] {
+function setting(needs: SensorNeeds, { teeth }: ToothWords): Finding[] {
   const { kind, gap } = needs;
   const common = { code: 'sensor-gap', feature, title: 'air gap off its middle value' };
   if (gap === null) {
@@ -25,7 +25,7 @@ function setting(needs: SensorNeeds): Finding[] {
       notAssessed({
         ...common,
         title: 'air gap',
-        why: 'How far the sensor stands from the teeth is not given.',
+        why: `How far the sensor stands from the ${teeth} is not given.`,
         missing: "Give sensor.gap, and from the sensor's data sheet sensor.gap_range: { least: 0.5 mm, most: 1.5 mm }.",
         source: toothRules.edition,
       }),
@@ -100,7 +100,7 @@ function spots(joint: Joint, needs: SensorNeeds): Finding[] {
     moves.heat
       ? ` Cold ${mm(gap.value + sign * moves.worst + cold, 3)}, at 20 degC ${mm(gap.value + sign * moves.worst, 3)}, hot ${mm(gap.value + sign * moves.worst + hot, 3)}.`
       : '';
-  const sum = 'sum of the links: run-out of the teeth, plays, heat';
+  const sum = `sum of the links: run-out of the ${toothWords(joint.wheelSpec ?? {}).teeth}, plays, heat`;
   const nearest = gap.value - closes;
   const isLikelyEnough = gap.value - likelyLess >= floor;
   const high = judged(
@@ -161,7 +161,7 @@ function overTeeth(joint: Joint): Finding[] {
   if (!isAxial && float === undefined) return [];
   const title = `${hasWindows(wheelSpec) ? 'windows' : 'teeth'} stay in front of the sensor`;
   const common = { code: 'sensor-over-teeth', feature, title };
-  const source = 'common practice: teeth at least as wide as the pole and all that moves them past it';
+  const source = `common practice: ${hasWindows(wheelSpec) ? 'windows as high as' : 'teeth at least as wide as'} the pole and all that moves them past it`;
   if (pole === undefined) {
     const why = isAxial
       ? `Seen from the side, the ${hasWindows(wheelSpec) ? 'windows' : 'teeth'} must be as high as the pole and all that moves them across it.`
@@ -242,7 +242,9 @@ export const sensorGap: Check = {
     if (!sensor) return roomRound(joint);
     const needs = sensorNeeds(sensor);
     const isKnown = needs.kind !== null || needs.gap !== null;
-    const gap = isKnown ? [...setting(needs), ...spots(joint, needs), ...overTeeth(joint)] : [];
+    const gap = isKnown
+      ? [...setting(needs, toothWords(joint.wheelSpec)), ...spots(joint, needs), ...overTeeth(joint)]
+      : [];
     return [...gap, ...roomRound(joint)];
   },
 };

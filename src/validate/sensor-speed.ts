@@ -3,8 +3,9 @@ import { roadSpeed, rpmAtFrequency, rpmAtTipSpeed, tipSpeed, toothFrequency } fr
 import type { Joint } from '../job/joint.ts';
 import { roadOf } from '../job/pulses-wanted.ts';
 import { type SensorNeeds, sensorNeeds } from '../job/sensor-needs.ts';
+import { toothWords } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
-import { hasWindows, type ToneWheelSpec, widthRadius } from '../parts/tone-wheel.ts';
+import { closestPlaces, hasWindows, leastSpan, type ToneWheelSpec, widthRadius } from '../parts/tone-wheel.ts';
 import { type Check, judged, notAssessed, stated } from './check.ts';
 import { plain, sourced } from './words.ts';
 
@@ -35,15 +36,17 @@ function fastest(joint: Joint, spec: ToneWheelSpec, needs: SensorNeeds): Finding
       : []),
   ].sort((a, b) => a.value - b.value);
   const [bound] = bounds;
+  const words = toothWords(spec);
   const common = { code: 'sensor-frequency', feature, title: 'pulses a second at the highest speed' };
   if (duty?.speed === undefined) {
-    const why = `${spec.teeth} teeth make ${hertz(toothFrequency(spec.teeth, 1000))} at 1000 rpm.`;
+    const why = `${spec.teeth} ${words.teeth} make ${hertz(toothFrequency(spec.teeth, 1000))} at 1000 rpm.`;
     const missing = 'Give duty.speed, the highest speed this shaft ever turns.';
     return [notAssessed({ ...common, why, missing, source: 'f = N n / 60' })];
   }
-  const value = toothFrequency(spec.teeth, duty.speed);
+  const value = toothFrequency(closestPlaces(spec), duty.speed);
+  const beside = leastSpan(spec) < 1 ? ', and twice as close beside the extra one' : '';
   if (!bound) {
-    const why = `${spec.teeth} teeth at ${duty.speed} rpm; a coil has no limit of its own, its voltage and the controller's input have.`;
+    const why = `${spec.teeth} ${words.teeth}${beside} at ${duty.speed} rpm; a coil has no limit of its own, its voltage and the controller's input have.`;
     return [
       stated(
         { ...common, title: `${common.title}: ${hertz(value)}`, unit: '', why, cure: '', source: 'f = N n / 60' },
@@ -56,8 +59,8 @@ function fastest(joint: Joint, spec: ToneWheelSpec, needs: SensorNeeds): Finding
       {
         ...common,
         unit: 'Hz',
-        why: `${spec.teeth} teeth at ${duty.speed} rpm; ${bound.who} reads up to ${hertz(bound.value)}.`,
-        cure: `Use at most ${Math.floor(rpmAtFrequency(1, bound.value) / duty.speed)} teeth (wheel.teeth), or ${bound.who === 'the sensor' ? 'another sensor' : 'another input'}.`,
+        why: `${spec.teeth} ${words.teeth}${beside} at ${duty.speed} rpm; ${bound.who} reads up to ${hertz(bound.value)}.`,
+        cure: `Use at most ${Math.floor((leastSpan(spec) * rpmAtFrequency(1, bound.value)) / duty.speed)} ${words.teeth} (wheel.teeth), or ${bound.who === 'the sensor' ? 'another sensor' : 'another input'}.`,
         source: `f = N n / 60; ${bound.source}`,
       },
       value,
@@ -129,7 +132,7 @@ function atCrawl(joint: Joint, spec: ToneWheelSpec, needs: SensorNeeds): Finding
   const cure =
     needs.of('surfaceSpeed') !== null && bound.what.includes(`the ${passing(spec)} must`)
       ? `Use a wheel of ${plain(Math.ceil(larger), 0)} mm (wheel.outside), a smaller gap, or a Hall sensor, which reads from a standstill.`
-      : `Use at least ${Math.ceil((spec.teeth * bound.rpm) / crawl)} teeth (wheel.teeth), or a sensor that reads from a standstill.`;
+      : `Use at least ${Math.ceil((spec.teeth * bound.rpm) / crawl)} ${toothWords(spec).teeth} (wheel.teeth), or a sensor that reads from a standstill.`;
   return [
     judged(
       {

@@ -1,6 +1,7 @@
 /** Can the cutting service cut the wheel's outline? */
 import { leastGap } from '../geometry/contour.ts';
 import type { Joint } from '../job/joint.ts';
+import { narrowestCut } from '../job/tooth-demands.ts';
 import { toothWords } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
 import type { SheetPart } from '../model/sheet.ts';
@@ -62,7 +63,7 @@ function smallestWeb(part: SheetPart, spec: ToneWheelSpec, settings: SheetSettin
       unit: 'mm',
       why: `The service wants ${settings.web} times the thickness (${mm(limit)}) between cuts, or the web burns.`,
       cure: part.holes.some(({ kind }) => kind === 'path')
-        ? 'Leave the screw circle on auto (wheel.screws.circle), make the rim wider (wheel.rim) or the bars (fewer teeth, wheel.ratio), or use thinner sheet.'
+        ? 'Leave the screw circle on auto (wheel.screws.circle), make the rim wider (wheel.rim) or the bars (fewer windows, wheel.ratio), or use thinner sheet.'
         : 'Leave the screw circle on auto (wheel.screws.circle), use fewer or smaller screws, or thinner sheet.',
       source: sheetRules.edition,
     },
@@ -75,7 +76,7 @@ function smallestWeb(part: SheetPart, spec: ToneWheelSpec, settings: SheetSettin
 function slots(spec: ToneWheelSpec): Finding {
   const sizes = toothMeasures(spec);
   const words = toothWords(spec);
-  const narrowest = Math.min(sizes.toothRootChord, sizes.toothChord, sizes.valleyRootArc, sizes.valleyChord);
+  const narrowest = narrowestCut(sizes);
   const rule = must(sheetLimit('slot', spec.thickness));
   return judged(
     {
@@ -83,7 +84,7 @@ function slots(spec: ToneWheelSpec): Finding {
       feature: 'wheel-outline',
       title: `narrowest ${words.tooth} or ${words.valley} against the sheet`,
       unit: 'mm',
-      why: `Narrow ${words.teeth} and ${words.valleys} burn and round off in thick sheet.`,
+      why: `Narrow ${words.teeth} and ${words.valleys} burn and round off in thick sheet.${(spec.extra ?? 0) > 0 ? ` Beside the extra ${words.tooth} they are narrowest.` : ''}`,
       cure: `Use sheet of at most ${mm((spec.thickness * narrowest) / rule.usual)} (wheel.thickness), fewer ${hasWindows(spec) ? words.valleys : words.teeth} or a larger wheel.`,
       source: rule.source,
     },

@@ -3,8 +3,9 @@ import type { Joint } from '../job/joint.ts';
 import { sensorNeeds } from '../job/sensor-needs.ts';
 import { type ToothDemand, toothDemands } from '../job/tooth-demands.ts';
 import { toothWords } from '../job/wheel-form.ts';
+import { markNoun } from '../job/wheel-mark.ts';
 import type { Finding } from '../model/finding.ts';
-import { hasWindows, type ToneWheelSpec, type ToothMeasures, toothMeasures } from '../parts/tone-wheel.ts';
+import { hasWindows, markOf, type ToneWheelSpec, type ToothMeasures, toothMeasures } from '../parts/tone-wheel.ts';
 import { sensorKinds, toothRules } from '../standards/tooth-rules.ts';
 import { type Check, judged, notAssessed, stated } from './check.ts';
 import { mm, plain, plural, sourced } from './words.ts';
@@ -12,7 +13,8 @@ import { mm, plain, plural, sourced } from './words.ts';
 const feature = 'wheel-outline';
 /** How to meet a demand on the teeth, by its code. */
 function cureOf({ code, value, need, sense }: ToothDemand, spec: ToneWheelSpec, sizes: ToothMeasures): string {
-  const { teeth, valleys } = toothWords(spec);
+  const { tooth, teeth, valleys } = toothWords(spec);
+  const wide = `Use more ${hasWindows(spec) ? valleys : teeth} or a smaller ratio; wide ${teeth} are read by most sensors, but not by all.`;
   const fewer = `Use fewer ${hasWindows(spec) ? valleys : teeth} (at most ${Math.max(3, Math.floor((spec.teeth * value) / need.value))} here) or a larger outside diameter`;
   switch (code) {
     case 'tooth-width':
@@ -23,10 +25,12 @@ function cureOf({ code, value, need, sense }: ToothDemand, spec: ToneWheelSpec, 
       return `Make the ${hasWindows(spec) ? valleys : teeth} ${mm(need.value - sizes.height)} higher (wheel.height, or a smaller wheel.root).`;
     case 'wheel-thickness':
       return `Use sheet of ${mm(need.value)} or more (wheel.thickness).`;
+    case 'tooth-width-most':
+      if (sizes.mostToothArc > sizes.toothArc)
+        return `Fill fewer valleys (wheel.wide), or mark the place by missing ${teeth}; most sensors hold their output over a wide ${tooth}, but not all.`;
+      return wide;
     default:
-      return sense === 'at least'
-        ? `${fewer}.`
-        : `Use more ${hasWindows(spec) ? valleys : teeth} or a smaller ratio; wide ${teeth} are read by most sensors, but not by all.`;
+      return sense === 'at least' ? `${fewer}.` : wide;
   }
 }
 
@@ -38,12 +42,13 @@ function sizesForSensor(joint: Joint, spec: ToneWheelSpec, sizes: ToothMeasures)
   const { sensor } = joint.job;
   const needs = sensor && sensorNeeds(sensor);
   const demands = needs ? toothDemands(sizes, spec, needs) : [];
-  const common = { code: 'tooth-size', feature, title: 'teeth against the sensor', source: toothRules.edition };
+  const { teeth: all } = toothWords(spec);
+  const common = { code: 'tooth-size', feature, title: `${all} against the sensor`, source: toothRules.edition };
   if (!needs || (needs.kind === null && demands.length === 0)) {
     return [
       notAssessed({
         ...common,
-        why: 'Whether the sensor can read these teeth hangs on what kind it is.',
+        why: `Whether the sensor can read these ${all} hangs on what kind it is.`,
         missing: `Give sensor.kind: ${sensorKinds.join(', ')}. Not known: flangewright measure sensor.`,
       }),
     ];
@@ -128,18 +133,18 @@ function pole(joint: Joint, spec: ToneWheelSpec, sizes: ToothMeasures): Finding[
 }
 
 /** The face must see a bar wholly, and then a window wholly. */
-function poleOverWindows(width: number, { toothChord, valleyChord }: ToothMeasures): Finding {
+function poleOverWindows(width: number, { toothChord, leastValleyChord }: ToothMeasures): Finding {
   return judged(
     {
       code: 'tooth-covers-pole',
       feature,
       title: 'bars and windows against the width of the pole',
       unit: 'mm',
-      why: `The sensor's pole or element is ${mm(width)} wide. In the middle of the windows a bar is ${mm(toothChord)} and a window ${mm(valleyChord)}: a narrower one is never seen alone, which blurs the signal.`,
+      why: `The sensor's pole or element is ${mm(width)} wide. In the middle of the windows a bar is ${mm(toothChord)} and a window ${mm(leastValleyChord)}: a narrower one is never seen alone, which blurs the signal.`,
       cure: 'Use fewer windows, a larger wheel, a ratio nearer to 0.5, or a sensor with a narrower pole.',
       source: 'a magnetic-pickup application note: pole no wider than the tooth',
     },
-    Math.min(toothChord, valleyChord),
+    Math.min(toothChord, leastValleyChord),
     { limit: width, sense: 'at least' },
   );
 }
@@ -165,7 +170,30 @@ function magnetic(joint: Joint): Finding[] {
   ];
 }
 
+/** What a wide or an extra tooth does to a speed signal. */
+function markedTeeth(spec: ToneWheelSpec): Finding {
+  const { tooth, teeth } = toothWords(spec);
+  const isWide = markOf(spec)?.kind === 'wide';
+  const dip = isWide
+    ? `A speed sensor reads the wide ${tooth} as a dip once a turn`
+    : `A speed sensor reads the extra ${tooth} as a leap to twice the speed once a turn`;
+  return stated(
+    {
+      code: 'position-mark',
+      feature,
+      title: `${markNoun(spec)} before ${tooth} 1`,
+      unit: '',
+      why: `${dip}, and the wheel is out of balance. A mark is for finding an angle.`,
+      cure: `For a speed signal keep all ${teeth} alike (leave out wheel.${isWide ? 'wide' : 'extra'}). Keep the mark only if the controller asks for it.`,
+      source: 'common practice',
+    },
+    'caution',
+  );
+}
+
 function missingTeeth(spec: ToneWheelSpec): Finding[] {
+  const mark = markOf(spec);
+  if (mark && mark.kind !== 'missing') return [markedTeeth(spec)];
   const { missing, teeth: places } = spec;
   const { tooth, teeth } = toothWords(spec);
   const joined = hasWindows(spec)

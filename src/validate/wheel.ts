@@ -1,7 +1,7 @@
 /** The wheel on the joint: the bore that centres it, the ring that carries its teeth, and steel that must stay out of the sensor's way. */
 import { leastGap } from '../geometry/contour.ts';
 import type { Joint } from '../job/joint.ts';
-import { toothWords } from '../job/wheel-form.ts';
+import { belowRoots, leastRootWeb, toothWords } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
 import { hasWindows, toothHeight, windowsBeside } from '../parts/tone-wheel.ts';
 import { wheelCut, wheelPlay } from '../rotor/wheel-links.ts';
@@ -25,8 +25,6 @@ function isWheeled(joint: Joint): joint is Wheeled {
 
 /** Room between a flange's rim and the wheel's seat, mm on the diameter. Common practice. */
 const besideSeat = 0.2;
-/** How far below the tooth roots other steel must stay, mm. Common practice: several millimetres. */
-const belowRoots = 3;
 
 /** The flange that lies on the wheel's face. */
 function flangeBeside(joint: Wheeled) {
@@ -121,7 +119,7 @@ function rootWeb({ wheel, wheelSpec }: Wheeled): Finding[] {
   if (roots.length === 0) return [];
   const web = Math.min(...roots);
   const words = toothWords(wheelSpec);
-  const limit = Math.max(wheelSpec.thickness, 3);
+  const limit = leastRootWeb(wheelSpec.thickness);
   return [
     judged(
       {
@@ -189,7 +187,7 @@ function steelBelowRoots(joint: Wheeled): Finding[] {
               feature: 'wheel-screws',
               title: `screw heads below the ${words.roots}`,
               unit: 'mm',
-              why: 'A steel head near the path of the sensor is read as a tooth.',
+              why: `A steel head near the path of the sensor is read as a ${words.tooth}.`,
               cure: cure(heads),
               source,
             },

@@ -42,6 +42,42 @@ describe('the picture', () => {
   });
 });
 
+describe('the sensor behind its ear', () => {
+  const sensor = { ...bracket.sensor, behind: 40 };
+  const drawn = (keys: object) => {
+    const { joint } = judge({ sensor: { gap: 1 }, bracket: { ...bracket, sensor: keys } });
+    const drawing = pictures(joint).find(({ name }) => name === 'bracket')?.drawing;
+    if (!drawing) throw new Error('no picture');
+    return drawing;
+  };
+  const bodies = (keys: object) =>
+    drawn(keys).shapes.flatMap((shape) =>
+      shape.kind === 'path' && shape.feature === 'bracket-sensor' ? shape.loops : [],
+    );
+  const words = (keys: object) => drawn(keys).shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+
+  it('is as wide as its bore and as long as was told, from the seat of the ear on, with its length', () => {
+    const [loop = []] = bodies(sensor);
+    const span = (of: 'x' | 'y') => [Math.min(...loop.map((c) => c[of])), Math.max(...loop.map((c) => c[of]))] as const;
+    const [[left, right], [low, high]] = [span('x'), span('y')];
+    expect(right - left).toBeCloseTo(18.2, 9);
+    expect(high - low).toBeCloseTo(40, 9);
+    // The wheel's rim is the top of its box; a gap of 1 and a reach of 25 over it lies the ear.
+    const rim = drawn(sensor).shapes.flatMap((shape) =>
+      shape.kind === 'path' && shape.feature === 'wheel-outline' ? shape.loops.flat().map(({ y }) => y) : [],
+    );
+    expect(low - Math.max(...rim)).toBeCloseTo(26, 9);
+    expect(words(sensor)).toContain('behind 40.00');
+    const { box } = drawn(sensor);
+    expect(high).toBeLessThan(box.yMax);
+  });
+
+  it('is not made up where nobody told it', () => {
+    expect(bodies(bracket.sensor)).toEqual([]);
+    expect(words(bracket.sensor).filter((word) => word.startsWith('behind'))).toEqual([]);
+  });
+});
+
 describe('the lines of the report', () => {
   it('tell blank, bends and how to set the gap', () => {
     const { joint } = judge({ sensor: { gap: 1 }, bracket });

@@ -110,6 +110,9 @@ export const anyJob: fc.Arbitrary<string> = fc
             // Every fourth wheel has windows, the rim as typed or left out.
             ...(job.wheel.teeth % 4 === 0 ? ['  form: windows'] : []),
             ...(job.wheel.teeth % 8 === 0 ? ['  rim: 4'] : []),
+            // Where no tooth is missing, every fifth wheel has a wide one, every other fifth an extra one.
+            ...(job.wheel.missing === 0 && job.wheel.teeth % 5 === 0 ? [`  wide: ${1 + (job.wheel.teeth % 3)}`] : []),
+            ...(job.wheel.missing === 0 && job.wheel.teeth % 5 === 1 ? ['  extra: 1', '  ratio: 0.35'] : []),
             '  root_radius: 0.3',
           ]
         : []),

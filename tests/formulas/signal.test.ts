@@ -252,7 +252,7 @@ describe('periods', () => {
             expect(readings.mean).toBeCloseTo(360 / teeth, 6);
             // Straight lines between samples leave some millionths.
             expect(readings.peak).toBeLessThan(2e-4);
-            expect(readings.gapRatio).toBeNull();
+            expect(readings.markRatios).toEqual([]);
           }
         },
       ),
@@ -320,7 +320,7 @@ describe('periods', () => {
     expect(coil.teeth).toHaveLength(teeth - missing);
     expect(coil.teeth.filter(({ error }) => error === null)).toHaveLength(1);
     // The teeth beside the gap lack a neighbour: their peaks lean a little into it.
-    expect(Math.abs((coil.gapRatio ?? 0) - (missing + 1))).toBeLessThan(0.1);
+    expect(Math.abs((coil.markRatios[0] ?? 0) - (missing + 1))).toBeLessThan(0.1);
     expect(hallReadings(sensed(made)).teeth).toHaveLength(teeth - missing);
   });
 

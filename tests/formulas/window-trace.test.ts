@@ -88,7 +88,7 @@ describe('periods', () => {
     expect(even?.duty.mean).toBeCloseTo(0.5, 2);
     const short = read(sensed({}, 2));
     expect(short?.teeth).toHaveLength(34);
-    expect(short?.gapRatio).toBeCloseTo(3, 1);
+    expect(short?.markRatios[0]).toBeCloseTo(3, 1);
   });
 
   it('a wheel off centre is early and late by e / R, whatever its gap', () => {

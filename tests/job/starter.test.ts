@@ -17,7 +17,7 @@ describe('the starter job', () => {
     const { job, errorAt } = read();
     for (const side of ['driving', 'driven'] as const)
       expect(resolveFlange(side, job[side], [], errorAt).ok).toBe(true);
-    expect(job.wheel?.teeth).toBe(60);
+    expect(job.wheel).toMatchObject({ teeth: 60, outside: 'auto' });
   });
 
   it('marks every invented value, and no answered one', () => {
@@ -25,7 +25,8 @@ describe('the starter job', () => {
     const lines = starterJob().split('\n');
     const values = lines.filter((line) => measured.test(line) && !/^\s*#/.test(line));
     expect(values.length).toBeGreaterThan(15);
-    for (const line of values.filter((value) => !/^ {2}thickness: 5$/.test(value))) expect(line).toContain('INVENTED');
+    for (const line of values.filter((value) => !/^ {2}thickness: 3 +# of the sheet/.test(value)))
+      expect(line).toContain('INVENTED');
     const answered = starterJob({ driving: { outside: 99 } });
     expect(answered.split('\n').find((line) => line.includes('outside: 99'))).not.toContain('INVENTED');
   });

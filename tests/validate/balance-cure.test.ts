@@ -4,7 +4,7 @@ import { sizeOf } from '../../src/formulas/arrows.ts';
 import type { Profile } from '../../src/model/part.ts';
 import { pullOf } from '../../src/rotor/unbalance.ts';
 import { adapterCorrection, freeDepth, rimHole } from '../../src/validate/balance-cure.ts';
-import { type Judged, judge, type Patch } from './help.ts';
+import { findingOf, type Judged, judge, type Patch } from './help.ts';
 
 /** Three holes where four would be even: the metal of the fourth is the heavy side. */
 const lopsided: Patch = {
@@ -113,5 +113,37 @@ describe('what is drilled', () => {
     const at = joint.clocking.angle;
     // A mouth of 10 across, a drill of 6, a web of 3: head on, the drill's edge is not nearer than its middle.
     expect(freeDepth(joint, at, 6, 3)).toBeCloseTo(joint.adapterSpec.outside / 2 - 54 - (5 + 3 + 3), 9);
+  });
+});
+
+describe('what is said of a wheel that pulls to one side', () => {
+  // Two of 36 open teeth, or bars, at 6000 rpm and G 6.3: far above what is allowed; all of them are even by symmetry.
+  const fast: Patch = { duty: { speed: '6000 rpm', grade: 'G6.3' }, wheel: { teeth: 36, height: 8, thickness: 5 } };
+  const open: Patch = { wheel: { missing: 2 } };
+  const windows: Patch = {
+    wheel: { missing: 2, form: 'windows', outside: 200, height: 9 },
+    sensor: { direction: 'axial' },
+  };
+  it.each([
+    ['teeth', open],
+    ['bars', windows],
+  ])('names its own cause: missing %s, and no second face to make alike', (word, patch) => {
+    const made = judge(fast, patch);
+    for (const code of ['balance-wheel', 'couple-wheel']) {
+      const finding = findingOf(made, code);
+      expect(finding.verdict).toBe('fail');
+      expect(finding.remedy).toMatch(/^Take [\d.]+ g off below the/);
+      expect(finding.remedy).toContain(`Or keep all ${word} (wheel.missing: 0), if the controller needs no mark.`);
+      expect(finding.remedy).not.toMatch(/make both faces alike|make the pattern symmetrical/);
+      expect(findingOf(judge(fast, patch, { wheel: { missing: 0 } }), code).verdict, 'after the cure').toBe('pass');
+    }
+    // Cut straight through, each face carries half: half of the pull against half of what is allowed.
+    const [whole, half] = ['balance-wheel', 'couple-wheel'].map((code) => findingOf(made, code));
+    expect(half?.value).toBeCloseTo((whole?.value ?? 0) / 2, 3);
+  });
+
+  it('leaves the adapter its own words', () => {
+    const made = judge(lopsided, { duty: { speed: '6000 rpm', grade: 'G6.3' } });
+    expect(findingOf(made, 'couple-adapter').remedy).toMatch(/make both faces alike\. The (driving|driven) end/);
   });
 });

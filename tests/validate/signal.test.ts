@@ -84,7 +84,6 @@ describe('duty', () => {
 describe('honest', () => {
   it.each([
     ['no kind', { sensor: undefined }, /sensor\.kind/],
-    ['axial', { sensor: { direction: 'axial' } }, /radial/],
     [
       'too many teeth',
       { wheel: { teeth: 900, outside: 900, height: '1 mm', root_radius: 0, ratio: 0.5 } },

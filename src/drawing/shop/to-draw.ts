@@ -2,6 +2,7 @@
 import type { TurnedPart } from '../../model/part.ts';
 import type { SheetPart } from '../../model/sheet.ts';
 import type { LabelUnits } from '../length-text.ts';
+import type { MarkedWheel } from '../wheel-mark.ts';
 import type { WindowsToDraw } from '../wheel-view.ts';
 
 export type Face = 'driving' | 'driven';
@@ -102,11 +103,9 @@ export interface AdapterToDraw {
   readonly setup: string;
 }
 
-export interface WheelToDraw {
+export interface WheelToDraw extends MarkedWheel {
   readonly title: TitleToDraw;
   readonly wheel: SheetPart;
-  readonly teeth: number;
-  readonly missing: number;
   readonly outside: number;
   readonly root: number;
   readonly bore: number;

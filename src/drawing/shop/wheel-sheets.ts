@@ -4,6 +4,7 @@ import type { Contour } from '../../model/sheet.ts';
 import { arrowHead, centreCross, holeCentre } from '../dimension.ts';
 import { polar } from '../face-scene.ts';
 import { textWidth } from '../text-size.ts';
+import { markCell, markClause } from '../wheel-mark.ts';
 import type { WindowsToDraw } from '../wheel-view.ts';
 import { balloonNumbers, stacked } from './adapter-sheets.ts';
 import { flowed } from './flow.ts';
@@ -57,8 +58,22 @@ interface Row {
 
 const plain = (what: string, words: string): Row => ({ what, words, number: null });
 
+/** How many teeth, and the mark among them. */
+function toothCount(drawn: WheelToDraw): Row[] {
+  const { teeth } = drawn;
+  const cell = markCell(drawn);
+  if (cell !== '') return [plain('teeth', `${teeth} places`), plain('mark before tooth 1', cell)];
+  const clause = markClause(drawn, 'tooth');
+  return [plain('teeth', clause === '' ? `${teeth}` : `${teeth} places, ${clause}`)];
+}
+
 /** How many windows, and how many bars stand between them. */
-function windowCount({ teeth, missing }: WheelToDraw): Row[] {
+function windowCount(drawn: WheelToDraw): Row[] {
+  const { teeth, missing, wide = 0, extra = 0 } = drawn;
+  if (wide > 0 || extra > 0) {
+    const windows = extra > 0 ? `${teeth - 1}, and 2 beside the extra bar` : `${teeth - wide}, all alike`;
+    return [plain('bars', `${teeth} places`), plain('mark before bar 1', markCell(drawn)), plain('windows', windows)];
+  }
   if (missing === 0) return [plain('windows', `${teeth}, a bar between each two`)];
   return [
     plain('bars', `${teeth} places, ${missing} left out before bar 1`),
@@ -68,21 +83,28 @@ function windowCount({ teeth, missing }: WheelToDraw): Row[] {
 
 /** Where the windows lie, how high and wide they are, and their corners. */
 function windowRows(
-  { title, outside, root, toothWidth, flanks, rootRadius }: WheelToDraw,
+  { title, outside, root, toothWidth, flanks, rootRadius, sizes }: WheelToDraw,
   windows: WindowsToDraw,
 ): Row[] {
   const { units } = title;
+  /** A size with the limits that the inspection record has. */
+  const inspected = (what: string, id: string, nominal: string): Row => {
+    const size = sizes.find((one) => one.id === id);
+    if (!size) return plain(what, nominal);
+    const [high, low] = limitTexts(size.lower, size.upper, units);
+    return { what, words: `${nominal}  (${low} to ${high})`, number: size.number };
+  };
   const inside = outside - 2 * windows.rim;
   const middle = diameter((inside + root) / 2, units);
   return [
-    plain('rim outside of the windows', sizeText(windows.rim, units)),
+    inspected('rim outside of the windows', 'wheel-rim', sizeText(windows.rim, units)),
     plain('outside of the windows', diameter(inside, units)),
-    plain('inside of the windows', diameter(root, units)),
-    plain('height of a window', sizeText((inside - root) / 2, units)),
-    plain(`bar across, on ${middle}`, sizeText(toothWidth, units)),
+    inspected('inside of the windows', 'wheel-window-inside', diameter(root, units)),
+    inspected('height of a window', 'wheel-window-height', sizeText((inside - root) / 2, units)),
+    inspected(`bar across, on ${middle}`, 'wheel-bar', sizeText(toothWidth, units)),
     plain(`window across, on ${middle}`, sizeText(windows.window, units)),
     plain('flanks of a bar', flanks),
-    plain('round in all four corners', `R${sizeText(rootRadius, units)}`),
+    inspected('round in all four corners', 'wheel-window-corner', `R${sizeText(rootRadius, units)}`),
   ];
 }
 
@@ -90,7 +112,6 @@ function rows(drawn: WheelToDraw): Row[] {
   const {
     title,
     teeth,
-    missing,
     outside,
     root,
     bore,
@@ -110,9 +131,7 @@ function rows(drawn: WheelToDraw): Row[] {
   const hole = boreLimits ? limitTexts(boreLimits.lower, boreLimits.upper, units) : null;
   return [
     plain('thickness', sizeText(wheel.thickness, units)),
-    ...(windows
-      ? windowCount(drawn)
-      : [plain('teeth', missing === 0 ? `${teeth}` : `${teeth} places, ${missing} left out before tooth 1`)]),
+    ...(windows ? windowCount(drawn) : toothCount(drawn)),
     plain('one place', angleText(360 / teeth)),
     {
       what: windows ? 'outside of the rim' : 'over the teeth',

@@ -250,3 +250,12 @@ describe('limits', () => {
     expect(toleranceText(0.05, 'mm')).toBe('0.05');
   });
 });
+
+it('says once what the part is, also where its name says it', () => {
+  const called = (from: string, to: string) =>
+    adapterToDraw(edited(shippedJob('orchard-truck'), from, to), words).title.part;
+  const named = '  name: ORCHARD 1\n';
+  expect(called(named, named)).toBe('ORCHARD 1 adapter');
+  expect(called(named, '')).toBe('adapter');
+  expect(called(named, '  name: Lower Adapter\n')).toBe('Lower Adapter');
+});

@@ -1,0 +1,123 @@
+/** The size of the wheel, and its count of teeth, where the job leaves them open: the least that everything allows. mm. */
+import type { Joint } from '../job/joint.ts';
+import type { JobInput } from '../job/schema.ts';
+import { outsideRange } from '../job/schema-wheel.ts';
+import { chooseTeeth } from '../job/tooth-count.ts';
+import { belowRoots, leastRootWeb, type SizedWheel, wordsOf } from '../job/wheel-form.ts';
+import { chosenHeight, type OutsideNeed, type RootNeed, sizedAs, wheelSizing } from '../job/wheel-size.ts';
+import type { Assumption } from '../model/finding.ts';
+import { type Designed, designed, trouble } from './trouble.ts';
+import type { WheelInput, WheelPlace } from './wheel.ts';
+
+/** A job whose wheel has an outside and a root or a height, as numbers. */
+export interface SizedUp {
+  readonly wheel: SizedWheel;
+  readonly teeth: number;
+  /** What was chosen, and why. */
+  readonly assumptions: readonly Assumption[];
+}
+
+/** Something round that stands beside the wheel: the adapter, a flange. */
+export interface RoundNeighbour {
+  readonly name: string;
+  readonly diameter: number;
+}
+
+const mm = (value: number) => `${Number(value.toFixed(2))} mm`;
+
+/** What the wheel carries and what stands beside it, by the root that each asks for: the same demands as the checks have. */
+function rootNeeds(
+  { form, thickness }: WheelInput,
+  { circle, hole, head }: WheelPlace,
+  { web: leastWeb }: JobInput['sheet'],
+  round: readonly RoundNeighbour[],
+): RootNeed[] {
+  const { roots } = wordsOf({ form });
+  const web = Math.max(leastRootWeb(thickness), leastWeb * thickness);
+  const [widest] = [...round].sort((a, b) => b.diameter - a.diameter);
+  return [
+    {
+      what: `the screw heads (on a circle of ${mm(circle)}) lie ${mm(belowRoots)} below the ${roots}`,
+      root: circle + head.dk + 2 * belowRoots,
+    },
+    { what: `a web of ${mm(web)} is left between the screw holes and the ${roots}`, root: circle + hole + 2 * web },
+    ...(widest
+      ? [
+          {
+            what: `the ${widest.name} (${mm(widest.diameter)}) lies ${mm(belowRoots)} below the ${roots}`,
+            root: widest.diameter + 2 * belowRoots,
+          },
+        ]
+      : []),
+  ];
+}
+
+/** What sets the size, and what would set it next. */
+function reason([first, second]: readonly OutsideNeed[]): string {
+  const next =
+    second?.least == null
+      ? ''
+      : second.least === first?.least
+        ? `; and ${second.what}`
+        : `; next, from ${second.least} mm on, ${second.what}`;
+  return `auto: the least whole mm at which ${first?.what ?? ''}${next}`;
+}
+
+/** The joint with the job as it was typed, but for the size of its wheel: what is chosen stays a number. */
+export function asTyped(joint: Joint, job: JobInput): Joint {
+  const { wheel } = joint.job;
+  const { wheel: _, ...wheelless } = job;
+  // Keys stay in their order: the revision is made of them.
+  return { ...joint, job: wheel ? { ...job, wheel } : wheelless };
+}
+
+/**
+ * Decide what the job leaves open of the wheel's size and count.
+ * @param round what stands beside the wheel, the adapter among it
+ * @returns troubles where no outside is enough, or no count can be chosen
+ */
+export function sizeWheel(
+  job: JobInput & { readonly wheel: WheelInput },
+  place: WheelPlace,
+  round: readonly RoundNeighbour[],
+): Designed<SizedUp> {
+  const assumptions: Assumption[] = [];
+  let { wheel } = job;
+  if (wheel.root === undefined && wheel.height === undefined) {
+    const { value, from, memory } = chosenHeight(wheel, job);
+    wheel = { ...wheel, height: value };
+    assumptions.push({ path: 'wheel.height', value: mm(value), from: `auto: ${from}`, memory });
+  }
+  const { outside } = wheel;
+  const sizing = outside === 'auto' ? wheelSizing(wheel, job, rootNeeds(wheel, place, job.sheet, round)) : null;
+  const sizeFor = (count: number): SizedWheel | null => {
+    const least = outside === 'auto' ? (sizing?.least(count) ?? null) : outside;
+    return least === null ? null : sizedAs(wheel, least);
+  };
+  let teeth = wheel.teeth === 'auto' ? 0 : wheel.teeth;
+  if (wheel.teeth === 'auto') {
+    const choice = chooseTeeth(job, sizeFor);
+    if (!choice.ok) return trouble(choice.path, choice.message);
+    teeth = choice.teeth;
+    assumptions.push({ path: 'wheel.teeth', value: String(teeth), from: choice.from, memory: false });
+  }
+  let sized = sizeFor(teeth);
+  const unmet = sized ? [] : (sizing?.needs(teeth) ?? []).filter(({ least }) => least === null);
+  // No size cures what cannot be drawn on any wheel: the faults of the largest say at which key it lies.
+  if (unmet.length > 0 && unmet.every(({ isDrawing }) => isDrawing)) sized = sizedAs(wheel, outsideRange.most);
+  if (!sized) {
+    const words = wordsOf(wheel);
+    return trouble(
+      'wheel.outside',
+      `No outside up to ${mm(outsideRange.most)} is enough for ${teeth} ${words.teeth}: it would have to be larger before ${unmet[0]?.what ?? 'everything is met'}. Use fewer ${words.teeth}, or type wheel.outside and see what the checks say.`,
+    );
+  }
+  if (sizing)
+    assumptions.push({
+      path: 'wheel.outside',
+      value: mm(sized.outside),
+      from: reason(sizing.needs(teeth)),
+      memory: false,
+    });
+  return designed({ wheel: sized, teeth, assumptions });
+}

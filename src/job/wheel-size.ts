@@ -1,0 +1,237 @@
+/**
+ * How large a wheel has to be where its size is left open: the height of its teeth or windows, and the least outside at which
+ * nothing that is known stands against it. mm.
+ */
+import { rpmAtTipSpeed } from '../formulas/pulses.ts';
+import {
+  type ToneWheelSpec,
+  type ToothBand,
+  type ToothMeasures,
+  toneWheelFaults,
+  toothMeasures,
+  widthRadius,
+} from '../parts/tone-wheel.ts';
+import { sheetLimit } from '../standards/sheet-cutting.ts';
+import { must } from '../standards/table.ts';
+import type { JobInput } from './schema.ts';
+import { outsideRange, type WheelInput } from './schema-wheel.ts';
+import { sensorNeeds } from './sensor-needs.ts';
+import { outlineOf } from './tooth-count.ts';
+import { demandVerdict, narrowestCut, toothDemands } from './tooth-demands.ts';
+import { bandOf, type SizedWheel, wordsOf } from './wheel-form.ts';
+
+/** The wheel with its size. */
+export const sizedAs = (wheel: WheelInput, outside: number): SizedWheel => ({ ...wheel, outside });
+
+/** What judges the teeth. */
+type Judges = Pick<Partial<JobInput>, 'sensor' | 'sheet'>;
+
+/** Height of teeth where nothing asks for more, mm. Common practice: data sheets ask for 2 to 5. */
+const usualHeight = 4;
+/** Height of teeth or windows that are read from the side by a pole that nobody states, mm. Common practice. */
+const usualSideHeight = 6;
+/** What run-out moves them across a pole, both ways, mm. Common practice. */
+const runoutAcross = 1;
+/** Heights are chosen in steps of this, mm. */
+const heightStep = 0.5;
+
+/** A height and where it comes from. */
+export interface ChosenHeight {
+  readonly value: number;
+  readonly from: string;
+  /** Rests on a figure that no source confirms. */
+  readonly memory: boolean;
+}
+
+/**
+ * Height of the teeth, or of the windows, where the job gives neither height nor root: what the sensor needs, rounded up to half a mm.
+ * Seen from the side it is the pole and all that moves past it; where nobody tells, a usual one (common practice, and said so).
+ */
+export function chosenHeight(wheel: WheelInput, { sensor }: Judges): ChosenHeight {
+  const windows = wheel.form === 'windows';
+  const need = sensor ? sensorNeeds(sensor).of('height') : null;
+  const isAxial = windows || sensor?.direction === 'axial';
+  const { pole, bearing_play: play = 0, travel = 0 } = sensor ?? {};
+  const asked = [
+    ...(need
+      ? [
+          {
+            value: need.value,
+            from: `what ${need.isOwn ? 'the data sheet of the sensor asks for' : 'this kind of sensor needs; its own data sheet stands before it'}`,
+            memory: need.memory,
+          },
+        ]
+      : []),
+    ...(isAxial && pole !== undefined
+      ? [
+          {
+            value: pole + 2 * (play + travel) + runoutAcross,
+            from: 'the pole and what moves past it, seen from the side; 1 mm of it for run-out is common practice',
+            memory: false,
+          },
+        ]
+      : []),
+  ];
+  const usual = isAxial && pole === undefined ? usualSideHeight : usualHeight;
+  const known =
+    asked.length > 0
+      ? asked
+      : [{ value: usual, from: 'common practice, for nobody tells what the sensor needs', memory: false }];
+  const corners = (windows ? 2 : 1) * wheel.root_radius + wheel.tip_break;
+  const all = [
+    ...known,
+    { value: corners + heightStep, from: 'room for its rounds (wheel.root_radius, wheel.tip_break)', memory: false },
+    ...(windows
+      ? [{ value: wheel.thickness, from: 'no narrower than the sheet is thick, as it is cut', memory: false }]
+      : []),
+  ];
+  const most = all.reduce((a, b) => (b.value > a.value ? b : a));
+  return { ...most, value: Math.ceil(most.value / heightStep - 1e-9) * heightStep };
+}
+
+/** Something inside of the teeth, by the least root diameter that it asks for. */
+export interface RootNeed {
+  /** What is then so: "the screw heads lie 3 mm below the tooth roots". */
+  readonly what: string;
+  readonly root: number;
+}
+
+/** One thing that sets the size, and the least outside that it asks for: a whole mm, or null where none up to the greatest does. */
+export interface OutsideNeed {
+  readonly what: string;
+  readonly least: number | null;
+  /** Whether it is that the teeth can be drawn at all: what stands against that is told by their faults. */
+  readonly isDrawing?: boolean;
+}
+
+/** A yes or no about the teeth: no below some outside, yes from there on. */
+interface ToothNeed {
+  readonly what: string;
+  readonly isDrawing?: boolean;
+  readonly holds: (spec: ToneWheelSpec, sizes: ToothMeasures) => boolean;
+}
+
+/** Below this, a difference is rounding and not a fault, mm. */
+const rounding = 1e-6;
+const mm = (value: number) => `${Number(value.toFixed(2))} mm`;
+
+/** What sensor and cutting service ask of the teeth that a larger wheel can give. */
+function toothNeeds(wheel: WheelInput, { sensor, sheet }: Judges): ToothNeed[] {
+  const windows = wheel.form === 'windows';
+  const words = wordsOf(wheel);
+  const found: ToothNeed[] = [];
+  const atLeast = (what: string, least: number, size: (sizes: ToothMeasures) => number) =>
+    found.push({ what: `${what} ${mm(least)}`, holds: (_, sizes) => size(sizes) >= least - rounding });
+  if (sensor) {
+    const needs = sensorNeeds(sensor);
+    const demanded = [
+      ['tooth-width', 'tooth', `the sensor finds ${words.teeth} of`],
+      ['valley-width', 'valley', `the sensor finds ${words.valleys} of`],
+      ['tooth-pitch', 'pitch', 'the sensor finds a pitch of'],
+    ] as const;
+    for (const [code, figure, title] of demanded) {
+      const need = needs.of(figure);
+      if (need === null) continue;
+      found.push({
+        what: `${title} ${mm(need.value)}`,
+        holds: (spec, sizes) =>
+          toothDemands(sizes, spec, needs).every((demand) => demand.code !== code || demandVerdict(demand) === 'pass'),
+      });
+    }
+    if (sensor.pole !== undefined)
+      atLeast(`the ${words.teeth}${windows ? ' and windows' : ''} cover the pole of`, sensor.pole, (sizes) =>
+        windows ? Math.min(sizes.toothChord, sizes.leastValleyChord) : sizes.toothChord,
+      );
+    // At 135 degrees and less, 360 spacing / pitch, the channels are told apart safely: within 45 of a quarter (common practice).
+    if (sensor.kind === 'two_channel_hall' && sensor.spacing !== undefined)
+      atLeast('the two channels keep their phase, with a pitch of', (8 / 3) * sensor.spacing, ({ pitch }) => pitch);
+  }
+  const slot = must(sheetLimit('slot', wheel.thickness)).usual;
+  atLeast(`${words.teeth} and ${words.valleys} can be cut, none narrower than`, slot, narrowestCut);
+  if (windows && sheet !== undefined)
+    atLeast('the bars keep the web of the cutting service (sheet.web),', sheet.web * wheel.thickness, (sizes) =>
+      Math.min(sizes.toothRootChord, sizes.toothChord),
+    );
+  found.push({
+    what: `the ${words.teeth} can be drawn`,
+    isDrawing: true,
+    holds: (spec) => toneWheelFaults(spec).length === 0,
+  });
+  return found;
+}
+
+/** A wheel grows by no more than this for the slowest speed: beyond it another sensor is the cure. Common practice. */
+const mostForCrawl = 1.5;
+
+/** The slowest speed that must be read, where a wheel not much larger than `start` reads it. */
+function crawlNeed(wheel: WheelInput, { sensor }: Judges, start: number): ToothNeed[] {
+  const passing = sensor ? sensorNeeds(sensor).of('surfaceSpeed') : null;
+  const crawl = sensor?.crawl;
+  if (passing === null || crawl === undefined) return [];
+  const reads = (band: ToothBand) => rpmAtTipSpeed(2 * widthRadius(band), passing.value) <= crawl + rounding;
+  if (!reads(bandOf(sizedAs(wheel, Math.min(outsideRange.most, Math.floor(mostForCrawl * start)))))) return [];
+  const where = wordsOf(wheel).tips === 'tips' ? 'tips' : 'windows';
+  return [
+    { what: `${crawl} rpm (sensor.crawl) is read, which takes ${passing.value} m/s at the ${where}`, holds: reads },
+  ];
+}
+
+/** Least whole number from `from` up at which a yes or no that only ever turns to yes holds; null where none up to the greatest does. */
+function leastWhole(from: number, holds: (outside: number) => boolean): number | null {
+  const most = outsideRange.most;
+  if (from > most) return null;
+  if (holds(from)) return from;
+  if (!holds(most)) return null;
+  let no = from;
+  let yes: number = most;
+  while (yes - no > 1) {
+    const middle = Math.floor((no + yes) / 2);
+    if (holds(middle)) yes = middle;
+    else no = middle;
+  }
+  return yes;
+}
+
+const up = (value: number) => Math.max(outsideRange.least, Math.ceil(value - rounding));
+
+/** What the size of one wheel hangs on; made once, asked for many counts. */
+export interface WheelSizing {
+  /** Least outside for a count, a whole mm; null where none up to the greatest does. */
+  readonly least: (teeth: number) => number | null;
+  /** What sets it, the greatest first; what no outside meets stands before all. */
+  readonly needs: (teeth: number) => readonly OutsideNeed[];
+}
+
+/**
+ * Sizing of a wheel whose height is known. Every need only ever turns from no to yes as the wheel grows with its height kept: widths
+ * grow in proportion at the tips, and at the roots faster than that. So the least outside is found by halving.
+ * @param wheel with a height and without a root
+ * @param roots what lies inside of the teeth
+ */
+export function wheelSizing(wheel: WheelInput, judges: Judges, roots: readonly RootNeed[]): WheelSizing {
+  const band = bandOf(sizedAs(wheel, outsideRange.most));
+  const overRoot = band.outside - band.root;
+  const inside = roots.map(({ what, root }) => ({ what, least: up(root + overRoot) }));
+  const start = Math.max(outsideRange.least, ...inside.map(({ least }) => least));
+  const onTeeth = [...toothNeeds(wheel, judges), ...crawlNeed(wheel, judges, start)];
+  const specAt = (teeth: number, outside: number) => outlineOf(sizedAs(wheel, outside), teeth);
+  return {
+    least: (teeth) =>
+      leastWhole(start, (outside) => {
+        const spec = specAt(teeth, outside);
+        const sizes = toothMeasures(spec);
+        return onTeeth.every(({ holds }) => holds(spec, sizes));
+      }),
+    needs: (teeth) =>
+      [
+        ...inside.map(({ what, least }) => ({ what, least: least > outsideRange.most ? null : least })),
+        ...onTeeth.map(({ holds, ...need }) => ({
+          ...need,
+          least: leastWhole(outsideRange.least, (outside) => {
+            const spec = specAt(teeth, outside);
+            return holds(spec, toothMeasures(spec));
+          }),
+        })),
+      ].sort((a, b) => (b.least ?? Number.POSITIVE_INFINITY) - (a.least ?? Number.POSITIVE_INFINITY)),
+  };
+}
