@@ -121,7 +121,9 @@ export function* searchInSteps(input: SearchInput, judge: Judge): Steps<Designed
       memory: false,
     })),
   );
-  const assumptions = [...best.joint.assumptions, ...filled];
+  // What was chosen is no longer assumed at its default.
+  const chosen = new Set(filled.map(({ path }) => path));
+  const assumptions = [...best.joint.assumptions.filter(({ path }) => !chosen.has(path)), ...filled];
   // Nothing was open and nothing is wrong: there is nothing to tell.
   const isPlain = tried === 1 && candidates.length === 1 && isSound;
   const joint: Joint = { ...best.joint, assumptions, ...(isPlain ? {} : { alternatives }) };

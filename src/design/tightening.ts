@@ -156,6 +156,8 @@ export function tightened(input: TighteningInput): Tightened {
   const { torque, preload, leastPreload } = tightenScrew({ ...screw, utilisation: usualShare * share });
   const pulls = (mu: number) => torque / tighteningTorque(1000, thread, headFrictionDiameter(bearing), mu, mu);
   const { cls, from, to } = frictionClassOf(friction);
+  const most = pulls(from);
+  const yieldsAt = tightenScrew({ ...screw, muThread: from, utilisation: 1 }).preload;
   const state =
     input.friction === undefined || input.friction === null ? 'lightly oiled, no paste' : 'friction as given';
   const byHead = weak ? `, four fifths of the usual preload under a ${head.kind} head (from memory)` : '';
@@ -168,6 +170,6 @@ export function tightened(input: TighteningInput): Tightened {
     note: `torque wrench, ${state}${byHead}${bySoft}; cross-wise in three steps, and again after the first run (common practice)`,
     seats,
     ...(heldDown ? { heldDown } : {}),
-    spread: { class: cls, from, to, most: pulls(from), least: pulls(to) },
+    spread: { class: cls, from, to, most, least: pulls(to), yields: most > yieldsAt },
   };
 }

@@ -76,6 +76,8 @@ export interface Tightened {
     readonly to: number;
     readonly most: number;
     readonly least: number;
+    /** Whether the most is past the screw's yield point, pulled and twisted. */
+    readonly yields: boolean;
   };
 }
 

@@ -4,7 +4,7 @@ import { revisionOf } from '../job/revision.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Mesh } from '../model/mesh.ts';
 import type { Place, PlacedSolid } from '../model/solid.ts';
-import { overallVerdict } from '../report/rank.ts';
+import { jointVerdict } from '../report/joint-verdict.ts';
 import { meshFolded } from '../solids/folded-mesh.ts';
 import { meshSheet } from '../solids/sheet-mesh.ts';
 import { shownMeshes } from '../solids/shown-mesh.ts';
@@ -73,7 +73,7 @@ async function printed(joint: Joint, findings: readonly Finding[]): Promise<Live
   const making = {
     joint,
     findings,
-    verdict: overallVerdict(findings),
+    verdict: jointVerdict(findings),
     revision: revisionOf(joint),
     base: '',
     pictures: () => pictures(joint),

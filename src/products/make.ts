@@ -3,7 +3,7 @@
 import type { Joint } from '../job/joint.ts';
 import { revisionOf } from '../job/revision.ts';
 import type { Finding, Verdict } from '../model/finding.ts';
-import { overallVerdict } from '../report/rank.ts';
+import { jointVerdict } from '../report/joint-verdict.ts';
 import type { FilesReport } from '../report/report-data.ts';
 import { packedMockUpFiles } from './3mf.ts';
 import { bracketFiles, bracketMockUpFile, gapCardFile } from './bracket.ts';
@@ -91,7 +91,7 @@ function reasonToHold(findings: readonly Finding[]): string {
 
 /** Make the files. */
 export async function makeFiles(joint: Joint, findings: readonly Finding[], options: MakeOptions): Promise<Made> {
-  const verdict = overallVerdict(findings);
+  const verdict = jointVerdict(findings);
   const failing = verdict === 'fail';
   let drawn: readonly Picture[] | undefined;
   const making: Making = {

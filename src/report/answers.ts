@@ -7,7 +7,7 @@ import { leading, verdictRank } from './rank.ts';
 export interface Answer {
   readonly question: string;
   readonly verdict: Verdict;
-  /** One word or two: "Yes", "No", "Yes, with care", "Not known". */
+  /** One word or two: "Yes", "No", "Yes, with care", "Doubtful", "Not known". */
   readonly word: string;
   readonly text: string;
 }
@@ -20,6 +20,8 @@ interface Question {
   readonly chance?: string;
   /** No link of the joint: it is answered, but is not what gives way first. */
   readonly isBesides?: true;
+  /** While this one is open the joint is not known to be good. */
+  readonly isVital?: true;
 }
 
 const questions: readonly Question[] = [
@@ -27,11 +29,13 @@ const questions: readonly Question[] = [
     question: 'Does it stay centred?',
     codes: ['concentricity', 'face-runout', 'register-', 'dowel-fit', 'faces-seat-first', 'built-runout'],
     chance: 'centring-chance',
+    isVital: true,
   },
   {
     question: 'Does it stay balanced?',
     codes: ['joint-unbalance', 'balance-adapter', 'balance-wheel', 'couple-', 'symmetry'],
     chance: 'balance-chance',
+    isVital: true,
   },
   {
     question: 'Does it stay tight?',
@@ -45,6 +49,7 @@ const questions: readonly Question[] = [
       'bolt-pitch-',
       'design-torque',
     ],
+    isVital: true,
   },
   {
     question: 'Is the metal strong enough?',
@@ -59,6 +64,7 @@ const questions: readonly Question[] = [
       'burst-',
       'shaft-torsion',
     ],
+    isVital: true,
   },
   {
     question: 'Does the shaft stay below its critical speed?',
@@ -101,6 +107,17 @@ const words: Readonly<Record<Verdict, string>> = {
   'not assessed': 'Not known',
 };
 
+/** Nobody reads a yes over a number that is past its limit, even where it is only a caution. */
+const wordFor = (verdict: Verdict, told: Finding): string =>
+  verdict === 'caution' && told.margin !== null && told.margin < 0 ? 'Doubtful' : words[verdict];
+
+/** What stands behind a joint that slips: the dowels of that side, where they carry it alone. */
+function behindIt({ code, verdict }: Finding, findings: readonly Finding[], units: LengthUnits): string {
+  const side = /^grip-(\w+)$/.exec(code)?.[1];
+  const dowels = findings.find((one) => one.code === `dowel-shear-${side}` && one.verdict === 'pass');
+  return verdict === 'caution' && dowels ? `Not by friction: its dowels carry it. ${numberOf(dowels, units)}.` : '';
+}
+
 /** How much of what is allowed is used up: 1 at the limit, more beyond it; null where there is nothing to compare. */
 export function usedUp({ value, limit, margin }: Finding): number | null {
   if (value === null || limit === null || margin === null || value <= 0 || limit <= 0) return null;
@@ -141,6 +158,7 @@ function answerTo({ question, codes, chance }: Question, findings: readonly Find
   const sure = findings.find(({ code }) => code === chance);
   const text = [
     isOpen ? `${lead.why} ${lead.remedy}` : `${numberOf(told, units)}.`,
+    isOpen ? '' : behindIt(told, findings, units),
     sure?.value !== null && sure !== undefined && told === lead
       ? `Of a hundred joints made this way ${Math.floor(sure.value)} stay within.`
       : '',
@@ -148,7 +166,16 @@ function answerTo({ question, codes, chance }: Question, findings: readonly Find
     notGiven.length > 0 ? `Not given, counted as nothing: ${notGiven.join(', ')}.` : '',
     !isOpen && open.length > 0 ? `Not looked at: ${[...new Set(open.map(({ title }) => title))].join(', ')}.` : '',
   ];
-  return [{ question, verdict, word: words[verdict], text: text.filter((part) => part !== '').join(' ') }];
+  return [{ question, verdict, word: wordFor(verdict, told), text: text.filter((part) => part !== '').join(' ') }];
+}
+
+/** The questions that matter most and that no check could answer, as they are asked. */
+export function openQuestions(findings: readonly Finding[]): string[] {
+  return questions.flatMap((one) =>
+    one.isVital
+      ? answerTo(one, findings, 'mm').flatMap(({ question, verdict }) => (verdict === 'not assessed' ? [question] : []))
+      : [],
+  );
 }
 
 /**

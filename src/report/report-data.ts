@@ -4,12 +4,13 @@ import type { JobInput } from '../job/schema.ts';
 import type { Assumption, Finding, Verdict } from '../model/finding.ts';
 import type { LengthUnits } from '../units/format.ts';
 import { type OtherWays, otherWays } from './alternatives.ts';
-import { type Answer, answersOf } from './answers.ts';
+import { type Answer, answersOf, openQuestions } from './answers.ts';
 import { type ControllerReport, controllerReport } from './controller.ts';
 import { dowelsToBuy } from './dowel-lines.ts';
+import { jointVerdict } from './joint-verdict.ts';
 import { type JointWithNumbers, type KeyNumber, keyNumbers } from './key-numbers.ts';
 import { quantityText } from './numbers.ts';
-import { leading, overallVerdict, worstFirst } from './rank.ts';
+import { leading, worstFirst } from './rank.ts';
 import { safetyNote, standingLimits } from './safety.ts';
 import { type BuyLine, screwsToBuy } from './screw-list.ts';
 import { shaftLines } from './shaft-lines.ts';
@@ -98,7 +99,9 @@ function headlineOf(findings: readonly Finding[], verdict: Verdict, units: Lengt
     case 'pass':
       return `Nothing fails. The least to spare: ${sentence}.`;
     case 'not assessed':
-      return 'No check had what it needs. Nothing is known to be good.';
+      return lead.verdict === 'not assessed' && !findings.some((f) => f.verdict === 'pass')
+        ? 'No check had what it needs. Nothing is known to be good.'
+        : `Nothing fails so far, but this is not known yet: ${openQuestions(findings).join(' ')}`;
   }
 }
 
@@ -152,7 +155,7 @@ export function reportData(
 ): ReportData {
   const { title, units } = joint.job;
   const ranked = worstFirst(findings);
-  const verdict = overallVerdict(findings);
+  const verdict = jointVerdict(findings);
   const count = (v: Verdict): number => findings.filter((f) => f.verdict === v).length;
   const counts = {
     fail: count('fail'),

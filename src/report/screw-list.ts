@@ -42,7 +42,9 @@ function tightenText(group: ScrewGroup): string {
     ...(leastPreload === null ? [] : [`count on ${leastPreload.toFixed(1)} kN`]),
     ...(spread
       ? [
-          `friction decides: at ${spread.from} it pulls ${spread.most.toFixed(1)} kN, at ${spread.to} ${spread.least.toFixed(1)} kN`,
+          `friction decides: at ${spread.from} it pulls ${spread.most.toFixed(1)} kN${
+            spread.yields ? ', past the yield point: no paste and no grease, or the screw stretches and can break' : ''
+          }, at ${spread.to} ${spread.least.toFixed(1)} kN`,
         ]
       : []),
     lockingText(group),

@@ -3,7 +3,8 @@ import type { JobError } from '../job/errors.ts';
 import type { Joint } from '../job/joint.ts';
 import { revisionOf } from '../job/revision.ts';
 import type { Finding, Verdict } from '../model/finding.ts';
-import { overallVerdict, worstFirst } from './rank.ts';
+import { jointVerdict } from './joint-verdict.ts';
+import { worstFirst } from './rank.ts';
 
 /** "bad job": the values do not make a job, or nothing can be drawn from it. */
 export type VariantVerdict = Verdict | 'bad job';
@@ -106,7 +107,7 @@ export function variantRow(
   return {
     index,
     values,
-    verdict: overallVerdict(findings),
+    verdict: jointVerdict(findings),
     revision: revisionOf(joint),
     counts,
     ...(tightest ? { tightest: short(tightest) } : {}),
