@@ -35,7 +35,8 @@ export { formatErrors, readJob } from './job/read.ts';
 export { revisionOf } from './job/revision.ts';
 export { jobJsonSchema } from './job/schema.ts';
 export { searchPresets } from './job/search-presets.ts';
-export { type StarterAnswers, type StarterFlange, emptyJob, schemaFileName, starterJob } from './job/starter.ts';
+export { emptyJob, type StarterAnswers, type StarterFlange, schemaFileName, starterJob } from './job/starter.ts';
+export { commaInDoubt } from './job/typed-commas.ts';
 export { type TypedValues, typedValues } from './job/typed-values.ts';
 export { type Axis, mostVariants, type Planned, placesOf, planSweep, type SweepPlan, valuesOf } from './job/vary.ts';
 export * from './measure/all.ts';
@@ -59,8 +60,8 @@ export {
   productKinds,
   products,
 } from './products/make.ts';
-export { reportKind } from './products/report.ts';
 export { type ShownPreflight, shownPreflight } from './products/preflight-shown.ts';
+export { reportKind } from './products/report.ts';
 export { type TradeTally, tradeTally } from './products/trade.ts';
 export { preflightJson, preflightText } from './report/preflight-text.ts';
 export { overallVerdict } from './report/rank.ts';

@@ -4,6 +4,8 @@
  */
 import { isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap } from 'yaml';
 import { parseJobText } from './document.ts';
+import { mayStandEmpty, takesList } from './legal-keys.ts';
+import { listedNumbers } from './typed-commas.ts';
 
 export type EditPath = readonly (string | number)[];
 
@@ -24,8 +26,9 @@ export function fieldValue(
 ): { readonly ok: true; readonly data: unknown; readonly text: string } | { readonly ok: false; readonly why: string } {
   const text = typed.trim();
   if (/[\r\n]/.test(text)) return { ok: false, why: 'Type the value on one line.' };
-  // Words with signs that mean something to the file's format are quoted for the user.
-  for (const candidate of [text, JSON.stringify(text)]) {
+  // Words with signs that mean something to the file's format are quoted for the user; a comment would be lost out of the field.
+  const holdsComment = /(^|\s)#/.test(text) && !/^(".*"|'.*')$/.test(text);
+  for (const candidate of holdsComment ? [JSON.stringify(text)] : [text, JSON.stringify(text)]) {
     const read = parseJobText(`value: ${candidate}`);
     const { data } = read;
     if (read.faults.length > 0 || typeof data !== 'object' || data === null) continue;
@@ -127,59 +130,117 @@ function sorted(data: unknown): unknown {
   );
 }
 
-/**
- * A job text with one value set, put in or taken out.
- * @param path keys from the top, such as ['driving', 'register', 'diameter']; numbers for places in a list
- * @param typed the value as typed in a field; null or blank takes the key out
- * @returns the whole text; a sentence when the text cannot be read, the value is none, or the path leads through a plain value
- */
-export function editJob(text: string, path: EditPath, typed: string | null): Edited {
-  if (path.length === 0) return refuse('There is no key to change.');
-  const read = parseJobText(text);
-  const fault = read.faults[0];
-  if (fault) return refuse(`The file cannot be read: ${fault.message}`);
-  const isGone = typed === null || typed.trim() === '';
-  const value = isGone ? null : fieldValue(typed);
-  if (value && !value.ok) return refuse(value.why);
+/** Whether a text holds no job at all: nothing but blanks, comments and a document's opening. */
+export const holdsNothing = (text: string): boolean =>
+  text.split(/\r?\n/).every((line) => /^\s*(#.*)?$|^---\s*(#.*)?$/.test(line));
 
-  let node: unknown = read.document?.contents;
-  let splice: Splice | null = null;
+/** A pair on the way to the key, and the map it stands in. */
+interface Stop {
+  readonly map: YAMLMap;
+  readonly pair: Pair;
+}
+
+/**
+ * A key taken out; sections that have become empty by that go with it, unless they may stand empty.
+ * @param stops one for each step of the path; null where the step is a place in a list
+ */
+function takenOut(text: string, path: EditPath, stops: readonly (Stop | null)[]): Change | null {
+  let depth = path.length - 1;
+  let stop = stops[depth];
+  if (!stop) return null;
+  while (depth > 0 && stop.map.items.length === 1) {
+    const above = stops[depth - 1];
+    const from = path.slice(0, depth);
+    if (!above || mayStandEmpty(from) || hasComment(text, above.pair))
+      return { splice: emptied(stop.map, stop.pair), at: path.slice(0, depth + 1) };
+    stop = above;
+    depth -= 1;
+  }
+  return { splice: removed(text, stop.map, stop.pair), at: path.slice(0, depth + 1) };
+}
+
+/** Comments on lines of their own inside a section stay: what holds them is not taken out with them. */
+const hasComment = (text: string, pair: Pair): boolean =>
+  /\n\s*#/.test(text.slice(rangeOf(pair.key)[0], typedEnd(pair.value ?? pair.key)));
+
+/** One place of the text to change, and the key that is another then. */
+interface Change {
+  readonly splice: Splice;
+  readonly at: EditPath;
+}
+
+type Found = { readonly ok: true; readonly change: Change | null } | { readonly ok: false; readonly why: string };
+
+/** Where a value goes; no change where a key that is to go is not there. */
+function placeOf(text: string, contents: unknown, path: EditPath, value: string | null): Found {
+  const found = (splice: Splice): Found => ({ ok: true, change: { splice, at: path } });
+  const stops: (Stop | null)[] = [];
+  let node: unknown = contents;
   for (const [depth, key] of path.entries()) {
     const isLast = depth === path.length - 1;
     if (isSeq(node)) {
       const item = node.items[Number(key)];
-      if (item === undefined) return refuse(`The list has no place ${Number(key) + 1}.`);
-      if (isLast && value) splice = { from: rangeOf(item)[0], to: rangeOf(item)[1], put: value.text };
+      if (item === undefined) return { ok: false, why: `The list has no place ${Number(key) + 1}.` };
+      if (isLast && value !== null) return found({ from: rangeOf(item)[0], to: rangeOf(item)[1], put: value });
+      stops.push(null);
       node = item;
       continue;
     }
-    if (!isMap(node))
-      return refuse(`${path.slice(0, depth).join('.')} is a value of its own here, not a section: clear it first.`);
+    if (!isMap(node)) {
+      const before = path.slice(0, depth).join('.');
+      return { ok: false, why: `${before} is a value of its own here, not a section: clear it first.` };
+    }
     const pair = (node.items as Pair[]).find((item) => isScalar(item.key) && String(item.key.value) === String(key));
-    if (!pair) {
-      if (!value) return { ok: true, text };
-      splice = inserted(text, node, path.slice(depth), value.text);
-      break;
-    }
-    if (isLast) {
-      if (!value) splice = node.items.length > 1 || depth === 0 ? removed(text, node, pair) : emptied(node, pair);
-      else splice = replaced(pair, value.text);
-      break;
-    }
-    if (pair.value === null || (isScalar(pair.value) && pair.value.value === null)) {
-      if (!value) return { ok: true, text };
-      splice = replaced(pair, `{ ${pairText(path.slice(depth + 1), value.text)} }`);
-      break;
+    if (!pair)
+      return value === null ? { ok: true, change: null } : found(inserted(text, node, path.slice(depth), value));
+    stops.push({ map: node, pair });
+    if (isLast && value !== null) return found(replaced(pair, value));
+    if (!isLast && (pair.value === null || (isScalar(pair.value) && pair.value.value === null))) {
+      return value === null
+        ? { ok: true, change: null }
+        : found(replaced(pair, `{ ${pairText(path.slice(depth + 1), value)} }`));
     }
     node = pair.value;
   }
-  if (!splice) return refuse('A place of a list cannot be taken out by itself: type the whole list.');
-  const edited = spliced(text, splice);
-  const after = parseJobText(edited);
-  const wanted = changed(read.data, path, value ? value.data : undefined);
-  if (after.faults.length > 0 || !same(after.data, wanted))
-    return refuse('This change cannot be made in place: edit the file as text.');
-  return { ok: true, text: edited };
+  const change = takenOut(text, path, stops);
+  return change
+    ? { ok: true, change }
+    : { ok: false, why: 'A place of a list cannot be taken out by itself: type the whole list.' };
+}
+
+/**
+ * A job text with one value set, put in or taken out. A text that holds nothing becomes a job with this value; its comments stay.
+ * @param path keys from the top, such as ['driving', 'register', 'diameter']; numbers for places in a list
+ * @param typed the value as typed in a field; null or blank takes the key out, and a section that is empty then and may not be. Where a
+ * list may stand, numbers by comma and space, semicolon or space become one. What is no value of the key is kept in quotes, whole.
+ * @returns the whole text; a sentence when the text cannot be read, the value is none, or the path leads through a plain value
+ */
+export function editJob(text: string, path: EditPath, typed: string | null): Edited {
+  if (path.length === 0) return refuse('There is no key to change.');
+  if (holdsNothing(text)) {
+    if (typed === null || typed.trim() === '') return { ok: true, text };
+    const comments = text.trim() === '' ? '' : text.replace(/\n?$/, '\n');
+    return editJob(`${comments}job: 1\n`, path, typed);
+  }
+  const read = parseJobText(text);
+  const fault = read.faults[0];
+  if (fault) return refuse(`The file cannot be read: ${fault.message}`);
+  const isGone = typed === null || typed.trim() === '';
+  const list = isGone || !takesList(path) ? null : listedNumbers(typed);
+  const value = isGone ? null : fieldValue(list ? `[${list.join(', ')}]` : typed);
+  if (value && !value.ok) return refuse(value.why);
+  // Words that mean something else inside braces ("62,05" there is 62 and a key) are quoted.
+  const ways = value ? [value.text, ...(typeof value.data === 'string' ? [JSON.stringify(value.data)] : [])] : [null];
+  for (const way of ways) {
+    const place = placeOf(text, read.document?.contents, path, way);
+    if (!place.ok) return refuse(place.why);
+    if (!place.change) return { ok: true, text };
+    const edited = spliced(text, place.change.splice);
+    const after = parseJobText(edited);
+    const wanted = changed(read.data, place.change.at, value ? value.data : undefined);
+    if (after.faults.length === 0 && same(after.data, wanted)) return { ok: true, text: edited };
+  }
+  return refuse('This change cannot be made in place: edit the file as text.');
 }
 
 /** A value in place of the old one, whatever lines that took. */

@@ -10,16 +10,38 @@ interface SchemaNode {
   readonly properties?: Readonly<Record<string, SchemaNode>>;
   readonly anyOf?: readonly SchemaNode[];
   readonly items?: SchemaNode;
+  readonly type?: string | readonly string[];
+  readonly required?: readonly string[];
 }
 
 let schema: SchemaNode | undefined;
 
 /** Keys that may stand in the section at `steps`; empty when it is not a section. */
 export function legalKeys(steps: readonly PathStep[]): string[] {
+  return Object.keys(propertiesOf(nodeAt(steps)));
+}
+
+function nodeAt(steps: readonly PathStep[]): SchemaNode | undefined {
   schema ??= jobJsonSchema() as SchemaNode;
   let node: SchemaNode | undefined = schema;
   for (const step of steps) node = typeof step === 'number' ? node?.items : propertiesOf(node)[step];
-  return Object.keys(propertiesOf(node));
+  return node;
+}
+
+/** True where a list of plain values may stand: repeated readings, ratios. */
+export function takesList(steps: readonly PathStep[]): boolean {
+  const node = nodeAt(steps);
+  return [node, ...(node?.anyOf ?? [])].some((one) => one?.type === 'array' && one.items?.type !== 'array');
+}
+
+/**
+ * True for a section that may stand without a key: one that its own section cannot do without, and one at the left margin that asks for
+ * no key, for it says that the part is wanted.
+ */
+export function mayStandEmpty(steps: readonly PathStep[]): boolean {
+  const key = steps.at(-1);
+  if (nodeAt(steps.slice(0, -1))?.required?.some((name) => name === key)) return true;
+  return steps.length === 1 && (nodeAt(steps)?.required ?? []).length === 0;
 }
 
 function propertiesOf(node: SchemaNode | undefined): Readonly<Record<string, SchemaNode>> {

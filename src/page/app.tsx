@@ -12,7 +12,7 @@ import { SheetCheck } from './sheet-check.tsx';
 import { SpaceView } from './space-view.tsx';
 import { busy, listed, notice } from './store.ts';
 import { TextEditor } from './text-editor.tsx';
-import { Verdict } from './verdict.tsx';
+import { Verdict, VerdictStrip } from './verdict.tsx';
 
 const asText = signal(false);
 
@@ -47,6 +47,7 @@ export function App() {
         </p>
       </header>
       <main aria-busy={busy.value}>
+        <VerdictStrip />
         <div class="job">
           <div class="tabs">
             <button type="button" aria-pressed={!asText.value} onClick={() => (asText.value = false)}>
@@ -66,7 +67,7 @@ export function App() {
           <Pictures />
           <SpaceView />
         </div>
-        <div class="result">
+        <div class="result" id="verdict" tabIndex={-1}>
           <Verdict />
           <Compare />
           <h2>Files</h2>

@@ -1,6 +1,7 @@
 /** What is done with the job as a whole: open, save, take back, start from an example. */
 import { useRef } from 'preact/hooks';
-import { busy, future, jobs, name, notice, open, past, redo, stop, text, undo } from './store.ts';
+import { type Called, titleOf, unnamed } from './job-name.ts';
+import { busy, empty, future, jobs, name, notice, open, past, redo, rename, stop, text, undo } from './store.ts';
 
 /** Files larger than this are no job. */
 const mostBytes = 1_000_000;
@@ -13,15 +14,33 @@ function save(): void {
   setTimeout(() => URL.revokeObjectURL(link.href), 1000);
 }
 
+/** Another job in place of this one, and how to come back. */
+function take(of: string, as: Called, words: string): void {
+  const isOther = of !== text.value;
+  open(of, as);
+  if (isOther) notice.value = `${words} "undo" brings the job before back.`;
+}
+
+const begin = () =>
+  take(
+    empty.value,
+    unnamed,
+    'A new job: give it a title, fill in both flanges as you measured them, then what it must carry. What is still missing is listed as errors.',
+  );
+
 export function BenchBar() {
   const picker = useRef<HTMLInputElement>(null);
-  const take = async (file: File | undefined) => {
+  const read = async (file: File | undefined) => {
     if (!file) return;
     if (file.size > mostBytes) {
       notice.value = `${file.name} is too large for a job: ${Math.round(file.size / 1e6)} MB. Your job is as it was.`;
       return;
     }
-    open(await file.text(), file.name.replace(/(\.job)?\.ya?ml$/i, ''));
+    take(
+      await file.text(),
+      { name: file.name.replace(/(\.job)?\.ya?ml$/i, ''), title: null },
+      `This is ${file.name} now.`,
+    );
   };
   return (
     <div class="bar" role="toolbar" aria-label="The job as a whole">
@@ -31,16 +50,34 @@ export function BenchBar() {
         accept=".yaml,.yml"
         hidden
         onChange={(event) => {
-          void take(event.currentTarget.files?.[0]);
+          void read(event.currentTarget.files?.[0]);
           event.currentTarget.value = '';
         }}
       />
+      <button type="button" onClick={begin}>
+        new job
+      </button>
       <button type="button" onClick={() => picker.current?.click()}>
         open a job
       </button>
       <button type="button" onClick={save}>
         save the job
       </button>
+      <label>
+        called{' '}
+        <input
+          type="text"
+          class="file-name"
+          value={name.value}
+          autocomplete="off"
+          spellcheck={false}
+          title="Every file of this job is called so. Emptied: after the job's title."
+          onChange={(event) => {
+            rename(event.currentTarget.value);
+            event.currentTarget.value = name.value;
+          }}
+        />
+      </label>
       <button type="button" disabled={past.value.length === 0} onClick={undo}>
         undo
       </button>
@@ -54,7 +91,8 @@ export function BenchBar() {
           onChange={(event) => {
             const chosen = event.currentTarget.value;
             const of = jobs.value[chosen];
-            if (of !== undefined) open(of, chosen);
+            if (of !== undefined) take(of, { name: chosen, title: titleOf(of) }, `The example ${chosen}.`);
+            event.currentTarget.value = '';
           }}
         >
           <option value="">an example</option>

@@ -2,10 +2,12 @@
 import { signal } from '@preact/signals';
 import type { LiveView } from '../core.ts';
 import { ask } from './engine.ts';
-import { change, notice, open, text, view } from './store.ts';
+import type { Called } from './job-name.ts';
+import { called, change, notice, open, text, view } from './store.ts';
 
 interface Aside {
   readonly text: string;
+  readonly called: Called;
   readonly view: LiveView;
 }
 
@@ -39,11 +41,11 @@ export function Compare() {
     <section aria-label="Designs side by side">
       <h2>Side by side</h2>
       <p>
-        <button type="button" onClick={() => (aside.value = { text: text.value, view: now })}>
+        <button type="button" onClick={() => (aside.value = { text: text.value, called: called.value, view: now })}>
           put this design aside
         </button>{' '}
         {before ? (
-          <button type="button" onClick={() => open(before.text, 'my-joint')}>
+          <button type="button" onClick={() => open(before.text, before.called)}>
             go back to it
           </button>
         ) : null}

@@ -9,7 +9,7 @@ export type Ask =
   | { readonly kind: 'measure'; readonly of: Measuring }
   | { readonly kind: 'open' }
   | { readonly kind: 'preflight'; readonly of: TypedPreflight }
-  | { readonly kind: 'edit'; readonly text: string; readonly path: EditPath; readonly typed: string | null }
+  | { readonly kind: 'edit'; readonly text: string; readonly edits: readonly Edit[] }
   | { readonly kind: 'judge'; readonly text: string }
   | { readonly kind: 'bodies'; readonly text: string; readonly as: ShownAs }
   | {
@@ -19,6 +19,12 @@ export type Ask =
       readonly only: readonly string[];
       readonly force: boolean;
     };
+
+/** A value to set; null takes its key out. */
+export interface Edit {
+  readonly path: EditPath;
+  readonly typed: string | null;
+}
 
 export type Answer =
   | {
@@ -33,6 +39,8 @@ export type Answer =
       readonly schema: JsonSchema;
       readonly jobs: Readonly<Record<string, string>>;
       readonly starter: string;
+      /** A job without sizes. */
+      readonly empty: string;
       readonly kinds: readonly Kind[];
     }
   | { readonly kind: 'edited'; readonly text: string }
@@ -46,7 +54,11 @@ export type Answer =
       readonly open: readonly string[];
       /** Counts joints: the same number stands for the same parts. */
       readonly parts: number;
+      /** Kinds of file that this joint has something for; told with the whole answer. */
+      readonly kinds?: readonly string[];
     }
+  /** The text holds no job at all. */
+  | { readonly kind: 'nothing' }
   /** Given up, because something newer was asked. */
   | { readonly kind: 'superseded' }
   /** How far a long piece of work has come: what is being done, and the share that is done, 0 to 1. */

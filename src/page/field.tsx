@@ -1,11 +1,13 @@
 /** One quantity of the job: its name, what was typed, what stands there when nothing is, and what is wrong with it. */
 import { useComputed } from '@preact/signals';
-import type { TargetedPointerEvent } from 'preact';
-import { useId, useRef, useState } from 'preact/hooks';
+import type { TargetedClipboardEvent, TargetedPointerEvent } from 'preact';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { EditPath } from '../core.ts';
 import type { JsonSchema } from './engine.ts';
+import { explain, explained } from './hint.ts';
+import { tellRefused } from './refused.ts';
 import { stepped } from './scrub.ts';
-import { errorAt, isTyping, type SetOptions, set, values } from './store.ts';
+import { called, errorAt, isTyping, type SetOptions, set, values } from './store.ts';
 
 /** Words that a key may take; empty where any value may be typed. */
 function choices(of: JsonSchema): readonly string[] {
@@ -61,35 +63,75 @@ function dragOf(move: (steps: number, isFine: boolean, drag: string) => void, en
   };
 }
 
-export function Field({ path, of, label }: { path: EditPath; of: JsonSchema; label?: string }) {
+/** Readings copied from a column of a sheet: a field has one line, and a browser would run them together. */
+function pasteColumn(event: TargetedClipboardEvent<HTMLInputElement>): void {
+  const lines = (event.clipboardData?.getData('text/plain') ?? '').split(/[\r\n\t]+/).map((line) => line.trim());
+  const given = lines.filter((line) => line !== '');
+  if (given.length < 2) return;
+  event.preventDefault();
+  const field = event.currentTarget;
+  field.setRangeText(given.join(', '), field.selectionStart ?? 0, field.selectionEnd ?? 0, 'end');
+  field.dispatchEvent(new Event('input', { bubbles: true }));
+}
+
+/** Whether a value is the section itself, in braces. */
+const isBraced = (typed: string) => typed.startsWith('{');
+
+export interface FieldProps {
+  readonly path: EditPath;
+  readonly of: JsonSchema;
+  readonly label?: string;
+  /** What may stand here in words, where the section below holds the keys otherwise: what is in braces is shown there. */
+  readonly wordOnly?: string;
+}
+
+export function Field({ path, of, label, wordOnly }: FieldProps) {
   const id = useId();
   const key = path.join('.');
   // Asked for one by one: a key that stands as it stood is not drawn again.
-  const kept = useComputed(() => values.value[key] ?? '').value;
+  const kept = useComputed(() => {
+    const typed = values.value[key] ?? '';
+    return wordOnly !== undefined && isBraced(typed) ? '' : typed;
+  }).value;
   /** What is in the field while it is being typed in: the job may not have taken it yet. */
   const [draft, setDraft] = useState<string | null>(null);
   const word = useRef('');
-  const last = useRef<Promise<void>>(Promise.resolve());
+  const last = useRef<Promise<string | null>>(Promise.resolve(null));
+  /** Why the job does not have what stands here; the text stays in the field until it can be had, or another file comes. */
+  const [refused, setRefused] = useState<string | null>(null);
+  const file = called.value;
+  useEffect(() => {
+    setRefused(null);
+    setDraft(null);
+  }, [file]);
+  useEffect(() => {
+    tellRefused(key, refused !== null);
+    return () => tellRefused(key, false);
+  }, [key, refused]);
   const typed = draft ?? kept;
-  const fault = useComputed(() => errorAt.value.get(key)).value;
+  const wrong = useComputed(() => errorAt.value.get(key)).value;
+  const fault = refused ?? wrong;
+  const isExplained = useComputed(() => explained.value === id).value;
   const words = choices(of);
   const name = label ?? plain(String(path.at(-1)));
-  const usual = standing(of);
+  const usual = wordOnly ?? standing(of);
   const put = (value: string, options: SetOptions = {}) => set(path, value === '' ? null : value, options);
   const move = (count: number, isFine: boolean, step: string) => {
-    const next = count === 0 ? typed : stepped(typed || usual, count, isFine);
+    const next = count === 0 ? typed : stepped(typed || standing(of), count, isFine);
     if (next === null) return;
     setDraft(next);
     last.current = put(next, { step });
   };
   /** The field shows what the job says again, once that is what was typed. */
-  const settle = async (taken: Promise<void>) => {
+  const settle = async (taken: Promise<string | null>) => {
     isTyping.value = false;
-    await taken;
-    setDraft(null);
+    const why = await taken;
+    setRefused(why);
+    if (why === null) setDraft(null);
   };
   const follow = (value: string) => {
     setDraft(value);
+    setRefused(null);
     isTyping.value = true;
     // An empty field is mostly on its way to another value: the key is taken out when the field is left so.
     if (value.trim() !== '') void put(value, { step: word.current, isQuiet: true });
@@ -100,12 +142,16 @@ export function Field({ path, of, label }: { path: EditPath; of: JsonSchema; lab
   };
   const common = { id, 'aria-describedby': `${id}-about`, 'aria-invalid': fault !== undefined, name: key };
   return (
-    <div class={`field${typed === '' ? ' open' : ''}${fault ? ' wrong' : ''}`}>
+    <div
+      class={`field${typed === '' ? ' open' : ''}${fault ? ' wrong' : ''}${isExplained ? ' explained' : ''}`}
+      onFocusIn={() => explain(id)}
+      onFocusOut={() => explain('')}
+    >
       <label for={id} {...dragOf(move, () => void settle(last.current), words.length > 0)}>
         {name}
       </label>
       {words.length > 0 ? (
-        <select {...common} value={typed} onChange={(event) => void put(event.currentTarget.value)}>
+        <select {...common} value={typed} onChange={(event) => void settle(put(event.currentTarget.value))}>
           <option value="">{usual === '' ? 'not said' : usual}</option>
           {words.map((word) => (
             <option key={word} value={word}>
@@ -125,6 +171,7 @@ export function Field({ path, of, label }: { path: EditPath; of: JsonSchema; lab
             word.current = newStep();
           }}
           onInput={(event) => follow(event.currentTarget.value)}
+          onPaste={pasteColumn}
           onChange={(event) => leave(event.currentTarget.value)}
           onBlur={(event) => leave(event.currentTarget.value)}
           onKeyDown={(event) => {

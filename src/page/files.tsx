@@ -1,8 +1,9 @@
 /** The same files as the command line makes, one by one. What is held says why. */
-import { signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import type { Made } from '../core.ts';
 import { ask, cancelMaking } from './engine.ts';
-import { errors, kinds, name, text } from './store.ts';
+import { refusedKeys } from './refused.ts';
+import { allTyped, errors, isBehind, isNone, kinds, name, offered, text } from './store.ts';
 
 interface Work {
   readonly kind: string;
@@ -11,14 +12,31 @@ interface Work {
   readonly share: number;
 }
 
+/** What was made, and of which job. */
+interface MadeOf extends Job {
+  readonly made: Made;
+}
+
+interface Job {
+  readonly text: string;
+  readonly base: string;
+}
+
 const working = signal<Work | null>(null);
-const made = signal<Made | null>(null);
-const trouble = signal('');
+/** By kind. What was made of another job than the one shown is never offered. */
+const made = signal<ReadonlyMap<string, MadeOf>>(new Map());
+const trouble = signal<{ readonly kind: string; readonly why: string } | null>(null);
+
+/** Whether something was made of the job as it is shown: edits that are not in the text yet, or could not be taken, count. */
+const isOfThisJob = ({ text: of, base }: Job): boolean =>
+  !isBehind.value && refusedKeys.value.size === 0 && of === text.value && base === name.value;
 /** Shorter work than this is not told of, ms: words that flash by only disturb. */
 const patience = 200;
 const isLong = signal(false);
 
-function save(file: string, bytes: Uint8Array): void {
+function save(of: Job, file: string, bytes: Uint8Array): void {
+  // A click may come before the button has gone.
+  if (!isOfThisJob(of)) return;
   const link = document.createElement('a');
   link.href = URL.createObjectURL(new Blob([new Uint8Array(bytes)]));
   link.download = file;
@@ -36,17 +54,19 @@ function sentence(fault: unknown, kind: string): string {
 
 async function make(kind: string, force: boolean): Promise<void> {
   working.value = { kind, what: 'beginning', share: 0 };
-  trouble.value = '';
+  trouble.value = null;
   isLong.value = false;
   const timer = setTimeout(() => (isLong.value = true), patience);
   try {
-    const question = { kind: 'make', text: text.value, base: name.value, only: [kind], force } as const;
-    const answer = await ask(question, (part) => {
+    // The field that was just left may not be in the text yet.
+    await allTyped();
+    const of: Job = { text: text.value, base: name.value };
+    const answer = await ask({ kind: 'make', ...of, only: [kind], force }, (part) => {
       if (part.kind === 'progress') working.value = { kind, what: part.what, share: part.share };
     });
-    if (answer.kind === 'made') made.value = answer.made;
+    if (answer.kind === 'made') made.value = new Map(made.value).set(kind, { ...of, made: answer.made });
   } catch (fault) {
-    trouble.value = sentence(fault, kind);
+    trouble.value = { kind, why: sentence(fault, kind) };
     // What a failed making left behind (half a modeller, say) must not spoil the next try.
     cancelMaking();
   } finally {
@@ -69,42 +89,64 @@ function Progress() {
   );
 }
 
+/** What one button made, right under it. */
+function Outcome({ kind }: { kind: string }) {
+  if (working.value?.kind === kind) return <Progress />;
+  if (trouble.value?.kind === kind) return <p role="alert">{trouble.value.why}</p>;
+  const of = made.value.get(kind);
+  if (!of) return null;
+  if (!isOfThisJob(of)) return <p class="quiet">What was made here is of the job as it was before: make it again.</p>;
+  const { files, held } = of.made;
+  return (
+    <>
+      {files.map(({ name: file, bytes }) => (
+        <p key={file}>
+          <button type="button" class="file" onClick={() => save(of, file, bytes)}>
+            save {file}
+          </button>{' '}
+          <span class="quiet">{bytes.length} bytes</span>
+        </p>
+      ))}
+      {held.map(({ why }) => (
+        <p key={why} class="held">
+          <strong>Held back:</strong> {why}{' '}
+          <button type="button" onClick={() => void make(kind, true)}>
+            make it all the same, marked as failed
+          </button>
+        </p>
+      ))}
+      {files.length + held.length === 0 ? <p class="quiet">The job has nothing for this file.</p> : null}
+    </>
+  );
+}
+
+/** Kinds that this job has something for. Until that is known: all. */
+const fitting = computed(() => kinds.value.filter(({ kind }) => offered.value?.includes(kind) ?? true));
+
 export function Files() {
-  const isStuck = errors.value.length > 0;
-  const result = made.value;
+  const refused = [...refusedKeys.value];
+  const isStuck = errors.value.length > 0 || refused.length > 0;
+  if (isNone.value) return <p class="quiet">No job: there is nothing to make files of.</p>;
   return (
     <section aria-label="Files">
-      <p class="quiet">Made here, in your browser, the same to the last byte as the command line makes them.</p>
+      <p class="quiet">
+        Made here, in your browser, the same to the last byte as the command line makes them. What is made waits under
+        its button to be saved, until the job changes.
+      </p>
+      {errors.value.length > 0 ? <p>The job has errors: mend them first.</p> : null}
+      {refused.length > 0 ? <p>What stands in {refused.join(', ')} is not in the job: mend it first.</p> : null}
       <ul class="kinds">
-        {kinds.value.map(({ kind, about }) => (
+        {fitting.value.map(({ kind, about }) => (
           <li key={kind}>
             <button type="button" disabled={isStuck || working.value !== null} onClick={() => void make(kind, false)}>
               {working.value?.kind === kind ? 'working...' : about}
             </button>
+            <div role="status">
+              <Outcome kind={kind} />
+            </div>
           </li>
         ))}
       </ul>
-      {isStuck ? <p>The job has errors: mend them first.</p> : null}
-      {trouble.value ? <p role="alert">{trouble.value}</p> : null}
-      <div role="status">
-        <Progress />
-        {result?.files.map(({ name: file, bytes }) => (
-          <p key={file}>
-            <button type="button" class="file" onClick={() => save(file, bytes)}>
-              save {file}
-            </button>{' '}
-            <span class="quiet">{bytes.length} bytes</span>
-          </p>
-        ))}
-        {result?.held.map(({ kind, why }) => (
-          <p key={kind} class="held">
-            <strong>Held back:</strong> {why}{' '}
-            <button type="button" onClick={() => void make(kind, true)}>
-              make it all the same, marked as failed
-            </button>
-          </p>
-        ))}
-      </div>
     </section>
   );
 }

@@ -77,9 +77,9 @@ function Keys({ path, of, first }: { path: EditPath; of: JsonSchema; first: read
       ))}
       {hidden > 0 || isOpen ? (
         <button type="button" class="more" aria-expanded={isOpen} onClick={toggle}>
-          {isOpen ? 'fewer keys' : `${hidden} more keys`}
+          {isOpen ? 'fewer keys' : `${hidden} more ${hidden === 1 ? 'key' : 'keys'}`}
         </button>
-      ) : null}
+      ) : null}{' '}
     </>
   );
 }
@@ -87,6 +87,15 @@ function Keys({ path, of, first }: { path: EditPath; of: JsonSchema; first: read
 /** A measured value may be a section too, but reads better as one field. */
 const isMeasured = (section: JsonSchema) =>
   section.properties?.readings !== undefined || section.properties?.clearance !== undefined;
+
+/** What may be said in a word where a section may stand too: "may be auto or none", else what the words of the key name. */
+function wordForm(of: JsonSchema): string | undefined {
+  const others = of.anyOf?.filter(({ properties }) => properties === undefined) ?? [];
+  const words = others.flatMap((option) => option.enum ?? []).map(String);
+  if (words.length > 0) return `may be ${words.join(' or ')}`;
+  if (!others.some(({ type }) => type === 'string')) return undefined;
+  return /such as [^\s,;]+/.exec(of.description ?? '')?.[0] ?? 'not said';
+}
 
 function Key({ path, of }: { path: EditPath; of: JsonSchema }) {
   const words = useComputed(() => {
@@ -96,11 +105,13 @@ function Key({ path, of }: { path: EditPath; of: JsonSchema }) {
   const section = sectionOf(of);
   const key = String(path.at(-1));
   if (!section || isMeasured(section)) return <Field path={path} of={of} />;
-  if (words) return <Field path={path} of={of} />;
+  const named = key.replaceAll('_', ' ');
+  const form = wordForm(of);
   return (
     <fieldset>
-      <legend>{key.replaceAll('_', ' ')}</legend>
-      <Keys path={path} of={section} first={firstWithin[key] ?? []} />
+      <legend>{named}</legend>
+      {form === undefined ? null : <Field path={path} of={of} label={`${named} in a word`} wordOnly={form} />}
+      {words ? null : <Keys path={path} of={section} first={firstWithin[key] ?? []} />}
     </fieldset>
   );
 }
@@ -118,7 +129,16 @@ export function JobSheet() {
         if (!section?.properties) return null;
         const isThere = isTyped(key) || (of.required?.includes(key) ?? false);
         return (
-          <details key={key} open={byHand.value.get(key) ?? isThere} id={`sheet-${key}`}>
+          <details
+            key={key}
+            open={byHand.value.get(key) ?? isThere}
+            id={`sheet-${key}`}
+            onFocusIn={(event) => {
+              // A section that is worked in does not shut when its last key is taken out.
+              const isWithin = event.target instanceof Element && !event.target.closest('summary');
+              if (isWithin && !byHand.value.has(key)) byHand.value = new Map(byHand.value).set(key, true);
+            }}
+          >
             {/* biome-ignore lint/a11y/noStaticElementInteractions: a summary is a button by itself */}
             <summary
               onClick={(event) => {
@@ -127,8 +147,7 @@ export function JobSheet() {
                 byHand.value = new Map(byHand.value).set(key, !(byHand.value.get(key) ?? isThere));
               }}
             >
-              <h2>{title}</h2>
-              {isThere ? null : <span class="quiet">not in this job yet</span>}
+              <h2>{title}</h2> {isThere ? null : <span class="quiet">(not in this job yet)</span>}
             </summary>
             <Keys path={[key]} of={section} first={first} />
             {isThere && !of.required?.includes(key) ? (

@@ -5,6 +5,7 @@ import {
   Count,
   measuredIn,
   Outcome,
+  pictureRoom,
   question,
   round,
   type Side,
@@ -13,13 +14,14 @@ import {
   sized,
   timesLarger,
 } from './measure-parts.tsx';
-import { notice, set } from './store.ts';
+import { notice, setTogether } from './store.ts';
 
 const side = signal<Side>('driving');
 const holes = signal(5);
 const apart = signal(2);
 const outside = signal('');
 const inside = signal('');
+const bore = signal('');
 const asked = question();
 
 const middle = { x: 130, y: 130 };
@@ -38,6 +40,9 @@ function edges(from: Spot, to: Spot, over: boolean): readonly [Spot, Spot] {
   ];
 }
 
+/** How far on the second hole stands. */
+const steps = (span: number) => (span === 1 ? 'the next hole' : `hole ${span + 1}, when the first is hole 1`);
+
 const work = () =>
   asked.work({
     what: 'circle',
@@ -47,6 +52,7 @@ const work = () =>
       span: String(Math.min(apart.value, Math.floor(holes.value / 2))),
       ...(outside.value ? { over: outside.value } : {}),
       ...(inside.value ? { between: inside.value } : {}),
+      ...(bore.value.trim() ? { hole: bore.value } : {}),
     },
   });
 
@@ -54,15 +60,18 @@ const work = () =>
 async function put(): Promise<void> {
   const circle = measuredIn(asked.said.value, 'circle');
   if (!circle) return;
-  await set([side.value, 'holes', 'count'], String(holes.value));
-  await set([side.value, 'holes', 'circle'], sized(circle));
+  const isTaken = await setTogether([
+    { path: [side.value, 'holes', 'count'], typed: String(holes.value) },
+    { path: [side.value, 'holes', 'circle'], typed: sized(circle) },
+  ]);
+  if (!isTaken) return;
   notice.value = `The ${side.value} flange's bolt circle is ${circle.value.toFixed(2)} mm now, in doubt by ${circle.doubt.toFixed(3)} mm.`;
 }
 
 /** The doubt of the circle as a band about it, drawn wider, and that of the holes about the two that were measured. */
 function Band({ used }: { used: readonly Spot[] }) {
   const circle = measuredIn(asked.said.value, 'circle');
-  const bore = measuredIn(asked.said.value, 'hole');
+  const size = measuredIn(asked.said.value, 'hole');
   if (!circle) return null;
   const perMm = (2 * ring) / circle.value;
   const times = timesLarger(circle.doubt, perMm, 14);
@@ -70,9 +79,9 @@ function Band({ used }: { used: readonly Spot[] }) {
   return (
     <g class="band">
       <circle cx={middle.x} cy={middle.y} r={ring} stroke-width={circle.doubt * perMm * times} />
-      {bore
+      {size
         ? used.map(({ x, y }) => (
-            <circle key={`${x}`} cx={x} cy={y} r={hole} stroke-width={Math.min(hole, bore.doubt * perMm * times)} />
+            <circle key={`${x}`} cx={x} cy={y} r={hole} stroke-width={Math.min(hole, size.doubt * perMm * times)} />
           ))
         : null}
       <text x={middle.x} y={272}>
@@ -91,7 +100,7 @@ function Pattern({ span }: { span: number }) {
   const near = edges(from, to, false);
   return (
     <svg
-      viewBox="0 0 260 294"
+      viewBox={pictureRoom}
       role="img"
       aria-label={`Bolt circle of ${holes.value} holes: the caliper in hole 1 and hole ${span + 1}, its jaws opened outwards, then closed inwards`}
     >
@@ -133,7 +142,14 @@ export function MeasureCircle() {
         <div>
           <SideChoice side={side} asked={asked} />
           <Count words="how many holes" count={holes} least={2} most={36} asked={asked} />
-          <Count words="second hole, counted from the first" count={apart} least={1} most={most} asked={asked} />
+          <Count
+            words="second hole, counted from the first"
+            count={apart}
+            least={1}
+            most={most}
+            asked={asked}
+            says={steps(span)}
+          />
           <p>
             An error of the caliper grows {grows.toFixed(2)} times on the circle
             {grows > best + 0.005
@@ -160,6 +176,19 @@ export function MeasureCircle() {
               placeholder="87.05"
               onInput={(event) => {
                 inside.value = event.currentTarget.value;
+                asked.forget();
+              }}
+            />
+          </label>
+          <label class="bore">
+            diameter of the holes, or of the bolts in them, mm (needed where only one of the two above is read){' '}
+            <input
+              type="text"
+              inputMode="decimal"
+              value={bore.value}
+              placeholder="8.05"
+              onInput={(event) => {
+                bore.value = event.currentTarget.value;
                 asked.forget();
               }}
             />

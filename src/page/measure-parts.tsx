@@ -109,12 +109,15 @@ export function Count({
   least,
   most,
   asked,
+  says = '',
 }: {
   words: string;
   count: Signal<number>;
   least: number;
   most: number;
   asked: Question;
+  /** What the number means, behind it. */
+  says?: string;
 }) {
   return (
     <label>
@@ -129,9 +132,13 @@ export function Count({
           asked.forget();
         }}
       />
+      {says === '' ? null : <span class="quiet"> {says}</span>}
     </label>
   );
 }
+
+/** Room about a picture for the beam of a caliper that is laid any way round it. */
+export const pictureRoom = '-28 -20 316 316';
 
 /** What came of it, and the button that puts it into the job. */
 export function Outcome({

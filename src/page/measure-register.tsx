@@ -5,6 +5,7 @@ import {
   Count,
   measuredIn,
   Outcome,
+  pictureRoom,
   question,
   Readings,
   round,
@@ -14,7 +15,7 @@ import {
   type Told,
   timesLarger,
 } from './measure-parts.tsx';
-import { notice, set } from './store.ts';
+import { notice, setTogether } from './store.ts';
 
 const side = signal<Side>('driving');
 const kind = signal<'bore' | 'spigot'>('bore');
@@ -53,8 +54,11 @@ function work(): Promise<void> {
 async function put(): Promise<void> {
   const size = measuredIn(asked.said.value, 'size');
   if (!size) return;
-  await set([side.value, 'register', 'gender'], kind.value === 'bore' ? 'female' : 'male');
-  await set([side.value, 'register', 'diameter'], sized(size));
+  const isTaken = await setTogether([
+    { path: [side.value, 'register', 'gender'], typed: kind.value === 'bore' ? 'female' : 'male' },
+    { path: [side.value, 'register', 'diameter'], typed: sized(size) },
+  ]);
+  if (!isTaken) return;
   notice.value = `The ${side.value} flange's register is a ${kind.value} of ${size.value.toFixed(3)} mm now, in doubt by ${size.doubt.toFixed(3)} mm. Measure its depth too.`;
 }
 
@@ -109,7 +113,7 @@ function Round() {
   const isBore = kind.value === 'bore';
   return (
     <svg
-      viewBox="0 0 260 294"
+      viewBox={pictureRoom}
       role="img"
       aria-label={`The register as a ${kind.value}, ${directions.value} directions; the jaws ${isBore ? 'opened in it' : 'closed on it'} at ${angle} degrees`}
     >

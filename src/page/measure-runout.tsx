@@ -12,7 +12,7 @@ import {
   type Told,
   timesLarger,
 } from './measure-parts.tsx';
-import { notice, set } from './store.ts';
+import { notice, setTogether } from './store.ts';
 
 const side = signal<Side>('driving');
 const where = signal<'rim' | 'face'>('rim');
@@ -51,7 +51,8 @@ async function work(): Promise<void> {
 async function put(): Promise<void> {
   const list = `[${typed().map(asTyped).join(', ')}]`;
   const face = `{ readings: ${list}, radius: ${asTyped(radius.value.trim())} }`;
-  await set([side.value, 'runout', where.value], where.value === 'rim' ? list : face);
+  const read = where.value === 'rim' ? list : face;
+  if (!(await setTogether([{ path: [side.value, 'runout', where.value], typed: read }]))) return;
   notice.value = `The ${side.value} flange's ${where.value} is read at ${places.value} places now.`;
 }
 

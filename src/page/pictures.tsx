@@ -10,6 +10,19 @@ function drawInto(place: HTMLElement, svg: string): void {
   if (read.nodeName === 'svg') place.replaceChildren(document.importNode(read, true));
 }
 
+/** Least height of a letter that is read without a glass, px. Common practice, no source. */
+const readable = 9;
+
+/** How wide the drawing in a place must be for its smallest letter to be read, px. */
+function readableWidth(place: HTMLElement): number {
+  const svg = place.querySelector('svg');
+  if (!svg) return 0;
+  // A letter's size is told in units of the drawing.
+  const letters = [...svg.querySelectorAll('text')].map((text) => Number.parseFloat(getComputedStyle(text).fontSize));
+  const least = Math.min(...letters.filter((size) => size > 0));
+  return Number.isFinite(least) ? Math.ceil((svg.viewBox.baseVal.width * readable) / least) : place.clientWidth;
+}
+
 /** Do it when nothing else is to be done, soon at the latest; what comes back calls it off. Not every browser tells when it is idle. */
 function whenIdle(then: () => void): () => void {
   if (typeof requestIdleCallback !== 'function') {
@@ -52,6 +65,8 @@ function Picture({ svg, caption, name, column }: { svg: string; caption: string;
     // Nobody sees this one: those that are seen come first.
     return whenIdle(draw);
   }, [svg, drawn]);
+  /** Enlarged: so many pixels wide, to be moved sideways; 0 fits the screen. */
+  const [wide, setWide] = useState(0);
   const feature = lit.value;
   useLayoutEffect(() => {
     for (const shape of place.current?.querySelectorAll('[data-feature]') ?? []) {
@@ -63,7 +78,11 @@ function Picture({ svg, caption, name, column }: { svg: string; caption: string;
       ? (event.target.closest('[data-feature]')?.getAttribute('data-feature') ?? null)
       : null;
   return (
-    <figure id={`picture-${name}`} class={column ? 'column' : ''}>
+    <figure
+      id={`picture-${name}`}
+      class={`${column ? 'column' : ''}${wide > 0 ? ' large' : ''}`}
+      style={wide > 0 ? { '--readable': `${wide}px` } : {}}
+    >
       {/* biome-ignore lint/a11y/noStaticElementInteractions: pointing only; the findings say the same to a keyboard */}
       {/* biome-ignore lint/a11y/useKeyWithClickEvents: pointing only; the findings say the same to a keyboard */}
       <div
@@ -76,7 +95,16 @@ function Picture({ svg, caption, name, column }: { svg: string; caption: string;
           lit.value = null;
         }}
         onClick={(event) => showFinding(featureUnder(event))}
+        {...(wide > 0 ? { tabIndex: 0, role: 'group', 'aria-label': `${names[name] ?? name}, enlarged` } : {})}
       />
+      <button
+        type="button"
+        class="enlarge"
+        aria-label={`${wide > 0 ? 'fit to the screen' : 'enlarge'}: ${names[name] ?? name}`}
+        onClick={() => setWide(wide > 0 || !place.current ? 0 : readableWidth(place.current))}
+      >
+        {wide > 0 ? 'fit to the screen' : 'enlarge'}
+      </button>
       <figcaption>{caption}</figcaption>
     </figure>
   );
@@ -117,7 +145,7 @@ function PictureList({ shown }: { shown: readonly { readonly name: string }[] })
           class="more"
           onClick={() => document.getElementById(`picture-${name}`)?.scrollIntoView({ block: 'start' })}
         >
-          {names[name] ?? name}
+          {names[name] ?? name}{' '}
         </button>
       ))}
     </nav>

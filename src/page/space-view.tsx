@@ -120,6 +120,7 @@ export function SpaceView() {
       </summary>
       <canvas
         ref={canvas}
+        hidden={view.value === null}
         width="900"
         height="560"
         aria-label="The joint in space: drag to turn, wheel to come nearer"

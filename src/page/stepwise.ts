@@ -6,8 +6,10 @@ import {
   type Choice,
   type Finding,
   formatErrors,
+  holdsNothing,
   type Joint,
   judgeInSteps,
+  kindsFor,
   type LivePicture,
   livePictures,
   liveReport,
@@ -107,6 +109,7 @@ export class Stepwise {
   }
 
   *#judged(text: string): Generator<Step, Answer, void> {
+    if (holdsNothing(text)) return { kind: 'nothing' };
     const values = typedValues(text);
     const steps = judgeInSteps(text, 'job', this.#patterns(), this.#choice);
     let drawn: Drawn | undefined;
@@ -115,7 +118,7 @@ export class Stepwise {
       findings: readonly Finding[],
       { pictures }: Drawn,
       open: readonly string[],
-    ): Answer => {
+    ): Extract<Answer, { kind: 'judged' }> => {
       this.#show({ text, joint, findings });
       return { kind: 'judged', view: { ...liveReport(joint, findings), pictures }, values, open, parts: this.#parts };
     };
@@ -133,7 +136,7 @@ export class Stepwise {
           this.#parts += 1;
         }
         for (; !drawn.isDone; drawn.next()) yield null;
-        return answer(joint, findings, drawn, []);
+        return { ...answer(joint, findings, drawn, []), kinds: kindsFor(joint) };
       }
       if (value === null) {
         yield null;

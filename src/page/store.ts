@@ -1,16 +1,19 @@
 /** What the page knows: the job as text, its past and future, and what came of it. One way: text -> judged -> shown. */
-import { batch, computed, effect, type Signal, signal } from '@preact/signals';
+import { batch, computed, effect, signal } from '@preact/signals';
 import type { EditPath, JobError, LiveView, TypedValues } from '../core.ts';
-import { type Answer, ask, cancel, type JsonSchema, type Kind } from './engine.ts';
+import { type Answer, ask, cancel, type Edit, type JsonSchema, type Kind } from './engine.ts';
+import { type Called, calledAsShelved, nameOf, type Step, slug, titleOf, unnamed } from './job-name.ts';
+import { keep } from './keep.ts';
+import { otherTab, readShelf, shelf, writeShelf } from './shelf.ts';
 
-const shelf = 'flangewright.job';
 /** Steps that can be taken back. */
 const mostSteps = 500;
 
 export const text = signal('');
-export const name = signal('my-joint');
-export const past = signal<readonly string[]>([]);
-export const future = signal<readonly string[]>([]);
+export const called = signal<Called>(unnamed);
+export const name = computed(() => nameOf(called.value, text.value));
+export const past = signal<readonly Step[]>([]);
+export const future = signal<readonly Step[]>([]);
 export const values = signal<TypedValues>({});
 export const errors = signal<readonly JobError[]>([]);
 export const view = signal<LiveView | null>(null);
@@ -24,11 +27,18 @@ export const parts = signal(0);
 export const isTyping = signal(false);
 const judging = signal(false);
 const editing = signal(0);
+/** True while the text does not say yet what the sheet says. */
+export const isBehind = computed(() => editing.value > 0);
 export const busy = computed(() => judging.value || editing.value > 0);
 /** A sentence about something that went wrong or was done, shown until the next change. */
 export const notice = signal('');
 export const schema = signal<JsonSchema | null>(null);
 export const kinds = signal<readonly Kind[]>([]);
+/** Kinds of file that this job has something for; null until that is known. */
+export const offered = signal<readonly string[] | null>(null);
+/** True where the text holds nothing: there is no job. */
+export const isNone = signal(false);
+export const empty = signal('');
 export const jobs = signal<Readonly<Record<string, string>>>({});
 /** Feature under the pointer, or chosen: lights up in pictures and findings alike. */
 export const lit = signal<string | null>(null);
@@ -48,6 +58,11 @@ const why = (fault: unknown) => (fault instanceof Error ? fault.message : String
 /** What the last step was made of: a drag or a word as it is typed is one step, however many texts it went through. */
 let lastStep: string | undefined;
 
+/** The job as it stands becomes the step to go back to. */
+function remember(): void {
+  past.value = [...past.value, { text: text.value, called: called.value }].slice(-mostSteps);
+}
+
 /**
  * A new text as one step that can be taken back.
  * @param step the same as last time: part of the same step
@@ -55,7 +70,7 @@ let lastStep: string | undefined;
 export function change(next: string, step?: string): void {
   if (next === text.value) return;
   batch(() => {
-    if (step === undefined || step !== lastStep) past.value = [...past.value, text.value].slice(-mostSteps);
+    if (step === undefined || step !== lastStep) remember();
     lastStep = step;
     future.value = [];
     text.value = next;
@@ -63,17 +78,38 @@ export function change(next: string, step?: string): void {
   });
 }
 
-/** Another file: its past is its own. */
-export function open(next: string, called: string): void {
+/** Nothing that was worked out of another job may stand beside this one. */
+function clear(): void {
+  view.value = null;
+  offered.value = null;
+}
+
+/** Another job in place of this one, as a step that can be taken back: its name comes back too. */
+export function open(next: string, as: Called): void {
+  if (next === text.value && as.name === name.value) return;
   batch(() => {
-    // Pictures of another job must not stand beside this one.
-    if (next !== text.value) view.value = null;
+    remember();
+    if (next !== text.value) clear();
     lastStep = undefined;
     text.value = next;
-    name.value = called;
-    past.value = [];
+    called.value = as;
     future.value = [];
     notice.value = '';
+  });
+}
+
+/**
+ * Call the job's files otherwise: letters, digits and hyphens are kept. A step that can be taken back.
+ * @param typed empty: by the job's title again
+ */
+export function rename(typed: string): void {
+  const to = slug(typed);
+  if (to === name.value) return;
+  batch(() => {
+    remember();
+    lastStep = undefined;
+    called.value = to === '' ? unnamed : { name: to, title: null };
+    future.value = [];
   });
 }
 
@@ -82,9 +118,13 @@ function step(from: typeof past, to: typeof future): void {
   if (next === undefined) return;
   lastStep = undefined;
   batch(() => {
-    to.value = [...to.value, text.value];
+    to.value = [...to.value, { text: text.value, called: called.value }];
     from.value = from.value.slice(0, -1);
-    text.value = next;
+    // A step across two jobs: a name given by hand is a step by itself, and leaves the text.
+    if (next.called !== called.value && next.text !== text.value) clear();
+    text.value = next.text;
+    called.value = next.called;
+    notice.value = '';
   });
 }
 
@@ -92,12 +132,11 @@ export const undo = (): void => step(past, future);
 export const redo = (): void => step(future, past);
 
 interface Wish {
-  readonly path: EditPath;
-  typed: string | null;
+  edits: readonly Edit[];
   readonly step: string | undefined;
   isQuiet: boolean;
-  readonly done: Promise<void>;
-  readonly end: () => void;
+  readonly done: Promise<boolean>;
+  readonly end: (isTaken: boolean) => void;
 }
 
 /** Edits wait for each other, so that two quick ones never start from the same text. */
@@ -108,21 +147,24 @@ async function workOff(): Promise<void> {
   if (isEditing) return;
   isEditing = true;
   for (let wish = wishes.shift(); wish; wish = wishes.shift()) {
-    const { path, typed, step, isQuiet } = wish;
+    const { edits, step, isQuiet } = wish;
+    let isTaken = false;
     try {
-      const answer = await ask({ kind: 'edit', text: text.value, path, typed });
+      const answer = await ask({ kind: 'edit', text: text.value, edits });
       if (answer.kind === 'edited') {
+        isTaken = true;
         batch(() => {
           change(answer.text, step);
-          // The field shows it at once; what the judging reads there comes after.
-          if (typed !== null) values.value = { ...values.value, [path.join('.')]: typed };
+          // The fields show it at once; what the judging reads there comes after.
+          for (const { path, typed } of edits)
+            if (typed !== null) values.value = { ...values.value, [path.join('.')]: typed };
         });
       } else if (answer.kind === 'refused' && !isQuiet) notice.value = answer.why;
     } catch (fault) {
       notice.value = `That edit was not taken: ${why(fault)}`;
     }
     editing.value -= 1;
-    wish.end();
+    wish.end(isTaken);
   }
   isEditing = false;
 }
@@ -134,23 +176,43 @@ export interface SetOptions {
   readonly isQuiet?: boolean;
 }
 
-/** Set one value of the job. The edit is kept as typed text even where it is wrong: errors stand beside it. */
-export function set(path: EditPath, typed: string | null, { step, isQuiet = false }: SetOptions = {}): Promise<void> {
+const keysOf = (edits: readonly Edit[]) => edits.map(({ path }) => path.join('.')).join(' ');
+
+/**
+ * Set several values of the job as one step: all of them or, where one is refused, none.
+ * @returns whether they were taken; a notice says why not
+ */
+export function setTogether(edits: readonly Edit[], { step, isQuiet = false }: SetOptions = {}): Promise<boolean> {
   const waiting = wishes.at(-1);
-  if (waiting && step !== undefined && waiting.step === step) {
-    waiting.typed = typed;
+  if (waiting && step !== undefined && waiting.step === step && keysOf(waiting.edits) === keysOf(edits)) {
+    waiting.edits = edits;
     waiting.isQuiet = isQuiet;
     return waiting.done;
   }
-  let end: () => void = () => undefined;
-  const done = new Promise<void>((resolve) => {
+  let end: Wish['end'] = () => undefined;
+  const done = new Promise<boolean>((resolve) => {
     end = resolve;
   });
-  wishes.push({ path, typed, step, isQuiet, done, end });
+  latest = done;
+  wishes.push({ edits, step, isQuiet, done, end });
   editing.value += 1;
   void workOff();
   return done;
 }
+
+/**
+ * Set one value of the job. The edit is kept as typed text even where it is wrong: errors stand beside it.
+ * @returns the sentence that says why the job cannot have it; null when it has, or when nothing is to be said yet
+ */
+export async function set(path: EditPath, typed: string | null, options: SetOptions = {}): Promise<string | null> {
+  const isTaken = await setTogether([{ path, typed }], options);
+  return isTaken || options.isQuiet ? null : notice.value;
+}
+
+let latest: Promise<unknown> = Promise.resolve();
+
+/** Waits until every edit that was typed so far is in the text. */
+export const allTyped = (): Promise<unknown> => latest;
 
 /** Pictures as they are now; those that are not drawn yet stay as they were, and are called late. */
 function shownWith(next: LiveView, isWhole: boolean): LiveView {
@@ -161,24 +223,27 @@ function shownWith(next: LiveView, isWhole: boolean): LiveView {
   return { ...next, pictures: [...next.pictures, ...kept] };
 }
 
-/** What is the same stays the same object: whoever shows it has nothing to do. */
-function keep<T>(kept: Signal<T>, next: T): void {
-  if (JSON.stringify(kept.peek()) !== JSON.stringify(next)) kept.value = next;
-}
-
 function take(answer: Answer): void {
   batch(() => {
     if (answer.kind === 'judged') {
       view.value = shownWith(answer.view, answer.open.length === 0);
       keep(values, answer.values);
       parts.value = answer.parts;
+      if (answer.kinds) keep(offered, answer.kinds);
       keep(pending, answer.open);
       keep(errors, []);
     } else if (answer.kind === 'errors') {
       keep(errors, answer.errors);
       keep(values, answer.values);
       pending.value = [];
-    }
+    } else if (answer.kind === 'nothing') {
+      clear();
+      keep(errors, []);
+      keep(values, {});
+      pending.value = [];
+      late.value = new Set();
+    } else return;
+    isNone.value = answer.kind === 'nothing';
   });
 }
 
@@ -218,44 +283,16 @@ export async function begin(): Promise<void> {
     schema.value = opened.schema;
     jobs.value = opened.jobs;
     kinds.value = opened.kinds;
-    open(kept?.text ?? opened.jobs['orchard-truck'] ?? opened.starter, kept?.name ?? 'orchard-truck');
+    const first = opened.jobs['orchard-truck'] ?? opened.starter;
+    text.value = kept?.text ?? first;
+    called.value = kept ? calledAsShelved(kept, opened.jobs) : { name: 'orchard-truck', title: titleOf(first) };
+    empty.value = opened.empty;
   });
   effect(() => {
-    const of = text.value;
-    if (of !== '') void judge(of);
+    void judge(text.value);
   });
-  effect(() => writeShelf({ text: text.value, name: name.value }));
+  effect(() => writeShelf({ text: text.value, ...called.value }));
   window.addEventListener('storage', ({ key }) => {
     if (key === shelf) notice.value = otherTab;
   });
-}
-
-const otherTab =
-  'A job was changed in another tab of this page. Each tab keeps its own: save both as files before you close one.';
-
-/** Each tab has a shelf of its own, which a reload brings back; a new tab takes up what was worked on last in any of them. */
-const shelves = (): Storage[] => [sessionStorage, localStorage];
-
-function readShelf(): { text: string; name: string } | null {
-  try {
-    for (const store of shelves()) {
-      const kept: unknown = JSON.parse(store.getItem(shelf) ?? 'null');
-      if (typeof kept !== 'object' || kept === null) continue;
-      const { text: of, name: called } = kept as { text?: unknown; name?: unknown };
-      if (typeof of === 'string' && of !== '')
-        return { text: of, name: typeof called === 'string' ? called : 'my-joint' };
-    }
-    return null;
-  } catch {
-    return null;
-  }
-}
-
-function writeShelf(work: { readonly text: string; readonly name: string }): void {
-  try {
-    const kept = JSON.stringify(work);
-    for (const store of shelves()) store.setItem(shelf, kept);
-  } catch {
-    // A full or forbidden store must not stop the work; saving as a file still does.
-  }
 }

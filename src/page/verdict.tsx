@@ -1,6 +1,6 @@
 /** What came of it: the verdict, the answers in short, what to do next, and every finding, each tied to its feature. */
 import type { Finding } from '../core.ts';
-import { isStale, lit, pending, view } from './store.ts';
+import { isNone, isStale, lit, pending, view } from './store.ts';
 
 const marks = { fail: '✕', caution: '!', 'not assessed': '?', pass: '✓' } as const;
 const words = { fail: 'Fail', caution: 'Caution', 'not assessed': 'Not assessed', pass: 'Pass' } as const;
@@ -28,8 +28,8 @@ function FindingLine({ finding }: { finding: Finding }) {
       <summary>
         <span class="mark" role="img" aria-label={words[verdict]}>
           {marks[verdict]}
-        </span>
-        <span class="what">{title}</span>
+        </span>{' '}
+        <span class="what">{title}</span>{' '}
         <span class="number">
           {value === null ? '' : `${number(value)}${unit ? ` ${unit}` : ''}`}
           {limit === null ? '' : ` / ${number(limit)}`}
@@ -48,8 +48,30 @@ function FindingLine({ finding }: { finding: Finding }) {
   );
 }
 
+/** The verdict in a line, for a screen too narrow to show it beside the job. */
+export function VerdictStrip() {
+  const shown = view.value;
+  if (!shown) return null;
+  const { verdict, headline } = shown.report;
+  return (
+    <section class={`strip ${css(verdict)}`} aria-label="Verdict in short">
+      <p>
+        <strong>
+          <span aria-hidden="true">{marks[verdict]} </span>
+          {words[verdict]}
+          {pending.value.length > 0 ? ' so far' : ''}.
+        </strong>{' '}
+        {isStale.value ? 'This is of the job before its errors. ' : ''}
+        {headline} <a href="#verdict">to the verdict</a>
+      </p>
+    </section>
+  );
+}
+
 export function Verdict() {
   const shown = view.value;
+  if (isNone.value)
+    return <p class="quiet">No job: its text is empty. Begin a new job, open one, or type into the sheet.</p>;
   if (!shown) return <p class="quiet">No verdict yet: the job has errors, or the sums are running.</p>;
   const { report, revision } = shown;
   const open = report.findings.filter(({ verdict }) => verdict !== 'pass');
@@ -99,6 +121,50 @@ export function Verdict() {
           <FindingLine key={`${finding.code} ${finding.title}`} finding={finding} />
         ))}
       </details>
+      <details open>
+        <summary>
+          <h3>Screws, and how hard they are tightened</h3>
+        </summary>
+        <table class="answers">
+          <tbody>
+            {report.screws.map(({ count, what, detail, tighten, where }) => {
+              const [first = '', ...rest] = tighten.split('; ');
+              return (
+                <tr key={`${what} ${where}`}>
+                  <th scope="row">
+                    {count} x {what}
+                  </th>
+                  <td>
+                    <strong>{first}</strong>
+                    {first ? '. ' : ''}
+                    {[...rest, where, detail].filter(Boolean).join('; ')}
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </details>
+      {report.controller ? (
+        <details open>
+          <summary>
+            <h3>What to tell the controller</h3>
+          </summary>
+          <table class="answers">
+            <tbody>
+              {report.controller.lines.map(({ label, value, note }) => (
+                <tr key={label}>
+                  <th scope="row">{label}</th>
+                  <td>
+                    <strong>{value}</strong>
+                    {note ? `. ${note}` : ''}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </details>
+      ) : null}
       <details>
         <summary>
           <h3>Key numbers</h3>

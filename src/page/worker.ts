@@ -4,7 +4,9 @@ import {
   answerRegister,
   answerRunout,
   askedPreflight,
+  commaInDoubt,
   editJob,
+  emptyJob,
   type Finding,
   type Joint,
   jobJsonSchema,
@@ -16,6 +18,7 @@ import {
   preflightDxf,
   products,
   readJob,
+  reportKind,
   shownPreflight,
   starterJob,
   typedValues,
@@ -76,9 +79,10 @@ async function answer(ask: Ask, tell: (part: Answer) => void): Promise<Answer> {
         schema: jobJsonSchema() as JsonSchema,
         jobs: shippedJobs(),
         starter: starterJob(),
+        empty: emptyJob,
         kinds: [
           ...products.map(({ kind, about }) => ({ kind, about })),
-          { kind: 'report', about: 'report: a page to print, text, data' },
+          { kind: reportKind, about: 'report: a page to print, text, data' },
         ],
       };
     case 'take': {
@@ -93,14 +97,24 @@ async function answer(ask: Ask, tell: (part: Answer) => void): Promise<Answer> {
       return { kind: 'edited', text };
     }
     case 'measure': {
+      // "49,37" would be read as two readings here: whoever typed it in a picture is asked.
+      const typed: readonly unknown[] = Object.values(ask.of.typed);
+      const doubts = typed.map((one) => (typeof one === 'string' ? commaInDoubt(one) : null));
+      const doubt = doubts.find((sentence) => sentence !== null);
+      if (doubt) return { kind: 'refused', why: doubt };
       const measured = answerMeasured(ask.of);
       if (!measured.ok) return { kind: 'refused', why: measured.why };
       const { title, lines, notes, result } = measured.value;
       return { kind: 'measured', title, lines: [...lines, ...notes], result };
     }
     case 'edit': {
-      const edited = editJob(ask.text, ask.path, ask.typed);
-      return edited.ok ? { kind: 'edited', text: edited.text } : { kind: 'refused', why: edited.why };
+      let { text } = ask;
+      for (const { path, typed } of ask.edits) {
+        const edited = editJob(text, path, typed);
+        if (!edited.ok) return { kind: 'refused', why: edited.why };
+        text = edited.text;
+      }
+      return { kind: 'edited', text };
     }
     case 'preflight': {
       const { file, bytes, text, ...typed } = ask.of;

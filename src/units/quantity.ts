@@ -114,6 +114,9 @@ function slipAfterNumber(text: string, rest: string): string | null {
       ? `Use a point for decimals and nothing between thousands: ${text.replaceAll(',', '')}, or ${text.replace(',', '.')} if the comma was meant as the decimal sign.`
       : `Use a point for decimals, not a comma: ${text.replace(',', '.')}.`;
   }
+  if (/^ ?[,;]$/.test(rest)) return 'Something is missing behind the comma; decimals take a point.';
+  if (/^ ?[,;] ?[+-]?[.\d]/.test(rest))
+    return `"${shown(text)}" is more than one number; one is wanted here, or, where readings may be repeated, a list such as [57.02, 57.04].`;
   if (/^x[0-9a-f]/i.test(rest)) return `Hexadecimal numbers are not read; write "${shown(text)}" as a decimal number.`;
   if (/^[\d.]*\.\d/.test(rest))
     return `"${shown(text)}" has two points; a number has one, and nothing between thousands.`;
