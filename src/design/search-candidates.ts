@@ -22,6 +22,8 @@ export interface Trial {
   readonly tried: number;
   /** Why the usual way cannot be drawn; empty when it can. */
   readonly troubles: readonly Trouble[];
+  /** What first stands in the way of each that cannot be drawn. */
+  readonly undrawn: readonly Trouble[];
 }
 
 /** What tells one design from another: how each group of screws holds. */
@@ -47,6 +49,7 @@ export function* tryChoices(
   const candidates: Candidate[] = [];
   const known = new Set<string>();
   let troubles: readonly Trouble[] = [];
+  const undrawn: Trouble[] = [];
   let tried = 0;
   let enough = Number.POSITIVE_INFINITY;
   for (const [order, choice] of choices.entries()) {
@@ -56,6 +59,7 @@ export function* tryChoices(
     const made = designJoint({ ...input, job: withChoice(input.job, choice) });
     if (!made.ok) {
       if (order === 0) troubles = made.troubles;
+      undrawn.push(...made.troubles.slice(0, 1));
       continue;
     }
     const joint = asTyped(made.value, input.job);
@@ -66,5 +70,5 @@ export function* tryChoices(
     candidates.push(candidate);
     if (passes(candidate)) enough = choice.thinner;
   }
-  return { candidates, tried, troubles };
+  return { candidates, tried, troubles, undrawn };
 }

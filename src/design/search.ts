@@ -11,9 +11,24 @@ import { reinforced } from './reinforce.ts';
 import { type Judge, kindOf, tryChoices } from './search-candidates.ts';
 import { keysFor, wayText } from './search-words.ts';
 import { allSteps, type Steps } from './steps.ts';
-import { type Designed, designed } from './trouble.ts';
+import { type Designed, designed, type Trouble } from './trouble.ts';
 import { asTyped } from './wheel-size.ts';
 import { whyImpossible } from './why-impossible.ts';
+
+/** A way that cannot be drawn may be the one that would pass: what stands against it may be mended sooner than the others. */
+function undrawnText(undrawn: readonly Trouble[]): { readonly undrawn?: string } {
+  const counts = new Map<string, number>();
+  for (const { path, message } of undrawn) {
+    const words = `${path}: ${message}`;
+    counts.set(words, (counts.get(words) ?? 0) + 1);
+  }
+  const [first] = [...counts].sort(([, a], [, b]) => b - a);
+  if (!first) return {};
+  const [words, count] = first;
+  const ways = undrawn.length === 1 ? 'One more way' : `${undrawn.length} more ways`;
+  const most = count === undrawn.length ? '' : `, ${count} of them for this`;
+  return { undrawn: `${ways} cannot be drawn${most}: ${words}` };
+}
 
 /** No more other ways than this are told of. */
 const mostOthers = 4;
@@ -96,7 +111,7 @@ export const searchDesign = (input: SearchInput, judge: Judge): Designed<Found> 
  * @returns the best design, or the troubles of the usual way when no way can be drawn at all
  */
 export function* searchInSteps(input: SearchInput, judge: Judge): Steps<Designed<Found>> {
-  const { candidates: open, tried, troubles } = yield* tryChoices(input, judge);
+  const { candidates: open, tried, troubles, undrawn } = yield* tryChoices(input, judge);
   const candidates = [...open, ...(yield* reinforced(input, judge, open))];
   const ranked = [...candidates].sort(byMerit);
   const [best] = ranked;
@@ -111,7 +126,7 @@ export function* searchInSteps(input: SearchInput, judge: Judge): Steps<Designed
     chosen: wayText(best.joint),
     because,
     others: isSound ? othersThan(best, ranked) : [],
-    impossible: isSound ? null : yield* whyImpossible(input, judge, ranked),
+    impossible: isSound ? null : { ...(yield* whyImpossible(input, judge, ranked)), ...undrawnText(undrawn) },
   };
   const filled = (['driving', 'driven'] as const).flatMap((side) =>
     Object.entries(best.choice[side].set).map(([key, value]) => ({

@@ -179,6 +179,8 @@ export interface Impossible {
   readonly together: boolean;
   /** The smallest change that was found to make a joint possible, a sentence; null when none of those tried does. */
   readonly nearest: string | null;
+  /** Ways that cannot even be drawn, and what stands in their way most often, a sentence; left out where there is none. */
+  readonly undrawn?: string;
 }
 
 /** What came of trying every way that the job leaves open. */

@@ -66,7 +66,7 @@ function otherWay(other: Alternative, units: LengthUnits): OtherWay {
 
 function impossibleText({ impossible, tried }: Alternatives): string[] {
   if (impossible === null) return [];
-  const { facts, together, nearest } = impossible;
+  const { facts, together, nearest, undrawn } = impossible;
   const ways = tried === 1 ? 'The job leaves one way open' : `${tried} ways were tried`;
   const lead =
     tried === 1
@@ -77,7 +77,7 @@ function impossibleText({ impossible, tried }: Alternatives): string[] {
           ? `${ways}, and one fact fails them all:`
           : `${ways}, and each of these facts alone fails them all:`;
   const cure = nearest ?? 'None of the changes to the adapter that were tried lets it pass.';
-  return [lead, ...facts, cure];
+  return [lead, ...facts, ...(undrawn === undefined ? [] : [undrawn]), cure];
 }
 
 /** What the report says; null when nothing was searched. */
