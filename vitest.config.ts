@@ -7,6 +7,9 @@ export default defineConfig({
     globalSetup: ['tests/program.ts'],
     // Left to itself vitest keeps one of two cores free.
     maxWorkers: '100%',
+    // Files of one worker share what they import: reading hundreds of modules anew for each file took as long as many of the tests. So a test
+    // must leave nothing behind: no mocked module, no changed environment.
+    isolate: false,
     // Outside readers (slicers above all) take their time on two cores.
     testTimeout: 120_000,
     hookTimeout: 120_000,

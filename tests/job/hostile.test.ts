@@ -147,8 +147,8 @@ describe('hostile text', () => {
       for (const key of legalKeys(steps)) {
         const path = [...steps, key];
         keys += 1;
-        // Each key meets the empty value and every third other, the next key the ones after those.
-        for (const value of junk.filter((one, index) => one === null || (index + keys) % 3 === 0)) {
+        // Each key meets the empty value and every fifth other, the next key the ones after those.
+        for (const value of junk.filter((one, index) => one === null || (index + keys) % 5 === 0)) {
           const data = structuredClone(base);
           let section = data;
           for (const step of steps) {

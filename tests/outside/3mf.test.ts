@@ -18,6 +18,7 @@ import { write3mf } from '../../src/write/3mf.ts';
 import { zip } from '../../src/write/zip.ts';
 import { shipped, shippedJob } from '../presets/shipped.ts';
 import { adapter, profile, turned, wheel } from '../solids/fixtures.ts';
+import { loopsOnly } from './slicer.ts';
 
 const folder = mkdtempSync(join(tmpdir(), '3mf-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -199,6 +200,7 @@ describe('prusa-slicer slices', () => {
       const said = run('prusa-slicer', [
         '--export-gcode',
         ...bed,
+        ...loopsOnly,
         '--first-layer-height',
         '0.2',
         '-o',
@@ -217,6 +219,7 @@ describe('prusa-slicer slices', () => {
     const said = run('prusa-slicer', [
       '--export-gcode',
       ...bed,
+      ...loopsOnly,
       '-o',
       at('a.gcode'),
       at('orchard-truck-wheel-mockup.3mf'),

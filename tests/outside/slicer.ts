@@ -12,7 +12,7 @@ export interface Sliced {
  * Walls of one line and nothing between them: every layer of the mesh is cut and joined to loops, which is what is asked about; how a
  * printer would fill them costs ten times as long and says nothing of the mesh.
  */
-const loopsOnly = [
+export const loopsOnly = [
   ['--perimeter-generator', 'classic'],
   ['--perimeters', '1'],
   ['--fill-density', '0'],
