@@ -71,7 +71,7 @@ describe('the search against trying everything', () => {
 
   it('takes the thinnest of the best wherever it leaves the usual way', { timeout: 300_000 }, () => {
     let left = 0;
-    for (const pair of fc.sample(usedPair, { numRuns: 12, seed: 2024 })) {
+    for (const pair of fc.sample(usedPair, { numRuns: 25, seed: 2024 })) {
       const found = searched(pair);
       if (!found.ok || count(found.findings, 'fail') > 0) continue;
       const filled = found.joint.assumptions.filter(({ path }) =>
