@@ -6,6 +6,9 @@ import type { Need, SensorNeeds } from './sensor-needs.ts';
 /** A data sheet's reference target is a recommendation: within this share of it the sensor may still read. Common practice. */
 const mayStillRead = 0.2;
 
+/** How far off a quarter turn the two channels of a direction sensor may be, degrees, for a counter to follow safely. Common practice. */
+export const phaseSafe = 45;
+
 /** One size held against what the sensor needs. */
 export interface ToothDemand {
   readonly code: string;

@@ -17,7 +17,7 @@ import type { JobInput } from './schema.ts';
 import { outsideRange, type WheelInput } from './schema-wheel.ts';
 import { sensorNeeds } from './sensor-needs.ts';
 import { outlineOf } from './tooth-count.ts';
-import { demandVerdict, narrowestCut, toothDemands } from './tooth-demands.ts';
+import { demandVerdict, narrowestCut, phaseSafe, toothDemands } from './tooth-demands.ts';
 import { bandOf, type SizedWheel, wordsOf } from './wheel-form.ts';
 
 /** The wheel with its size. */
@@ -142,9 +142,13 @@ function toothNeeds(wheel: WheelInput, { sensor, sheet }: Judges): ToothNeed[] {
       atLeast(`the ${words.teeth}${windows ? ' and windows' : ''} cover the pole of`, sensor.pole, (sizes) =>
         windows ? Math.min(sizes.toothChord, sizes.leastValleyChord) : sizes.toothChord,
       );
-    // At 135 degrees and less, 360 spacing / pitch, the channels are told apart safely: within 45 of a quarter (common practice).
+    // A larger wheel has a larger pitch, and so brings the channels nearer to a quarter of it: 360 spacing / pitch.
     if (sensor.kind === 'two_channel_hall' && sensor.spacing !== undefined)
-      atLeast('the two channels keep their phase, with a pitch of', (8 / 3) * sensor.spacing, ({ pitch }) => pitch);
+      atLeast(
+        'the two channels keep their phase, with a pitch of',
+        (360 * sensor.spacing) / (90 + phaseSafe),
+        ({ pitch }) => pitch,
+      );
   }
   const slot = must(sheetLimit('slot', wheel.thickness)).usual;
   atLeast(`${words.teeth} and ${words.valleys} can be cut, none narrower than`, slot, narrowestCut);

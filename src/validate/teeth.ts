@@ -1,7 +1,7 @@
 /** Teeth that the sensor can read: their sizes against its kind and its pole, and a wheel that it can see at all. */
 import type { Joint } from '../job/joint.ts';
 import { sensorNeeds } from '../job/sensor-needs.ts';
-import { type ToothDemand, toothDemands } from '../job/tooth-demands.ts';
+import { phaseSafe, type ToothDemand, toothDemands } from '../job/tooth-demands.ts';
 import { toothWords } from '../job/wheel-form.ts';
 import { markNoun } from '../job/wheel-mark.ts';
 import type { Finding } from '../model/finding.ts';
@@ -79,8 +79,7 @@ function sizesForSensor(joint: Joint, spec: ToneWheelSpec, sizes: ToothMeasures)
   ];
 }
 
-/** Half-width of the phase between the two channels that a counter follows safely, and at all, degrees. Common practice. */
-const phaseSafe = 45;
+/** Half-width of the phase between the two channels that a counter follows at all, degrees. Common practice. */
 const phaseAtAll = 70;
 
 /** Two elements a quarter of a pitch apart tell the direction; half a pitch apart they tell nothing. */

@@ -1,10 +1,8 @@
-/** A terminal that remembers what it was told, and a folder that goes away after the test. */
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
-import { afterAll } from 'vitest';
+/** A terminal that remembers what it was told. */
+import { resolve } from 'node:path';
 import type { Io } from '../../src/cli/io.ts';
 import { main } from '../../src/cli/main.ts';
+import { folder } from '../folders.ts';
 
 export const presets = resolve(import.meta.dirname, '../../presets');
 
@@ -31,17 +29,7 @@ export interface Heard {
   readonly err: string;
 }
 
-const folders: string[] = [];
-afterAll(() => {
-  for (const folder of folders) rmSync(folder, { recursive: true, force: true });
-});
-
-/** A new empty folder. */
-export function folder(name = 'job'): string {
-  const path = mkdtempSync(join(tmpdir(), `flangewright-${name}-`));
-  folders.push(path);
-  return path;
-}
+export { folder };
 
 /** Run a command in a folder, answering questions from a list; no list: nobody is at the terminal. */
 export async function run(cwd: string, argv: readonly string[], answers?: readonly string[]): Promise<Heard> {
