@@ -1,7 +1,33 @@
 /** The page as a static folder: everything is worked out in the visitor's browser, nothing is sent anywhere. */
-import { readFileSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
+import { parsePatterns } from './src/core.ts';
+import { openedWith, wholeAnswer } from './src/page/opened.ts';
+
+/** Texts of a folder's files of one ending, by their names without it. */
+function textsIn(folder: string, ending: string): Record<string, string> {
+  const home = resolve(import.meta.dirname, folder);
+  const names = readdirSync(home).filter((name) => name.endsWith(ending));
+  return Object.fromEntries(
+    names.sort().map((name) => [name.slice(0, -ending.length), readFileSync(join(home, name), 'utf8')]),
+  );
+}
+
+/** What the page knows before its worker is loaded; see `opened.ts`. */
+const made: Plugin = {
+  name: 'made',
+  resolveId: (id) => (id.startsWith('made:') ? id : null),
+  async load(id) {
+    const opened = openedWith(textsIn('presets', '.job.yaml'), 'orchard-truck');
+    const read = (of: unknown) => `JSON.parse(${JSON.stringify(JSON.stringify(of))})`;
+    if (id === 'made:opened') return `export default ${read(opened)}`;
+    if (id !== 'made:first') return null;
+    const first = opened.jobs[opened.first] ?? '';
+    const answer = await wholeAnswer(first, parsePatterns(textsIn('presets/flanges', '.yaml')));
+    return `export default () => ${read(answer)}`;
+  },
+};
 
 /** Licences of what the page carries with it; the solid modeller's asks for its text beside it. */
 const notices: Plugin = {
@@ -41,7 +67,7 @@ const notices: Plugin = {
 export default defineConfig({
   root: resolve(import.meta.dirname, 'src/page'),
   base: './',
-  plugins: [notices],
+  plugins: [made, notices],
   build: {
     outDir: resolve(import.meta.dirname, 'dist/page'),
     emptyOutDir: true,

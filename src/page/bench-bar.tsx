@@ -1,7 +1,8 @@
 /** What is done with the job as a whole: open, save, take back, start from an example. */
+import opened from 'made:opened';
 import { useRef } from 'preact/hooks';
 import { type Called, titleOf, unnamed } from './job-name.ts';
-import { busy, empty, future, jobs, name, notice, open, past, redo, rename, stop, text, undo } from './store.ts';
+import { busy, future, name, notice, open, past, redo, rename, stop, text, undo } from './store.ts';
 
 /** Files larger than this are no job. */
 const mostBytes = 1_000_000;
@@ -23,7 +24,7 @@ function take(of: string, as: Called, words: string): void {
 
 const begin = () =>
   take(
-    empty.value,
+    opened.empty,
     unnamed,
     'A new job: give it a title, fill in both flanges as you measured them, then what it must carry. What is still missing is listed as errors.',
   );
@@ -90,13 +91,13 @@ export function BenchBar() {
           value=""
           onChange={(event) => {
             const chosen = event.currentTarget.value;
-            const of = jobs.value[chosen];
+            const of = opened.jobs[chosen];
             if (of !== undefined) take(of, { name: chosen, title: titleOf(of) }, `The example ${chosen}.`);
             event.currentTarget.value = '';
           }}
         >
           <option value="">an example</option>
-          {Object.keys(jobs.value).map((key) => (
+          {Object.keys(opened.jobs).map((key) => (
             <option key={key} value={key}>
               {key}
             </option>

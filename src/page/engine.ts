@@ -7,7 +7,6 @@ import type { EditPath, JobError, LiveBody, LiveView, Made, ShownAs, ShownPrefli
 export type Ask =
   | { readonly kind: 'take'; readonly text: string; readonly keys: string }
   | { readonly kind: 'measure'; readonly of: Measuring }
-  | { readonly kind: 'open' }
   | { readonly kind: 'preflight'; readonly of: TypedPreflight }
   | { readonly kind: 'edit'; readonly text: string; readonly edits: readonly Edit[] }
   | { readonly kind: 'judge'; readonly text: string }
@@ -33,15 +32,6 @@ export type Answer =
       readonly lines: readonly string[];
       /** The numbers, as the measuring room names them; mm and degrees. */
       readonly result: Readonly<Record<string, unknown>>;
-    }
-  | {
-      readonly kind: 'opened';
-      readonly schema: JsonSchema;
-      readonly jobs: Readonly<Record<string, string>>;
-      readonly starter: string;
-      /** A job without sizes. */
-      readonly empty: string;
-      readonly kinds: readonly Kind[];
     }
   | { readonly kind: 'edited'; readonly text: string }
   | { readonly kind: 'preflight'; readonly shown: ShownPreflight }

@@ -1,9 +1,11 @@
 /** The same files as the command line makes, one by one. What is held says why. */
+
+import opened from 'made:opened';
 import { computed, signal } from '@preact/signals';
 import type { Made } from '../core.ts';
 import { ask, cancelMaking } from './engine.ts';
 import { refusedKeys } from './refused.ts';
-import { allTyped, errors, isBehind, isNone, kinds, name, offered, text } from './store.ts';
+import { allTyped, errors, isBehind, isNone, name, offered, text } from './store.ts';
 
 interface Work {
   readonly kind: string;
@@ -121,7 +123,7 @@ function Outcome({ kind }: { kind: string }) {
 }
 
 /** Kinds that this job has something for. Until that is known: all. */
-const fitting = computed(() => kinds.value.filter(({ kind }) => offered.value?.includes(kind) ?? true));
+const fitting = computed(() => opened.kinds.filter(({ kind }) => offered.value?.includes(kind) ?? true));
 
 export function Files() {
   const refused = [...refusedKeys.value];

@@ -1,9 +1,11 @@
 /** The job as a sheet of paper: sections and fields made of the job's own schema, so that no key is ever missing here. */
+
+import opened from 'made:opened';
 import { computed, signal, useComputed } from '@preact/signals';
 import type { EditPath } from '../core.ts';
 import type { JsonSchema } from './engine.ts';
 import { Field } from './field.tsx';
-import { schema, set, values } from './store.ts';
+import { set, values } from './store.ts';
 
 /** Sections in the order of the work, and the keys of each that are shown before "all keys" is asked for. */
 const sections: readonly { readonly key: string; readonly title: string; readonly first: readonly string[] }[] = [
@@ -118,8 +120,7 @@ function Key({ path, of }: { path: EditPath; of: JsonSchema }) {
 
 /** The whole sheet. */
 export function JobSheet() {
-  const of = schema.value;
-  if (!of) return null;
+  const of = opened.schema;
   return (
     <form class="sheet" aria-label="The job" onSubmit={(event) => event.preventDefault()}>
       <Field path={['title']} of={of.properties?.title ?? {}} />

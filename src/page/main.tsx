@@ -3,6 +3,8 @@ import { render } from 'preact';
 import { App } from './app.tsx';
 import { begin, redo, undo } from './store.ts';
 
+// First the job, then the page: it is drawn once.
+begin();
 const place = document.getElementById('page');
 if (place) {
   place.replaceChildren();
@@ -16,4 +18,3 @@ window.addEventListener('keydown', (event) => {
   if (event.shiftKey) redo();
   else undo();
 });
-void begin();

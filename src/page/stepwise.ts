@@ -80,6 +80,12 @@ export class Stepwise {
     this.#pump();
   }
 
+  /** Give up for good: a channel that is listened to keeps a program from ending. */
+  end(): void {
+    this.#running = undefined;
+    this.#turn.port1.close();
+  }
+
   #pump(): void {
     const running = this.#running;
     if (!running) return;

@@ -1,7 +1,10 @@
 /** What the page knows: the job as text, its past and future, and what came of it. One way: text -> judged -> shown. */
+
+import firstAnswer from 'made:first';
+import opened from 'made:opened';
 import { batch, computed, effect, signal } from '@preact/signals';
 import type { EditPath, JobError, LiveView, TypedValues } from '../core.ts';
-import { type Answer, ask, cancel, type Edit, type JsonSchema, type Kind } from './engine.ts';
+import { type Answer, ask, cancel, type Edit } from './engine.ts';
 import { type Called, calledAsShelved, nameOf, type Step, slug, titleOf, unnamed } from './job-name.ts';
 import { keep } from './keep.ts';
 import { otherTab, readShelf, shelf, writeShelf } from './shelf.ts';
@@ -32,14 +35,10 @@ export const isBehind = computed(() => editing.value > 0);
 export const busy = computed(() => judging.value || editing.value > 0);
 /** A sentence about something that went wrong or was done, shown until the next change. */
 export const notice = signal('');
-export const schema = signal<JsonSchema | null>(null);
-export const kinds = signal<readonly Kind[]>([]);
 /** Kinds of file that this job has something for; null until that is known. */
 export const offered = signal<readonly string[] | null>(null);
 /** True where the text holds nothing: there is no job. */
 export const isNone = signal(false);
-export const empty = signal('');
-export const jobs = signal<Readonly<Record<string, string>>>({});
 /** Feature under the pointer, or chosen: lights up in pictures and findings alike. */
 export const lit = signal<string | null>(null);
 
@@ -274,22 +273,33 @@ export function stop(): void {
   notice.value = 'Stopped. What was not worked out yet is missing, or of the job before this change.';
 }
 
-/** Begin: take up the work left in this browser, else a starter job. */
-export async function begin(): Promise<void> {
-  const opened = await ask({ kind: 'open' });
-  if (opened.kind !== 'opened') return;
+/** What is shown already is worked out once more as soon as the page stands: then the worker is loaded when the first edit comes. */
+function warmUp(of: string): void {
+  requestAnimationFrame(() =>
+    setTimeout(() => {
+      if (of === text.value) ask({ kind: 'judge', text: of }).catch(() => undefined);
+    }),
+  );
+}
+
+/** Begin: take up the work left in this browser, else the example. The example's answer came with the page: it is shown at once. */
+export function begin(): void {
   const kept = readShelf();
+  const example = opened.jobs[opened.first] ?? '';
+  const [first, as] = kept
+    ? [kept.text, calledAsShelved(kept, opened.jobs)]
+    : [example, { name: opened.first, title: titleOf(example) }];
+  let isAnswered = first === example;
   batch(() => {
-    schema.value = opened.schema;
-    jobs.value = opened.jobs;
-    kinds.value = opened.kinds;
-    const first = opened.jobs['orchard-truck'] ?? opened.starter;
-    text.value = kept?.text ?? first;
-    called.value = kept ? calledAsShelved(kept, opened.jobs) : { name: 'orchard-truck', title: titleOf(first) };
-    empty.value = opened.empty;
+    text.value = first;
+    called.value = as;
+    if (isAnswered) take(firstAnswer());
   });
   effect(() => {
-    void judge(text.value);
+    const of = text.value;
+    if (isAnswered) warmUp(of);
+    else void judge(of);
+    isAnswered = false;
   });
   effect(() => writeShelf({ text: text.value, ...called.value }));
   window.addEventListener('storage', ({ key }) => {

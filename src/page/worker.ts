@@ -6,24 +6,19 @@ import {
   askedPreflight,
   commaInDoubt,
   editJob,
-  emptyJob,
   type Finding,
   type Joint,
-  jobJsonSchema,
   judgeJob,
   liveBodies,
   makeFiles,
   type PatternList,
   parsePatterns,
   preflightDxf,
-  products,
   readJob,
-  reportKind,
   shownPreflight,
-  starterJob,
   typedValues,
 } from '../core.ts';
-import type { Answer, Ask, JsonSchema, Measuring, Reply } from './engine.ts';
+import type { Answer, Ask, Measuring, Reply } from './engine.ts';
 import { Stepwise } from './stepwise.ts';
 
 const texts = import.meta.glob<string>('../../presets/flanges/*.yaml', {
@@ -36,12 +31,6 @@ const known = () =>
   (patterns ??= parsePatterns(
     Object.fromEntries(Object.entries(texts).map(([path, text]) => [path.split('/').at(-1) ?? path, text])),
   ));
-
-const jobs = import.meta.glob<string>('../../presets/*.job.yaml', { query: '?raw', import: 'default', eager: true });
-const shippedJobs = () =>
-  Object.fromEntries(
-    Object.entries(jobs).map(([path, text]) => [path.split('/').at(-1)?.replace('.job.yaml', '') ?? path, text]),
-  );
 
 interface Known {
   readonly text: string;
@@ -73,18 +62,6 @@ function answerMeasured(of: Measuring) {
 
 async function answer(ask: Ask, tell: (part: Answer) => void): Promise<Answer> {
   switch (ask.kind) {
-    case 'open':
-      return {
-        kind: 'opened',
-        schema: jobJsonSchema() as JsonSchema,
-        jobs: shippedJobs(),
-        starter: starterJob(),
-        empty: emptyJob,
-        kinds: [
-          ...products.map(({ kind, about }) => ({ kind, about })),
-          { kind: reportKind, about: 'report: a page to print, text, data' },
-        ],
-      };
     case 'take': {
       // The search names its way as keys of a job; each of them is set by itself, so that the rest of the file stays.
       let { text } = ask;
