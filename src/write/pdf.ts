@@ -210,12 +210,23 @@ class PageWriter {
   }
 }
 
+/** The package's document. In a browser it has to be handed the two fonts that are used; on node it finds them by itself. */
+async function loadPdfkit() {
+  const pdfkit = await import('pdfkit');
+  const { registerStdFonts } = pdfkit as { readonly registerStdFonts?: (...fonts: unknown[]) => void };
+  if (registerStdFonts) {
+    const fonts = [import('pdfkit/standard-fonts/Helvetica'), import('pdfkit/standard-fonts/HelveticaBold')];
+    registerStdFonts(...(await Promise.all(fonts)).map((font) => font.default));
+  }
+  return pdfkit.default;
+}
+
 /**
  * Writes pages as a PDF.
  * @throws an Error when a coordinate is not finite: a bug of the caller
  */
 export async function writePdf(pages: readonly PdfPage[], about: PdfAbout): Promise<Uint8Array> {
-  const { default: PDFDocument } = await import('pdfkit');
+  const PDFDocument = await loadPdfkit();
   const doc = new PDFDocument({
     autoFirstPage: false,
     compress: false,

@@ -2,9 +2,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { judgeJob, makeFiles } from '../../src/core.ts';
+import { judgeJob, kindsFor, makeFiles, products } from '../../src/core.ts';
 import { patterns } from '../validate/help.ts';
-import { type Bench, blamedByAxe, catchSaved, fill, jobText, openBench, settled } from './browser.ts';
+import { type Bench, blamedByAxe, catchSaved, fill, jobText, type Opened, openBench, settled } from './browser.ts';
 
 const presets = resolve(import.meta.dirname, '../../presets');
 const shipped = readdirSync(presets).filter((name) => name.endsWith('.job.yaml'));
@@ -60,27 +60,37 @@ describe('the whole path', () => {
     expect(requests.filter((url) => !url.startsWith(bench.address) && !url.startsWith('blob:'))).toEqual([]);
     expect(complaints).toEqual([]);
   }, 120_000);
+});
 
-  it.each(shipped)(
+describe('files', () => {
+  /** One page for all jobs, as somebody uses it who makes one after the other. */
+  let opened: Opened;
+  let bytesSaved: () => Promise<Buffer>;
+  beforeAll(async () => {
+    opened = await bench.open();
+    bytesSaved = await catchSaved(opened.page);
+  });
+
+  /** Parts, pictures, a page to print, drawings of every shipped job; of the first example whatever is made without the solid modeller (`live.test.ts`). */
+  const usual = ['mockup', 'preview', 'report', 'drawing'];
+  const all = products.map(({ kind }) => kind).filter((kind) => kind !== 'step' && kind !== 'pack');
+
+  it.each(shipped.map((file) => [file, file.startsWith('orchard') ? [...all, 'report'] : usual] as const))(
     '%s: the same bytes as the command line makes',
-    async (file) => {
-      const { page } = await bench.open();
+    async (file, wanted) => {
+      const { page } = opened;
       const base = file.replace('.job.yaml', '');
       await page.getByLabel('start from').selectOption(base);
       await settled(page);
-      await page.waitForSelector('#picture-section svg');
-      const bytesSaved = await catchSaved(page);
       const judged = judgeJob(readFileSync(join(presets, file), 'utf8'), file, patterns);
       if (!judged.ok) throw new Error(file);
-      for (const [button, kind] of [
-        [/^adapter mock-up/, 'mockup'],
-        [/^pictures/, 'preview'],
-        [/^report/, 'report'],
-      ] as const) {
+      const kinds = wanted.filter((kind) => kindsFor(judged.joint).includes(kind));
+      for (const kind of kinds) {
         // The page knows no folders: a job is called by its file's name.
         const options = { base, jobName: `${base}.job.yaml`, only: [kind], force: false };
         const { files } = await makeFiles(judged.joint, judged.findings, options);
-        await page.getByRole('button', { name: button }).click();
+        const about = products.find((product) => product.kind === kind)?.about ?? 'report: a page to print, text, data';
+        await page.getByRole('button', { name: about, exact: true }).click();
         for (const { name, bytes } of files) {
           const save = page.getByRole('button', { name: `save ${name}`, exact: true });
           await save.waitFor();
@@ -88,7 +98,7 @@ describe('the whole path', () => {
           expect((await bytesSaved()).equals(Buffer.from(bytes)), name).toBe(true);
         }
       }
-      await page.close();
+      expect(kinds.length).toBeGreaterThan(3);
     },
     120_000,
   );
