@@ -2,10 +2,12 @@
  * Lengths along the bracket's strip, and where its foot begins, by form. All in the plane of the bends: q from the teeth along the
  * sensor, p towards the bolts. The ear's seat is the face z = 0 of the blank.
  */
+
 import type { FramePoint } from '../formulas/frame-vibration.ts';
 import type { BracketInput } from '../job/schema-bracket.ts';
 import type { BracketBend } from '../parts/bracket.ts';
 import { axialRadius, hasWindows, type ToothBand } from '../parts/tone-wheel.ts';
+import { cos, sin } from '../units/trig.ts';
 import { type Designed, designed, trouble } from './trouble.ts';
 
 /** What the lengths follow from. */
@@ -128,7 +130,7 @@ function offset(about: ChainInput, at: FramePoint, seat: number): Designed<Chain
   const rise = seat - (at.q + input.packing + t);
   const web = (degrees: number): number => {
     const a = (degrees * Math.PI) / 180;
-    return (Math.abs(rise) - (2 * r + t) * (1 - Math.cos(a))) / Math.sin(a);
+    return (Math.abs(rise) - (2 * r + t) * (1 - cos(a))) / sin(a);
   };
   const between = (degrees: number) => web(degrees) + ((degrees * Math.PI) / 180) * (r + k * t);
   const possible = offsetAngles.filter((degrees) => web(degrees) > 0);
@@ -142,7 +144,7 @@ function offset(about: ChainInput, at: FramePoint, seat: number): Designed<Chain
       `The step is ${Math.abs(rise).toFixed(2)} mm, too low for two bends of ${r} mm inside radius${chosen === undefined ? '' : ` at ${chosen} degrees`}: use form: flat with stand-offs, change bracket.packing, or a smaller bracket.angle.`,
     );
   const a = (chosen * Math.PI) / 180;
-  const run = (2 * r + t) * Math.sin(a) + web(chosen) * Math.cos(a);
+  const run = (2 * r + t) * sin(a) + web(chosen) * cos(a);
   const foot = sizes.footEdge + sizes.footTail;
   const arm = at.p + sizes.footEdge - foot - run + sizes.armEdge;
   if (arm <= sizes.armEdge)

@@ -1,4 +1,5 @@
 /** How one side is held: the screw, its head and seat, the hole it needs. Everything that does not hang on the thickness. */
+
 import type { Fastening } from '../job/joint.ts';
 import { materialOfFlange, type ResolvedFlange } from '../job/resolve-flange.ts';
 import type { JobInput } from '../job/schema.ts';
@@ -13,6 +14,7 @@ import type { Lookup } from '../standards/table.ts';
 import { type LeastEngagement, leastEngagement } from '../standards/thread-engagement.ts';
 import { findThread, type Thread } from '../standards/threads.ts';
 import { type Washer, washerFor } from '../standards/washers.ts';
+import { tan } from '../units/trig.ts';
 import { screwForHole } from './pick-screw.ts';
 import type { Seat } from './pressed-seats.ts';
 import { type Designed, designed, type Trouble, trouble } from './trouble.ts';
@@ -276,8 +278,7 @@ export function fixingFor(input: FixingInput): Designed<Fixing> {
 export function pocketDepth(fixing: Fixing): number {
   const { pocket, clearance } = fixing;
   if (pocket.kind === 'counterbore') return pocket.depth;
-  if (pocket.kind === 'countersink')
-    return (pocket.diameter - clearance) / 2 / Math.tan((pocket.angle * Math.PI) / 360);
+  if (pocket.kind === 'countersink') return (pocket.diameter - clearance) / 2 / tan((pocket.angle * Math.PI) / 360);
   return 0;
 }
 

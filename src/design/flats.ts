@@ -1,5 +1,7 @@
 /** Vise flats where the job leaves them open: deep enough for a jaw, clear of every hole, turned to where there is most metal. */
+
 import type { Drilling } from '../model/part.ts';
+import { cos, sin } from '../units/trig.ts';
 
 /** Flats are cut this deep into the rim on each side, as a share of the outside diameter. Common practice: a jaw needs a land. */
 const flatShare = 0.02;
@@ -19,8 +21,8 @@ export interface ChosenFlats {
 
 /** How far the drillings reach from the axis along a direction, either way, mm. */
 function reachAlong(drillings: readonly Drilling[], degrees: number): number {
-  const c = Math.cos((degrees * Math.PI) / 180);
-  const s = Math.sin((degrees * Math.PI) / 180);
+  const c = cos((degrees * Math.PI) / 180);
+  const s = sin((degrees * Math.PI) / 180);
   return Math.max(
     0,
     ...drillings.map(({ x, y, profile }) => Math.abs(x * c + y * s) + Math.max(...profile.map(({ r }) => r))),

@@ -1,5 +1,7 @@
 /** Sizes asked for that leave nothing to make: the part would fall apart or turn inside out. Said at the key that would cure it. */
+
 import type { AdapterSpec, RegisterSpec } from '../parts/adapter-spec.ts';
+import { tan } from '../units/trig.ts';
 import type { Trouble } from './trouble.ts';
 
 /** The least metal, mm, that still makes one part of it. Whether it is enough is a check's business. */
@@ -21,7 +23,7 @@ function tooThin({ thickness, registers, groups, wheelSeat, chamfer }: AdapterSp
     const depth =
       head.kind === 'counterbore'
         ? head.depth
-        : (head.diameter - shape.diameter) / 2 / Math.tan((head.angle * Math.PI) / 360);
+        : (head.diameter - shape.diameter) / 2 / tan((head.angle * Math.PI) / 360);
     return [{ what: `the pockets of the ${label}`, depth }];
   });
   const seat = wheelSeat ? [{ what: 'the wheel seat and its chamfer', depth: wheelSeat.height + chamfer }] : [];

@@ -1,5 +1,7 @@
 /** Which standard length a screw takes: long enough to hold, short enough neither to bottom nor to stick out. */
+
 import type { HeadKind } from '../standards/screw-heads.ts';
+import { tan } from '../units/trig.ts';
 import { blindPitches, mouthOf, standardFrom, tipInside } from './adapter-thread.ts';
 import type { Fixing } from './fixing.ts';
 import { pocketDepth } from './fixing.ts';
@@ -37,7 +39,7 @@ export interface Surroundings {
 /** How far below the face the top of a flat head lies, mm. */
 export function flatHeadSink(fixing: Fixing): number {
   const { pocket, head } = fixing;
-  return pocket.kind === 'countersink' ? (pocket.diameter - head.dk) / 2 / Math.tan((pocket.angle * Math.PI) / 360) : 0;
+  return pocket.kind === 'countersink' ? (pocket.diameter - head.dk) / 2 / tan((pocket.angle * Math.PI) / 360) : 0;
 }
 
 /** Length of shank inside the adapter, from the plane a screw's length is measured from, mm. */

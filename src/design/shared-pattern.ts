@@ -1,6 +1,8 @@
 /** Are the two flanges' patterns one and the same, so that bolts can run through all three pieces? */
+
 import type { AdapterInput } from '../job/schema.ts';
 import { turned } from '../parts/adapter-holes.ts';
+import { atan2 } from '../units/trig.ts';
 import type { AdapterFlanges } from './layout.ts';
 import type { Trouble } from './trouble.ts';
 
@@ -26,7 +28,7 @@ export function sharedPattern({ driving, driven }: AdapterFlanges, wanted: numbe
   };
   if (wanted !== null) return fits(wanted) ? wrap(wanted) : null;
   const angles = fixed.map((target) =>
-    tidy(wrap(((Math.atan2(target.y, target.x) - Math.atan2(first.y, first.x)) * 180) / Math.PI)),
+    tidy(wrap(((atan2(target.y, target.x) - atan2(first.y, first.x)) * 180) / Math.PI)),
   );
   return angles.sort((a, b) => a - b).find(fits) ?? null;
 }

@@ -1,4 +1,5 @@
 /** How hard each screw is tightened, and what that rests on. */
+
 import { headFrictionDiameter, tighteningTorque, tightenScrew } from '../formulas/preload.ts';
 import { stripLoads, threadShearStrength, usefulEngagement, worstThread } from '../formulas/stripping.ts';
 import type { PressedSeat, Tightened } from '../job/joint.ts';
@@ -13,6 +14,7 @@ import { lookUp, must } from '../standards/table.ts';
 import { threadLimits } from '../standards/thread-limits.ts';
 import type { Thread } from '../standards/threads.ts';
 import { tighteningFactor } from '../standards/tightening.ts';
+import { cos } from '../units/trig.ts';
 import { isSoft, pressedSeat, type Seat, seatLoad } from './pressed-seats.ts';
 
 /**
@@ -57,7 +59,7 @@ interface Bearing {
 /** Least diameter of a head's own bearing face, mm: a small one gives a small torque, which is the safe side. */
 function headFace({ kind, size, dk, dw, s }: ScrewHead): number {
   if (dw !== undefined) return dw;
-  if (kind === 'hex') return bearingShare.hex * (s ?? dk * Math.cos(Math.PI / 6));
+  if (kind === 'hex') return bearingShare.hex * (s ?? dk * cos(Math.PI / 6));
   if (kind !== 'flat') return bearingShare.head * dk;
   // The sharp diameter of a cone is never reached: the least real head counts.
   const metric = lookUp(countersunkScrews, 'size', size);

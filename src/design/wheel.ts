@@ -13,6 +13,7 @@ import type { Material } from '../standards/materials.ts';
 import { type ScrewHead, screwHead } from '../standards/screw-heads.ts';
 import { type LeastEngagement, leastEngagement } from '../standards/thread-engagement.ts';
 import { findThread, type Thread } from '../standards/threads.ts';
+import { cos, sin } from '../units/trig.ts';
 import type { ThreadNeed } from './adapter-thread.ts';
 import type { Fixing } from './fixing.ts';
 import { type AdapterFlanges, fixingRadius, outermost } from './layout.ts';
@@ -149,7 +150,7 @@ export function wheelThread(place: WheelPlace): ThreadNeed {
 export function onCircle(count: number, circle: number, first: number): { x: number; y: number }[] {
   return Array.from({ length: count }, (_, i) => {
     const angle = ((first + (i * 360) / count) * Math.PI) / 180;
-    return { x: (circle / 2) * Math.cos(angle), y: (circle / 2) * Math.sin(angle) };
+    return { x: (circle / 2) * cos(angle), y: (circle / 2) * sin(angle) };
   });
 }
 

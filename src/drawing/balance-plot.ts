@@ -1,5 +1,7 @@
 /** The plot of the unbalance: where its sum may lie against what is allowed, and the arrows that are known. */
+
 import type { Point, Shape } from '../model/drawing.ts';
+import { cos, sin } from '../units/trig.ts';
 import { type BalanceViewInput, rankedPulls, verdictFill } from './balance-input.ts';
 import { columnWidth, label, letter, smallLetter, stroke } from './column.ts';
 import { arrowHead, centreCross } from './dimension.ts';
@@ -12,8 +14,8 @@ const largerRadius = 13;
 const shortest = 9;
 
 const polar = (centre: Point, r: number, degrees: number): Point => ({
-  x: centre.x + r * Math.cos((degrees * Math.PI) / 180),
-  y: centre.y + r * Math.sin((degrees * Math.PI) / 180),
+  x: centre.x + r * cos((degrees * Math.PI) / 180),
+  y: centre.y + r * sin((degrees * Math.PI) / 180),
 });
 
 /** Drawn millimetres for one g.mm: of the whole, and of the larger arrows beside it (null: none are needed). */

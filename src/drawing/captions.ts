@@ -4,7 +4,9 @@
  * Every label brings several points that its leader may touch. The points are chosen one label at a time, again and again,
  * so that leaders stay short, do not cross each other and do not run over holes. The same input gives the same picture.
  */
+
 import type { Point, Shape } from '../model/drawing.ts';
+import { cos, sin } from '../units/trig.ts';
 import { placeLabels } from './leaders.ts';
 import type { Box } from './text-size.ts';
 
@@ -121,7 +123,7 @@ export function anchorsOnCircle(centre: Point, r: number, towards: number, reach
   for (let off = step / 2; off <= reach; off += step) {
     for (const sign of [1, -1]) {
       const a = ((towards + sign * off) * Math.PI) / 180;
-      out.push({ x: centre.x + r * Math.cos(a), y: centre.y + r * Math.sin(a) });
+      out.push({ x: centre.x + r * cos(a), y: centre.y + r * sin(a) });
     }
   }
   return out;

@@ -1,13 +1,15 @@
 /** Dimension lines, arrows and centre marks. All sizes in mm, in drawing coordinates. */
+
 import type { Point, Shape } from '../model/drawing.ts';
+import { cos, sin } from '../units/trig.ts';
 import { textWidth } from './text-size.ts';
 
 /** An open arrow head with its tip at `tip`, pointing in `direction` degrees (ISO 129-1 allows open ones; they need no fill). */
 export function arrowHead(tip: Point, direction: number, size: number): Shape {
   const a = (direction * Math.PI) / 180;
   const back = (off: number): Point => ({
-    x: tip.x - 1.1 * size * Math.cos(a) - off * size * Math.sin(a),
-    y: tip.y - 1.1 * size * Math.sin(a) + off * size * Math.cos(a),
+    x: tip.x - 1.1 * size * cos(a) - off * size * sin(a),
+    y: tip.y - 1.1 * size * sin(a) + off * size * cos(a),
   });
   return {
     kind: 'path',
@@ -81,8 +83,8 @@ export function uprightDimension(
 /** An angle from `start` to `end` degrees (counter-clockwise) at radius `r` about the origin, with arrows at both ends. */
 export function angleArc(start: number, end: number, r: number, size: number): Shape[] {
   const tip = (degrees: number): Point => ({
-    x: r * Math.cos((degrees * Math.PI) / 180),
-    y: r * Math.sin((degrees * Math.PI) / 180),
+    x: r * cos((degrees * Math.PI) / 180),
+    y: r * sin((degrees * Math.PI) / 180),
   });
   // An arrow on a curve leans inwards by half of the arc that it covers.
   const lean = ((1.1 * size) / r / 2) * (180 / Math.PI);

@@ -1,5 +1,7 @@
 /** Labels of a face: sizes, fits, hole groups and the flange that bolts on. */
+
 import type { Feature } from '../model/part.ts';
+import { cos } from '../units/trig.ts';
 import { anchorsOnCircle, type Caption } from './captions.ts';
 import { holeGroups, polar, type Scene, surfaceOver, unturned, widest } from './face-scene.ts';
 import { holeGroupLines } from './hole-text.ts';
@@ -27,7 +29,7 @@ export function faceCaptions(scene: Scene): Caption[] {
     const { diameter, limits } = feature;
     if (feature.purpose === 'flats' && adapter.flats) {
       const side = scene.seen(adapter.flats.angle);
-      const near = Math.cos((side * Math.PI) / 180) < -0.1 ? side + 180 : side;
+      const near = cos((side * Math.PI) / 180) < -0.1 ? side + 180 : side;
       const half = Math.sqrt(Math.max(0, rim * rim - (adapter.flats.across / 2) ** 2));
       const anchors = [0.3, -0.3, 0.6, -0.6].map((k) => {
         const foot = polar(adapter.flats ? adapter.flats.across / 2 : 0, near);

@@ -1,6 +1,8 @@
 /** What one face of an adapter has to show, turned so that the eye looks along -z: shared by its outlines and its labels. */
+
 import type { Point } from '../model/drawing.ts';
 import type { Drilling, Feature, TurnedPart } from '../model/part.ts';
+import { cos, sin } from '../units/trig.ts';
 import type { LabelUnits } from './length-text.ts';
 import { boltsAreShared } from './register-text.ts';
 import { upperSurface } from './round-edges.ts';
@@ -50,8 +52,8 @@ export function sceneOf(input: FaceViewInput): Scene {
 }
 
 export const polar = (r: number, degrees: number): Point => ({
-  x: r * Math.cos((degrees * Math.PI) / 180),
-  y: r * Math.sin((degrees * Math.PI) / 180),
+  x: r * cos((degrees * Math.PI) / 180),
+  y: r * sin((degrees * Math.PI) / 180),
 });
 
 export const widest = (d: Drilling): number => Math.max(...d.profile.map((p) => p.r));

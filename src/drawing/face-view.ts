@@ -4,8 +4,10 @@
  * From the driven side the eye looks along -z: x to the right, y up, angles counter-clockwise. From the driving side it looks along
  * +z: the part is turned over about the y axis, so x runs to the left and angles run clockwise.
  */
+
 import type { Drawing, Shape } from '../model/drawing.ts';
 import type { Drilling } from '../model/part.ts';
+import { cos } from '../units/trig.ts';
 import { drawCaptions, type Obstacle, obstaclesOver } from './captions.ts';
 import { angleArc, arrowHead, centreCross, holeCentre } from './dimension.ts';
 import { faceCaptions } from './face-captions.ts';
@@ -128,7 +130,7 @@ function zeroShapes({ input, rim, size, seen }: Scene): Shape[] {
       at: { x: text.x, y: text.y - size / 2 },
       text: '0\u00b0',
       size,
-      align: Math.cos((zero * Math.PI) / 180) > 0 ? 'start' : 'end',
+      align: cos((zero * Math.PI) / 180) > 0 ? 'start' : 'end',
       angle: 0,
       bold: true,
     },

@@ -1,5 +1,7 @@
 /** A small map of the holes of one side as they lie before the person at the machine: axes, index mark, a tag at every hole. */
+
 import type { Drawing, Shape } from '../model/drawing.ts';
+import { cos, sin } from '../units/trig.ts';
 
 export interface HoleMapInput {
   readonly id: string;
@@ -21,7 +23,7 @@ export interface HoleMapInput {
 /** Two straight edges across the rim, as seen. */
 function flatLines(rim: number, { across, angle }: { across: number; angle: number }): Shape[] {
   const half = Math.sqrt(Math.max(0, rim ** 2 - (across / 2) ** 2));
-  const [c, s] = [Math.cos((angle * Math.PI) / 180), Math.sin((angle * Math.PI) / 180)];
+  const [c, s] = [cos((angle * Math.PI) / 180), sin((angle * Math.PI) / 180)];
   return [1, -1].map((way): Shape => {
     const d = (way * across) / 2;
     return {

@@ -1,5 +1,7 @@
 /** The line of shafts from the side and from above, with the signs of the readings and the angles of the joints. True angles. */
+
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
+import { atan2 } from '../units/trig.ts';
 import { shortLines } from './captions.ts';
 import { arrowHead } from './dimension.ts';
 import { frame } from './frame.ts';
@@ -120,7 +122,7 @@ function panel(input: LineToDraw, view: View, top: number, size: number): { shap
     shapes.push({ kind: 'line', pen: 'hidden', from, to: { x: to.x, y: from.y } });
     shapes.push({ kind: 'line', pen: 'mark', from, to });
     if (i === shafts.length - 1)
-      shapes.push(arrowHead(to, (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI, size));
+      shapes.push(arrowHead(to, (atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI, size));
     lines.forEach((text, k) => {
       const y = Math.max(from.y, to.y) + (1.3 + pitch * (lines.length - 1 - k)) * size;
       shapes.push({ kind: 'text', at: { x: middle, y }, text, size, align: 'middle', angle: 0, bold: true });

@@ -3,8 +3,10 @@
  * looks at that face, so it is laid on with its print up. Only what shows on the face is drawn: what lies behind it would be punched by
  * mistake. Lengths in mm, the axis at the origin, y up.
  */
+
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
 import type { Drilling, TurnedPart } from '../model/part.ts';
+import { atan2 } from '../units/trig.ts';
 import { shortLines } from './captions.ts';
 import { centreCross, holeCentre } from './dimension.ts';
 import {
@@ -95,7 +97,7 @@ function zeroMark(rim: number, degrees: number): Shape[] {
 
 /** The hole's figure beside it, a third of the way round from straight out, clear of its centre strokes. */
 function holeFigure(centre: Point, r: number, text: string): Shape {
-  const out = (Math.atan2(centre.y, centre.x) * 180) / Math.PI + 135;
+  const out = (atan2(centre.y, centre.x) * 180) / Math.PI + 135;
   const at = polar(r + figure, out);
   return {
     kind: 'text',

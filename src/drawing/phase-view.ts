@@ -3,7 +3,9 @@
  * up the best way round, so that both match marks stand one above the other. Both are seen from the driven side, looking along -z: the driving flange's own face, the driven
  * flange's back. Angles from the driving flange's x axis. Lengths in mm; not a drawing to measure from.
  */
+
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
+import { atan2, cos, sin } from '../units/trig.ts';
 import { type Caption, drawCaptions, shortLines } from './captions.ts';
 import { arrowHead, centreCross } from './dimension.ts';
 import { frame } from './frame.ts';
@@ -38,8 +40,8 @@ export interface PhaseViewInput {
 }
 
 const polar = (centre: Point, r: number, degrees: number): Point => ({
-  x: centre.x + r * Math.cos((degrees * Math.PI) / 180),
-  y: centre.y + r * Math.sin((degrees * Math.PI) / 180),
+  x: centre.x + r * cos((degrees * Math.PI) / 180),
+  y: centre.y + r * sin((degrees * Math.PI) / 180),
 });
 const wrap = (degrees: number): number => ((degrees % 360) + 360) % 360;
 /** An angle to a tenth of a degree, as fine as a rim can be marked; a whole turn is none. */
@@ -127,7 +129,7 @@ function labels(panel: Panel, index: number): Shape[] {
   const out = rim + 7 * size;
   const all = captionsOf(panel, index);
   const column = (side: 'left' | 'right'): Shape[] => {
-    const own = all.filter(({ at }) => Math.cos((at * Math.PI) / 180) < 0 === (side === 'left'));
+    const own = all.filter(({ at }) => cos((at * Math.PI) / 180) < 0 === (side === 'left'));
     if (own.length === 0) return [];
     return drawCaptions(
       own.map(({ caption }) => caption),
@@ -168,7 +170,7 @@ export function phaseView(input: PhaseViewInput): Drawing {
   const widest = Math.max(driving.outside, driven.outside);
   const size = Math.max(1, widest / 32);
   const [first] = driven.holes;
-  const match = first ? (Math.atan2(first.y, first.x) * 180) / Math.PI : 0;
+  const match = first ? (atan2(first.y, first.x) * 180) / Math.PI : 0;
   const step = widest + 12 * size;
   const panels: Panel[] = [
     { flange: driving, side: 'driving', centre: { x: 0, y: 0 }, match, size },

@@ -1,7 +1,9 @@
 /** A drawing file as it was read, with a numbered mark at every place that the pre-flight blames. */
+
 import type { Drawing, Fill, Shape } from '../model/drawing.ts';
 import type { Verdict } from '../model/finding.ts';
 import type { DrawnCuts, PlacedFinding } from '../model/preflight.ts';
+import { cos, sin } from '../units/trig.ts';
 import { frame } from './frame.ts';
 
 /** A mark on the picture: its number, and the finding that it stands for. */
@@ -72,7 +74,7 @@ function markShapes({ number, finding }: FaultMark, unit: number, size: number):
   }
   // Each number leaves its place in a direction of its own.
   const turn = (Math.PI / 4) * (1 + (number % 8));
-  const [dx, dy] = [Math.cos(turn), Math.sin(turn)];
+  const [dx, dy] = [cos(turn), sin(turn)];
   return seen.flatMap((at): Shape[] => {
     const disc = { x: at.x + 3.4 * size * dx, y: at.y + 3.4 * size * dy };
     return [

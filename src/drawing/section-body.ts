@@ -4,6 +4,7 @@ import { stretchesOf } from '../geometry/contour.ts';
 import type { Fill, Pen, Shape } from '../model/drawing.ts';
 import type { Flats, Profile } from '../model/part.ts';
 import type { Contour } from '../model/sheet.ts';
+import { atan2, cos, sin } from '../units/trig.ts';
 import {
   type Band,
   cutSlabs,
@@ -34,7 +35,7 @@ export type BrokenAt = number | null;
 /** How far flats let a body reach at an angle, mm; infinite without flats. */
 export function reachOfFlats(flats: Flats | undefined, angle: number): number {
   if (!flats) return Infinity;
-  const c = Math.abs(Math.cos(((angle - flats.angle) * Math.PI) / 180));
+  const c = Math.abs(cos(((angle - flats.angle) * Math.PI) / 180));
   return c < 1e-9 ? Infinity : flats.across / 2 / c;
 }
 
@@ -105,8 +106,8 @@ export function roundSection(
 /** Where a ray from the origin at `angle` degrees passes through closed contours: distances from the axis, in pairs. */
 export function rayIntervals(contours: readonly Contour[], angle: number): [number, number][] {
   const a = (angle * Math.PI) / 180;
-  const ux = Math.cos(a);
-  const uy = Math.sin(a);
+  const ux = cos(a);
+  const uy = sin(a);
   const hits: number[] = [];
   for (const s of contours.flatMap(stretchesOf)) {
     // Distance to the left of the ray: a crossing is where it changes sign.
@@ -124,7 +125,7 @@ export function rayIntervals(contours: readonly Contour[], angle: number): [numb
     const along = s.x * ux + s.y * uy;
     const half = Math.sqrt(s.r * s.r - off * off);
     for (const d of [along - half, along + half]) {
-      const at = Math.atan2(d * uy - s.y, d * ux - s.x);
+      const at = atan2(d * uy - s.y, d * ux - s.x);
       const turn = 2 * Math.PI;
       const ahead = (((s.sweep > 0 ? at - s.start : s.start - at) % turn) + turn) % turn;
       if (ahead < Math.abs(s.sweep)) hits.push(d);

@@ -5,8 +5,10 @@
  * At each height the material is a few intervals of x whose ends run straight between the corners of profiles. So the area is
  * built slab by slab between those corners, and its outline is what the slabs do not share. mm throughout.
  */
+
 import type { Point } from '../model/drawing.ts';
 import type { Profile } from '../model/part.ts';
+import { cos, sin } from '../units/trig.ts';
 import { slopes } from './turned-profile.ts';
 
 /** Between two heights: everything from the left line to the right line. */
@@ -76,8 +78,8 @@ export function drillingBands(
   angle: number,
 ): Band[] {
   const a = (angle * Math.PI) / 180;
-  const along = hole.x * Math.cos(a) + hole.y * Math.sin(a);
-  const beside = Math.abs(-hole.x * Math.sin(a) + hole.y * Math.cos(a));
+  const along = hole.x * cos(a) + hole.y * sin(a);
+  const beside = Math.abs(-hole.x * sin(a) + hole.y * cos(a));
   return slopes(hole.profile).flatMap((s) => {
     const steps = beside < 1e-6 || Math.abs(s.r1 - s.r0) < 1e-9 ? 1 : 12;
     return Array.from({ length: steps }, (_, i): Band => {

@@ -2,8 +2,10 @@
  * A section through the whole joint. The axis stands upright, z upwards: the driving flange below, the driven flange on top. The
  * right half is cut through a hole of the driving pattern, the left half through a hole of the driven pattern.
  */
+
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
 import type { Contour } from '../model/sheet.ts';
+import { atan2, cos, sin } from '../units/trig.ts';
 import { columnHeight, drawCaptions, obstaclesOver } from './captions.ts';
 import { dimensionWidth, uprightDimension } from './dimension.ts';
 import { frame, shapeBox } from './frame.ts';
@@ -16,7 +18,7 @@ import { flangeInJoint } from './section-flange.ts';
 import { screwSection } from './section-screw.ts';
 import { type Box, grown, overlap, passesThrough, textBox } from './text-size.ts';
 
-const turnOf = (p: Point): number => ((Math.atan2(p.y, p.x) * 180) / Math.PI + 360) % 360;
+const turnOf = (p: Point): number => ((atan2(p.y, p.x) * 180) / Math.PI + 360) % 360;
 
 /** The hole of a pattern nearest to a direction: its angle, degrees. */
 function nearestHole(holes: readonly Point[], wanted: number): number | null {
@@ -53,8 +55,8 @@ function cutAngles(joint: JointToDraw): Cut {
 function onPlane(p: Point, angle: number): { along: number; beside: number } {
   const a = (angle * Math.PI) / 180;
   return {
-    along: p.x * Math.cos(a) + p.y * Math.sin(a),
-    beside: Math.abs(-p.x * Math.sin(a) + p.y * Math.cos(a)),
+    along: p.x * cos(a) + p.y * sin(a),
+    beside: Math.abs(-p.x * sin(a) + p.y * cos(a)),
   };
 }
 

@@ -1,5 +1,7 @@
 /** How holes stand to each other, in words, where it is not the even spacing that everybody expects. */
+
 import type { Point } from '../model/drawing.ts';
+import { atan2, sin } from '../units/trig.ts';
 import { shortLines } from './captions.ts';
 import { angleText, diameterText, type LabelUnits, lengthText } from './length-text.ts';
 
@@ -33,7 +35,7 @@ export function spacingLines(holes: readonly Point[], units: LabelUnits): string
   if (circle === null) return ['not on one circle'];
   const sameAngle = (2 * samePlace * 360) / (Math.PI * circle);
   const turn = (p: Point): number => {
-    const degrees = (Math.atan2(p.y, p.x) * 180) / Math.PI;
+    const degrees = (atan2(p.y, p.x) * 180) / Math.PI;
     // A hair below zero is zero, not 360.
     return degrees < -sameAngle / 2 ? degrees + 360 : Math.max(0, degrees);
   };
@@ -44,7 +46,7 @@ export function spacingLines(holes: readonly Point[], units: LabelUnits): string
   // Four holes on one circle whose gaps repeat crosswise stand at the corners of a rectangle.
   if (holes.length === 4 && same(gaps[0], gaps[2]) && same(gaps[1], gaps[3])) {
     const [long, short] = [gaps[0], gaps[1]]
-      .map((g) => circle * Math.sin(((g as number) * Math.PI) / 360))
+      .map((g) => circle * sin(((g as number) * Math.PI) / 360))
       .sort((a, b) => b - a) as [number, number];
     return [`in a rectangle ${lengthText(long, units)} x ${lengthText(short, units)} apart`];
   }

@@ -1,5 +1,7 @@
 /** How much room a text takes, guessed from the widest of the fonts that the writers name. */
+
 import type { Point, Shape } from '../model/drawing.ts';
+import { cos, sin } from '../units/trig.ts';
 
 export type TextShape = Extract<Shape, { kind: 'text' }>;
 
@@ -33,8 +35,8 @@ export function textBox(text: TextShape): Box {
   const a = (text.angle * Math.PI) / 180;
   const corners = [left, left + width].flatMap((x) =>
     [-0.3 * text.size, 1.05 * text.size].map((y) => ({
-      x: text.at.x + x * Math.cos(a) - y * Math.sin(a),
-      y: text.at.y + x * Math.sin(a) + y * Math.cos(a),
+      x: text.at.x + x * cos(a) - y * sin(a),
+      y: text.at.y + x * sin(a) + y * cos(a),
     })),
   );
   return {

@@ -1,5 +1,7 @@
 /** The trade between two varied fields: a grid of marks, one for each place, told apart by shape as well as by colour. */
+
 import type { Drawing, Fill, Point, Shape } from '../model/drawing.ts';
+import { cos, sin } from '../units/trig.ts';
 import { frame } from './frame.ts';
 import { textWidth } from './text-size.ts';
 
@@ -77,8 +79,8 @@ function markShapes(mark: Mark, { x, y }: Point, r: number): Shape[] {
       return [{ kind: 'circle', pen: 'outline', fill: 'paper', centre: { x, y }, r: 0.8 * r }];
     case 'caution': {
       const corner = (degrees: number) => ({
-        x: x + r * Math.cos((degrees * Math.PI) / 180),
-        y: y - 0.2 * r + r * Math.sin((degrees * Math.PI) / 180),
+        x: x + r * cos((degrees * Math.PI) / 180),
+        y: y - 0.2 * r + r * sin((degrees * Math.PI) / 180),
         bulge: 0,
       });
       return [

@@ -1,6 +1,8 @@
 /** The wheel's outline as it is cut, looked at along -z: true arcs, holes, tooth 1, sizes, and where the sensor stands. */
+
 import type { Drawing, Fill, Pen, Point, Shape } from '../model/drawing.ts';
 import type { Contour, SheetPart } from '../model/sheet.ts';
+import { cos, sin } from '../units/trig.ts';
 import { anchorsOnCircle, type Caption, drawCaptions } from './captions.ts';
 import { arrowHead, centreCross, holeCentre } from './dimension.ts';
 import { frame } from './frame.ts';
@@ -48,8 +50,8 @@ function faceOf({ outside, root, windows, axial }: WheelViewInput): { r: number;
 }
 
 const polar = (r: number, degrees: number): Point => ({
-  x: r * Math.cos((degrees * Math.PI) / 180),
-  y: r * Math.sin((degrees * Math.PI) / 180),
+  x: r * cos((degrees * Math.PI) / 180),
+  y: r * sin((degrees * Math.PI) / 180),
 });
 
 function contourShape(contour: Contour, pen: Pen, fill: Fill): Shape {
@@ -115,7 +117,7 @@ function toothOne({ outside, toothAngle, windows }: WheelViewInput, size: number
   const tip = polar(outside / 2 + 0.4 * size, toothAngle);
   const tail = polar(outside / 2 + 3 * size, toothAngle);
   const text = polar(outside / 2 + 3.5 * size, toothAngle);
-  const c = Math.cos((toothAngle * Math.PI) / 180);
+  const c = cos((toothAngle * Math.PI) / 180);
   return [
     { kind: 'line', pen: 'dimension', from: tail, to: tip },
     arrowHead(tip, toothAngle + 180, size),
@@ -236,7 +238,7 @@ export function wheelView(input: WheelViewInput): Drawing {
     ...toothOne(input, size),
     ...sensorShapes(input, size),
     ...drawCaptions(captionsFor(input, size), {
-      x: reach + (Math.cos((toothAngle * Math.PI) / 180) > 0.3 ? 11 : 6) * size,
+      x: reach + (cos((toothAngle * Math.PI) / 180) > 0.3 ? 11 : 6) * size,
       side: 'right',
       yMin: -reach,
       yMax: reach,

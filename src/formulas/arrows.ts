@@ -1,4 +1,5 @@
 /** Arrows in a plane, for things that have a size and an angle: unbalance, weights on a shaft, vibration with its phase. */
+import { atan2, cos, sin } from '../units/trig.ts';
 
 /** Components of an arrow; any unit. Multiplying turns and stretches, as complex numbers do. */
 export interface Arrow {
@@ -9,7 +10,7 @@ export interface Arrow {
 /** An arrow by its size (>= 0) and its angle, degrees. */
 export function arrow(size: number, degrees: number): Arrow {
   const angle = (degrees * Math.PI) / 180;
-  return { x: size * Math.cos(angle), y: size * Math.sin(angle) };
+  return { x: size * cos(angle), y: size * sin(angle) };
 }
 
 export const noArrow: Arrow = { x: 0, y: 0 };
@@ -20,7 +21,7 @@ export function sizeOf({ x, y }: Arrow): number {
 
 /** Angle of an arrow, degrees, from 0 up to 360; 0 for an arrow without size. */
 export function angleOf({ x, y }: Arrow): number {
-  const degrees = (Math.atan2(y, x) * 180) / Math.PI;
+  const degrees = (atan2(y, x) * 180) / Math.PI;
   return degrees < 0 ? degrees + 360 : degrees + 0;
 }
 

@@ -5,6 +5,7 @@
  * acos((U^2 + u1^2 - u2^2) / (2 U u1)), the second by the like angle on the other side; for equal clamps both are acos(U / (2 u)).
  * Source: geometry.
  */
+import { acos, cos, sin } from '../units/trig.ts';
 
 export type ClampSetting =
   | {
@@ -32,12 +33,12 @@ export function setClamps(wanted: number, masses: readonly [number, number]): Cl
     // Equal clamps and nothing wanted: opposite each other, whichever way.
     if (wanted === 0) return 90;
     const cosine = (wanted * wanted + own * own - other * other) / (2 * wanted * own);
-    return (Math.acos(Math.max(-1, Math.min(1, cosine))) * 180) / Math.PI;
+    return (acos(Math.max(-1, Math.min(1, cosine))) * 180) / Math.PI;
   };
   const turns = [turn(one, two), turn(two, one)] as const;
   const sum = (less: number) => {
     const [first, second] = turns.map((degrees) => ((degrees - less) * Math.PI) / 180) as [number, number];
-    return Math.hypot(one * Math.cos(first) + two * Math.cos(second), one * Math.sin(first) - two * Math.sin(second));
+    return Math.hypot(one * cos(first) + two * cos(second), one * sin(first) - two * sin(second));
   };
   return { kind: 'set', turns, gramsPerDegree: sum(1) - wanted };
 }

@@ -6,6 +6,7 @@
  * shafts, pieces in line. Left out: rotary inertia and gyroscopic couple, which raise the speed of synchronous whirl of a tube by about
  * (pi k/L)^2/2, k its radius of gyration (0.2 % at L = 17 D); damping; axial force. Units inside: mm, N, tonne, s.
  */
+import { cos } from '../units/trig.ts';
 import { backward, cholesky, dot, forward, type Matrix, symmetricEigen, times, zeros } from './small-matrices.ts';
 
 /** A stretch of constant section. */
@@ -193,7 +194,7 @@ function lowest(stiffness: Matrix, mass: Matrix, count: number): Lowest[] {
   const width = Math.min(size, count + spare);
   // Any start that leans on no mode: chords of different pitch over the unknowns.
   let vectors = Array.from({ length: width }, (_, k) =>
-    Array.from({ length: size }, (_, i) => Math.cos((Math.PI * (k + 0.5) * (i + 0.5)) / size) + 0.1 / (1 + i + k)),
+    Array.from({ length: size }, (_, i) => cos((Math.PI * (k + 0.5) * (i + 0.5)) / size) + 0.1 / (1 + i + k)),
   );
   let squares: number[] = [];
   for (let round = 0; round < mostRounds; round++) {

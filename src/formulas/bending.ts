@@ -2,6 +2,7 @@
  * Length of bent sheet. The bend angle is counted from flat: 90 degrees for an L. Lengths in mm, angles in degrees.
  * Source: neutral fibre method, as in DIN 6935 and the trade; K is the neutral fibre's place from the inside, as a share of t.
  */
+import { tan } from '../units/trig.ts';
 
 /** One bend: its angle from flat (above 0, below 180), inside radius (0 or more), and K-factor (0 to 1). */
 export interface Bend {
@@ -19,7 +20,7 @@ export function bendAllowance({ angle, radius, k }: Bend, thickness: number): nu
 
 /** From where the straight ends to where the two outside faces would meet: tan(A / 2) (r + t). Grows without end towards 180. */
 export function outsideSetback({ angle, radius }: Pick<Bend, 'angle' | 'radius'>, thickness: number): number {
-  return Math.tan(radians(angle) / 2) * (radius + thickness);
+  return tan(radians(angle) / 2) * (radius + thickness);
 }
 
 /** What the blank is shorter than the sum of its outside legs: BD = 2 OSSB - BA. */

@@ -5,6 +5,7 @@
  * unit, the same for all links: mm for eccentricity, mm per mm for tilt. Three answers: the worst that can happen, the usual
  * root of the sum of squares, and what chance makes of it. Left out: links that hang together (one bad set-up that spoils two).
  */
+import { cos, sin } from '../units/trig.ts';
 import { type Arrow, arrow, noArrow, plus, sizeOf } from './arrows.ts';
 import { chanceFrom } from './chance.ts';
 
@@ -117,8 +118,8 @@ function throwsOf(seed: number, count: number): Throws {
   };
   for (let i = 0; i < count; i++) {
     const turn = 2 * Math.PI * chance();
-    throws.cos[i] = Math.cos(turn);
-    throws.sin[i] = Math.sin(turn);
+    throws.cos[i] = cos(turn);
+    throws.sin[i] = sin(turn);
     throws.number[i] = chance();
   }
   if (count <= mostKept) kept = { seed, throws };

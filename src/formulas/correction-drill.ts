@@ -4,7 +4,9 @@
  * Drill depths are to the full diameter (the shoulder); the drill's point goes deeper and is counted. Source: volumes and first
  * moments of a cylinder, a cone and a segment of a circle (geometry). Left out: the curve of the rim where the drill starts.
  */
+
 import type { Profile } from '../model/part.ts';
+import { tan } from '../units/trig.ts';
 
 /** A twist drill. */
 export interface CorrectionDrill {
@@ -16,7 +18,7 @@ export interface CorrectionDrill {
 
 /** Height of a drill's point, mm. */
 export const pointHeight = ({ diameter, point = 118 }: CorrectionDrill): number =>
-  diameter / 2 / Math.tan((point * Math.PI) / 360);
+  diameter / 2 / tan((point * Math.PI) / 360);
 
 /** Mass and moment that a hole takes away. */
 export interface Removed {

@@ -1,4 +1,5 @@
 /** From the strengths of harmonics to the curve that they add up to. */
+import { cos, sin } from '../units/trig.ts';
 
 /** Strengths of harmonics n = 0 upwards, both of one length. */
 export interface Strengths {
@@ -76,8 +77,8 @@ const known = new Map<number, Turns>();
 
 function turnsOf(half: number): Turns {
   const turns = known.get(half) ?? {
-    cos: Float64Array.from({ length: half }, (_, k) => Math.cos((Math.PI * k) / half)),
-    sin: Float64Array.from({ length: half }, (_, k) => Math.sin((Math.PI * k) / half)),
+    cos: Float64Array.from({ length: half }, (_, k) => cos((Math.PI * k) / half)),
+    sin: Float64Array.from({ length: half }, (_, k) => sin((Math.PI * k) / half)),
   };
   known.set(half, turns);
   return turns;

@@ -9,6 +9,7 @@
  * face's lean also throws the far end of an adapter of thickness T aside, by -T s1.
  * Small angles; rigid parts; faces and registers that touch. Source: statics of stacked parts (geometry), the sum of directed links.
  */
+import { atan } from '../units/trig.ts';
 import { type Arrow, arrow, minus, noArrow, plus, scaled, sizeOf, times } from './arrows.ts';
 
 /** One way round, degrees counter-clockwise seen from the driven side. */
@@ -88,7 +89,7 @@ export function phased({ offsets, slopes, thickness, arm }: PhasingInput, { driv
     offset,
     lean,
     eccentricity: sizeOf(offset),
-    tilt: (Math.atan(sizeOf(lean)) * 180) / Math.PI,
+    tilt: (atan(sizeOf(lean)) * 180) / Math.PI,
     off,
   };
 }

@@ -5,6 +5,7 @@
  * not. Left out: embedding of the faces (a few micrometres, worst on short screws), bending of the screw by a head that does not
  * seat flat, prevailing torque of locking nuts, and creep of soft parts. Sources stand at each formula.
  */
+import { cos, sin } from '../units/trig.ts';
 
 /** The thread of a screw, mm: the basic sizes that every thread table lists. */
 export interface ScrewThread {
@@ -87,7 +88,7 @@ export function workingStress(thread: ScrewThread, tension: number, assembly: nu
  * presses harder than the screw pulls. Source: VDI 2230-1; the cone by statics.
  */
 export function headFrictionDiameter({ dw, hole, coneAngle = 180 }: HeadFace): number {
-  return (dw + hole) / 2 / Math.sin((coneAngle / 2) * (Math.PI / 180));
+  return (dw + hole) / 2 / sin((coneAngle / 2) * (Math.PI / 180));
 }
 
 /**
@@ -191,7 +192,7 @@ export function torqueByFactor(K: number, preload: number, d: number): number {
 export function torqueByScrewStatics(preload: number, { d, d3, pitch }: ScrewThread, f: number, fc: number): number {
   const dm = (d + d3) / 2;
   const rise = pitch / (Math.PI * dm);
-  const rub = f / Math.cos(halfFlank);
+  const rub = f / cos(halfFlank);
   const thread = ((dm / 2) * (rise + rub)) / (1 - rub * rise);
   return (preload * (thread + 0.625 * fc * d)) / 1000;
 }

@@ -1,5 +1,7 @@
 /** Bodies put together, and the axis that the whole would turn about by itself. mm, g, g.mm2. */
+
 import type { MassProperties } from '../model/mass.ts';
+import { atan2 } from '../units/trig.ts';
 
 /** A body, or with sign -1 a hole that is taken away. */
 export interface SignedBody {
@@ -126,6 +128,6 @@ export function axisTilt(inertia: Inertia): { readonly degrees: number; readonly
     number,
     number,
   ];
-  const towards = (Math.atan2(y, x) * 180) / Math.PI;
-  return { degrees: (Math.atan2(Math.hypot(x, y), z) * 180) / Math.PI, towards: towards < 0 ? towards + 360 : towards };
+  const towards = (atan2(y, x) * 180) / Math.PI;
+  return { degrees: (atan2(Math.hypot(x, y), z) * 180) / Math.PI, towards: towards < 0 ? towards + 360 : towards };
 }

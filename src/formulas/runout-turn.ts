@@ -1,4 +1,5 @@
 /** A wheel that turns about an axis beside its own centre, as a sensor that stands still meets it. mm, radians. */
+import { asin, atan2, cos, sin } from '../units/trig.ts';
 
 /** How far the wheel's centre is from the axis, and the turn at which it points at the sensor, so that the gap is least. */
 export interface Eccentricity {
@@ -21,15 +22,15 @@ export interface SeenFromWheel {
  * @param reach L, distance of the sensor from the axis of turning
  */
 export function seenFromWheel(turn: number, reach: number, { size, nearestAt }: Eccentricity): SeenFromWheel {
-  const across = size * Math.sin(turn - nearestAt);
-  const along = reach - size * Math.cos(turn - nearestAt);
-  return { rho: Math.hypot(across, along), passed: turn + Math.atan2(across, along) };
+  const across = size * sin(turn - nearestAt);
+  const along = reach - size * cos(turn - nearestAt);
+  return { rho: Math.hypot(across, along), passed: turn + atan2(across, along) };
 }
 
 /** The turn at which a place of the wheel passes the sensor: `seenFromWheel` the other way round, to the last digit. */
 export function turnWhenPassed(passed: number, reach: number, off: Eccentricity): number {
   // By the sine rule in the triangle of axis, centre and sensor: e sin(passed - nearestAt) = L sin(passed - turn).
-  return passed - Math.asin((off.size / reach) * Math.sin(passed - off.nearestAt));
+  return passed - asin((off.size / reach) * sin(passed - off.nearestAt));
 }
 
 /**
@@ -39,5 +40,5 @@ export function turnWhenPassed(passed: number, reach: number, off: Eccentricity)
  */
 export function runoutRipple(size: number, reach: number, teeth: number): number {
   const half = Math.PI / teeth;
-  return ((size / reach) * Math.sin(half)) / half;
+  return ((size / reach) * sin(half)) / half;
 }

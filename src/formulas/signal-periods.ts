@@ -1,4 +1,5 @@
 /** What a controller makes of a sensor's edges: the time from tooth to tooth, how uneven it is, and how long the output stays on. */
+import { cos, sin } from '../units/trig.ts';
 import type { Edge } from './switching.ts';
 
 /** One tooth as the controller times it, at an even speed of the shaft. Angles stand for times. */
@@ -119,8 +120,8 @@ function matched(read: readonly number[], drawn: readonly number[]): number[] | 
 function firstHarmonic(errors: readonly { readonly turn: number; readonly error: number }[]): number {
   let [cc, cs, ss, ce, se] = [0, 0, 0, 0, 0];
   for (const { turn, error } of errors) {
-    const c = Math.cos(turn);
-    const s = Math.sin(turn);
+    const c = cos(turn);
+    const s = sin(turn);
     cc += c * c;
     cs += c * s;
     ss += s * s;

@@ -1,4 +1,5 @@
 /** One turn of a toothed wheel past a sensor that stands still: gap, level and rate of change, as the shaft turns. */
+import { cos } from '../units/trig.ts';
 import { type Eccentricity, seenFromWheel, turnWhenPassed } from './runout-turn.ts';
 import { fieldsRound, type OddTooth, spacingLoss, type ToothPulse, toothHarmonics } from './tooth-field.ts';
 
@@ -108,7 +109,7 @@ export function withSlope(trace: SignalTrace): SignalTrace {
 
 /** Chebyshev's places between middle - reach and middle + reach: where a polynomial is best held. */
 export function chebyshev(middle: number, reach: number, count: number): number[] {
-  return Array.from({ length: count }, (_, i) => middle + reach * Math.cos((Math.PI * (i + 0.5)) / count));
+  return Array.from({ length: count }, (_, i) => middle + reach * cos((Math.PI * (i + 0.5)) / count));
 }
 
 /**

@@ -9,6 +9,7 @@
  * itself disturb the pattern. What the tip circle carries is a model: steel at a depth d below the tips counts exp(-2 pi d / pitch), as
  * if the gap were larger by d. Good for shape, timing and ratios; not for volts.
  */
+import { cos, sin } from '../units/trig.ts';
 import { curvesOfHarmonics, type Strengths } from './fourier.ts';
 
 /** Share of the signal that is left where the gap, or the depth below the tips, is larger by `more` mm. Pitch in mm, more than 0. */
@@ -109,8 +110,8 @@ function addTeeth({ re, im }: Harmonics, pulse: ToothPulse, angles: readonly num
 
 /** Adds (x + i y) exp(-i n angle) to every harmonic n. */
 function addTurning({ re, im }: Harmonics, angle: number, x: number, y: number): void {
-  const c = Math.cos(angle);
-  const s = Math.sin(angle);
+  const c = cos(angle);
+  const s = sin(angle);
   let [a, b] = [x, y];
   for (let n = 0; n < re.length; n++) {
     re[n] = (re[n] as number) + a;
@@ -186,11 +187,11 @@ function met({ re, im }: Harmonics, tip: number, { rho, fades, pole, spacing }: 
   let faded = 1;
   for (let n = 0; n < count; n++, faded *= ratio) {
     const half = (n * pole) / (2 * rho);
-    const keep = faded * (half === 0 ? 1 : Math.sin(half) / half);
+    const keep = faded * (half === 0 ? 1 : sin(half) / half);
     const x = keep * (re[n] as number);
     const y = keep * (im[n] as number);
     // The difference of two places apart by 2 a turns each harmonic by a quarter and scales it by 2 sin(n a).
-    const twice = spacing === null ? null : 2 * Math.sin((n * spacing) / (2 * rho));
+    const twice = spacing === null ? null : 2 * sin((n * spacing) / (2 * rho));
     out.re[n] = twice === null ? x : -twice * y;
     out.im[n] = twice === null ? y : twice * x;
   }

@@ -6,6 +6,7 @@
  * A constant-velocity joint turns its output fork as if the bend were straightened out.
  * Source: rigid-body kinematics.
  */
+import { sin, tan } from '../units/trig.ts';
 import type { Train } from './joint-train.ts';
 import { angleBetween, cross, dot, lengthOf, turnedAbout, unit, type Vector } from './vectors.ts';
 
@@ -86,5 +87,5 @@ export function exactAcceleration(train: Train, speed: number): number {
  */
 export function speedSwing(degrees: number): number {
   const b = (degrees * Math.PI) / 180;
-  return Math.tan(b) * Math.sin(b);
+  return tan(b) * sin(b);
 }

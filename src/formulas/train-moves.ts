@@ -4,6 +4,7 @@
  * The first shaft and the last one are held in direction by what carries them; the ones between go from joint centre to joint centre. So every
  * move shifts joint centres or turns an end, and the rest follows. Axes as in shaft-direction; lengths mm, angles degrees.
  */
+import { asin, atan2 } from '../units/trig.ts';
 import type { Train, TrainJoint } from './joint-train.ts';
 import { add, cross, lengthOf, less, stretched, turnedAbout, unit, type Vector } from './vectors.ts';
 
@@ -63,7 +64,7 @@ export function wedged(train: PlacedTrain, degrees: number, arm: number): Placed
  * @param pivot from the front mounts to the first joint centre, mm, > 0
  */
 export function mountRaised(train: PlacedTrain, height: number, pivot: number): PlacedTrain {
-  const tip = (Math.asin(Math.max(-1, Math.min(1, height / pivot))) * 180) / Math.PI;
+  const tip = (asin(Math.max(-1, Math.min(1, height / pivot))) * 180) / Math.PI;
   return { ...withCentre(train, 0, [0, 0, height]), first: turnedAbout(train.first, levelAcross(train.first), -tip) };
 }
 
@@ -92,7 +93,7 @@ export function travelled(train: PlacedTrain, up: number, { arm, pivot }: AxlePa
   const [x, z] = [pivot.ahead + axle[0], axle[2] - pivot.above];
   const sine = (z + up) / Math.hypot(x, z);
   if (Math.abs(sine) > 1) return null;
-  const swing = ((Math.asin(sine) - Math.atan2(z, x)) * 180) / Math.PI;
+  const swing = ((asin(sine) - atan2(z, x)) * 180) / Math.PI;
   // Far end up is a turn against the side angle's sense.
   const from: Vector = [pivot.ahead, 0, -pivot.above];
   const shift = less(turnedAbout(from, across, -swing), from);

@@ -9,6 +9,7 @@
  * Angles of weights run counter-clockwise from a mark. The formula holds when the phase counts the same way: a weight moved on by
  * ten degrees must raise the phase by ten. A phase that counts the other way is mirrored first.
  */
+import { asin } from '../units/trig.ts';
 import { type Arrow, angleOf, minus, over, scaled, sizeOf, sumOf, times } from './arrows.ts';
 
 /** One run: what was on the shaft and what was read. */
@@ -68,7 +69,7 @@ export function correctionWithPhase(runs: readonly TrialRun[]): TrialFit | null 
 
 /** Half-width of an arrow's angle, degrees, when its tip may be off by `doubt` in any direction; 180 when it may be anything. */
 export function angleDoubt(size: number, doubt: number): number {
-  return doubt >= size ? 180 : (Math.asin(doubt / size) * 180) / Math.PI;
+  return doubt >= size ? 180 : (asin(doubt / size) * 180) / Math.PI;
 }
 
 /** A trial weight tells enough when it changes the reading by this share, or turns the phase by so much. Common practice. */

@@ -1,4 +1,5 @@
 /** Arrows in space: sums, products and turns. Any unit. */
+import { atan2, cos, sin } from '../units/trig.ts';
 
 /** x, y, z. */
 export type Vector = readonly [number, number, number];
@@ -20,13 +21,12 @@ export const cross = (a: Vector, b: Vector): Vector => [
 export const unit = (a: Vector): Vector => stretched(a, 1 / lengthOf(a));
 
 /** Angle between two arrows, degrees, 0 to 180. Exact for small angles too. */
-export const angleBetween = (a: Vector, b: Vector): number =>
-  (Math.atan2(lengthOf(cross(a, b)), dot(a, b)) * 180) / Math.PI;
+export const angleBetween = (a: Vector, b: Vector): number => (atan2(lengthOf(cross(a, b)), dot(a, b)) * 180) / Math.PI;
 
 /** `a` turned about the unit arrow `axis` by the right-hand rule, degrees. Source: Rodrigues' formula. */
 export function turnedAbout(a: Vector, axis: Vector, degrees: number): Vector {
   const angle = (degrees * Math.PI) / 180;
-  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  const [c, s] = [cos(angle), sin(angle)];
   const along = stretched(axis, dot(axis, a) * (1 - c));
   return add(add(stretched(a, c), stretched(cross(axis, a), s)), along);
 }

@@ -8,6 +8,7 @@
  * are taken as high enough that rim and hub are not seen. `heightShare` tells what that last one costs. Open teeth are bars, their valleys
  * windows without a rim: beyond the tips there is never steel, as there always is over a rim, and what never changes makes no signal.
  */
+import { cos, sin } from '../units/trig.ts';
 import { type Eccentricity, turnWhenPassed } from './runout-turn.ts';
 import {
   chebyshev,
@@ -65,7 +66,7 @@ export function windowTrace(wheel: SensedWindows): SignalTrace {
   for (let k = 0; k < samples; k++) {
     const passed = (2 * Math.PI * k) / samples;
     const turn = turnWhenPassed(passed, radius, off);
-    const now = gap - wobble * Math.cos(turn);
+    const now = gap - wobble * cos(turn);
     trace.passed[k] = passed;
     trace.turn[k] = turn;
     trace.gap[k] = now;
@@ -92,7 +93,7 @@ const nothingLeft = 30;
  */
 export function heightShare(pitch: number, height: number, gap: number, pole: number): number {
   const p = (2 * Math.PI) / pitch;
-  const sinc = (x: number) => (x === 0 ? 1 : Math.sin(x) / x);
+  const sinc = (x: number) => (x === 0 ? 1 : sin(x) / x);
   const at = (k: number) =>
     height * sinc((k * height) / 2) * sinc((k * pole) / 2) * Math.exp(-(Math.sqrt(p * p + k * k) - p) * gap);
   const end = p + nothingLeft / gap;

@@ -8,7 +8,9 @@
  * Once some web is known to be reached, each pair bars the angles at which it leaves no more. Only what no pair bars need be looked at:
  * equal holes in equal steps repeat one stretch many times, and all but the first are barred.
  */
+
 import type { Drilling, Profile } from '../model/part.ts';
+import { acos, atan2, cos, sin } from '../units/trig.ts';
 import { webAtDistance } from './webs.ts';
 
 /** Best clocking of a moving pattern against a fixed one. */
@@ -58,7 +60,7 @@ function study(fixed: readonly Drilling[], moving: readonly Drilling[]): Study {
       return {
         a: rf * rf + rm * rm,
         b: 2 * rf * rm,
-        nearest: wrap(Math.atan2(f.y, f.x) - Math.atan2(m.y, m.x)),
+        nearest: wrap(atan2(f.y, f.x) - atan2(m.y, m.x)),
         shape: shapeOf(f.profile, m.profile),
       };
     }),
@@ -70,7 +72,7 @@ function study(fixed: readonly Drilling[], moving: readonly Drilling[]): Study {
 function leastWeb({ curves }: Study, pairs: readonly Pair[], angle: number): number {
   const nearest = new Array<number>(curves.length).fill(Number.POSITIVE_INFINITY);
   for (const pair of pairs) {
-    const d2 = pair.a - pair.b * Math.cos(angle - pair.nearest);
+    const d2 = pair.a - pair.b * cos(angle - pair.nearest);
     if (d2 < (nearest[pair.shape] as number)) nearest[pair.shape] = d2;
   }
   let least = Number.POSITIVE_INFINITY;
@@ -117,10 +119,10 @@ function openAngles({ pairs, curves }: Study, web: number): [number, number][] {
   const bars: [number, number][] = [];
   for (const { a, b, nearest, shape } of pairs) {
     const d = barred[shape] as number;
-    const cos = (a - d * d) / b;
-    if (d === Number.POSITIVE_INFINITY || cos <= -1) return [];
-    if (!(cos < 1)) continue;
-    const half = Math.acos(cos);
+    const cosine = (a - d * d) / b;
+    if (d === Number.POSITIVE_INFINITY || cosine <= -1) return [];
+    if (!(cosine < 1)) continue;
+    const half = acos(cosine);
     const [from, to] = [nearest - half, nearest + half];
     bars.push([from, to]);
     if (from < 0) bars.push([from + full, to + full]);
@@ -161,8 +163,8 @@ export function bestClocking(fixed: readonly Drilling[], moving: readonly Drilli
     const high = marks[i + 1] ?? full;
     if (!open.some(([from, to]) => from <= high && to >= low)) return;
     const middle = (low + high) / 2;
-    const opening = all.pairs.filter((p) => Math.sin(middle - p.nearest) > 0);
-    const closing = all.pairs.filter((p) => Math.sin(middle - p.nearest) <= 0);
+    const opening = all.pairs.filter((p) => sin(middle - p.nearest) > 0);
+    const closing = all.pairs.filter((p) => sin(middle - p.nearest) <= 0);
     const opened = (angle: number) => (opening.length ? leastWeb(all, opening, angle) : Number.POSITIVE_INFINITY);
     const closed = (angle: number) => (closing.length ? leastWeb(all, closing, angle) : Number.POSITIVE_INFINITY);
     // The most this stretch could give; most stretches end here.

@@ -1,6 +1,8 @@
 /** Area, centroid and second moments of a contour, exactly, and the mass of a sheet part from them. */
+
 import type { MassProperties } from '../model/mass.ts';
 import type { Contour, SheetPart } from '../model/sheet.ts';
+import { cos, sin } from '../units/trig.ts';
 import { type ArcStretch, type Stretch, stretchesOf } from './contour-stretch.ts';
 
 /**
@@ -66,15 +68,15 @@ function addChord(sum: MutableMoments, x1: number, y1: number, x2: number, y2: n
  */
 function addSegment(sum: MutableMoments, arc: ArcStretch): void {
   const half = arc.sweep / 2;
-  const sin = Math.sin(half);
-  const cos = Math.cos(half);
-  const area = arc.r ** 2 * (half - sin * cos);
-  const u = (2 / 3) * arc.r ** 3 * sin ** 3;
-  const uu = (arc.r ** 4 / 4) * (half + sin * cos - 2 * sin * cos ** 3);
-  const vv = (arc.r ** 4 / 4) * (half - sin * cos - (2 / 3) * sin ** 3 * cos);
+  const sine = sin(half);
+  const cosine = cos(half);
+  const area = arc.r ** 2 * (half - sine * cosine);
+  const u = (2 / 3) * arc.r ** 3 * sine ** 3;
+  const uu = (arc.r ** 4 / 4) * (half + sine * cosine - 2 * sine * cosine ** 3);
+  const vv = (arc.r ** 4 / 4) * (half - sine * cosine - (2 / 3) * sine ** 3 * cosine);
   const middle = arc.start + half;
-  const c = Math.cos(middle);
-  const s = Math.sin(middle);
+  const c = cos(middle);
+  const s = sin(middle);
   const { x, y } = arc;
   sum.area += area;
   sum.x += x * area + u * c;

@@ -1,5 +1,7 @@
 /** What is wrong with a contour as a cut: places where it is not one clean closed line. */
+
 import type { Contour } from '../model/sheet.ts';
+import { atan2, cos, sin } from '../units/trig.ts';
 import { contourArea } from './contour-area.ts';
 import { meetings, type XY } from './contour-meet.ts';
 import { type Box, type Stretch, stretchBox, stretchesOf } from './contour-stretch.ts';
@@ -65,7 +67,7 @@ function direction(stretch: Stretch, end: 'start' | 'end'): XY {
   }
   const angle = end === 'start' ? stretch.start : stretch.start + stretch.sweep;
   const way = Math.sign(stretch.sweep);
-  return [-way * Math.sin(angle), way * Math.cos(angle)];
+  return [-way * sin(angle), way * cos(angle)];
 }
 
 /** Points shared by two stretches, other than the corner where neighbours join. */
@@ -106,7 +108,7 @@ function endsOn(a: Stretch, b: Stretch): XY[] {
     if (b.kind === 'arc') {
       if (Math.abs(Math.hypot(x - b.x, y - b.y) - b.r) > SAME) return false;
       const turn = 2 * Math.PI;
-      const angle = Math.atan2(y - b.y, x - b.x);
+      const angle = atan2(y - b.y, x - b.x);
       const ahead = (((b.sweep > 0 ? angle - b.start : b.start - angle) % turn) + turn) % turn;
       return ahead <= Math.abs(b.sweep);
     }

@@ -1,4 +1,5 @@
 /** Where two stretches of a contour meet: points shared by lines and arcs, in closed form. mm. */
+import { atan2 } from '../units/trig.ts';
 import { type ArcStretch, arcCovers, type LineStretch, type Stretch } from './contour-stretch.ts';
 
 export type XY = readonly [x: number, y: number];
@@ -19,7 +20,7 @@ export function meetings(a: Stretch, b: Stretch): XY[] {
 
 /** True where the angle of the point about the arc's centre is swept by the arc. */
 export function arcReaches(arc: ArcStretch, [x, y]: XY): boolean {
-  return arcCovers(arc, Math.atan2(y - arc.y, x - arc.x));
+  return arcCovers(arc, atan2(y - arc.y, x - arc.x));
 }
 
 function lineWithLine(a: LineStretch, b: LineStretch): XY[] {

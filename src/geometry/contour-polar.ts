@@ -1,5 +1,7 @@
 /** An outline walked round the axis: how far out it lies, direction by direction. mm, radians. */
+
 import type { Contour } from '../model/sheet.ts';
+import { atan2, cos, sin } from '../units/trig.ts';
 import { type Stretch, stretchesOf } from './contour-stretch.ts';
 
 /** A point of an outline as seen from the axis. */
@@ -18,7 +20,7 @@ function pointOn(stretch: Stretch, share: number): { readonly x: number; readonl
     return { x: stretch.x1 + share * (stretch.x2 - stretch.x1), y: stretch.y1 + share * (stretch.y2 - stretch.y1) };
   }
   const angle = stretch.start + share * stretch.sweep;
-  return { x: stretch.x + stretch.r * Math.cos(angle), y: stretch.y + stretch.r * Math.sin(angle) };
+  return { x: stretch.x + stretch.r * cos(angle), y: stretch.y + stretch.r * sin(angle) };
 }
 
 /**
@@ -36,12 +38,12 @@ export function polarRun(contour: Contour, pieces = 8): readonly PolarNode[] {
     const isWhole = isRoundTheAxis(stretch);
     const count = isWhole ? 1 : pieces;
     if (nodes.length === 0) {
-      angle = Math.atan2(stretch.y1, stretch.x1);
+      angle = atan2(stretch.y1, stretch.x1);
       nodes.push({ angle, r: Math.hypot(stretch.x1, stretch.y1) });
     }
     for (let i = 1; i <= count; i++) {
       const { x, y } = pointOn(stretch, i / count);
-      const turn = isWhole && stretch.kind === 'arc' ? stretch.sweep : nearestTurn(Math.atan2(y, x) - angle);
+      const turn = isWhole && stretch.kind === 'arc' ? stretch.sweep : nearestTurn(atan2(y, x) - angle);
       angle += turn;
       nodes.push({ angle, r: Math.hypot(x, y) });
     }

@@ -1,5 +1,7 @@
 /** A contour as a polygon of chords or tangents, for meshes and for machines that read no arcs. */
+
 import type { Contour } from '../model/sheet.ts';
+import { acos, cos, sin } from '../units/trig.ts';
 import { contourArea } from './contour-area.ts';
 import { type ArcStretch, stretchesOf } from './contour-stretch.ts';
 
@@ -37,21 +39,21 @@ export function polygonise(contour: Contour, chordError: number, side: PolygonSi
  * turn.
  */
 export function largestTurn(r: number, chordError: number, onCurve: boolean): number {
-  const cos = onCurve ? 1 - chordError / r : 1 / (1 + chordError / r);
-  return Math.min(2 * Math.acos(Math.max(cos, -1)), (2 * Math.PI) / 3);
+  const cosine = onCurve ? 1 - chordError / r : 1 / (1 + chordError / r);
+  return Math.min(2 * acos(Math.max(cosine, -1)), (2 * Math.PI) / 3);
 }
 
 function circlePolygon(x: number, y: number, r: number, chordError: number, side: PolygonSide): [number, number][] {
   const turn = largestTurn(r, chordError, side === 'inside');
   const count = 4 * Math.max(2, Math.ceil((2 * Math.PI) / turn / 4));
-  const reach = side === 'inside' ? r : r / Math.cos(Math.PI / count);
+  const reach = side === 'inside' ? r : r / cos(Math.PI / count);
   const quarter = count / 4;
   const points: [number, number][] = [];
   for (let i = 0; i < count; i++) {
     // One quadrant is worked out and turned, so that the four are alike to the last digit.
     const angle = ((i % quarter) * 2 * Math.PI) / count;
-    const c = reach * Math.cos(angle);
-    const s = reach * Math.sin(angle);
+    const c = reach * cos(angle);
+    const s = reach * sin(angle);
     const turned: [number, number][] = [
       [c, s],
       [-s, c],
@@ -68,10 +70,10 @@ function circlePolygon(x: number, y: number, r: number, chordError: number, side
 function pushArc(points: [number, number][], arc: ArcStretch, chordError: number, onCurve: boolean): void {
   const count = Math.max(1, Math.ceil(Math.abs(arc.sweep) / largestTurn(arc.r, chordError, onCurve) - 1e-9));
   const step = arc.sweep / count;
-  const reach = onCurve ? arc.r : arc.r / Math.cos(step / 2);
+  const reach = onCurve ? arc.r : arc.r / cos(step / 2);
   const first = onCurve ? 1 : 0.5;
   for (let i = 0; first + i < count; i++) {
     const angle = arc.start + (first + i) * step;
-    points.push([arc.x + reach * Math.cos(angle), arc.y + reach * Math.sin(angle)]);
+    points.push([arc.x + reach * cos(angle), arc.y + reach * sin(angle)]);
   }
 }

@@ -2,7 +2,9 @@
  * A closed contour as a run of exact stretches, lines and arcs, and what can be read off them one by one. mm,
  * radians.
  */
+
 import type { Contour } from '../model/sheet.ts';
+import { atan, atan2, cos, sin } from '../units/trig.ts';
 
 /** A straight stretch. */
 export interface LineStretch {
@@ -80,8 +82,8 @@ export function stretchBetween(x1: number, y1: number, x2: number, y2: number, b
     x,
     y,
     r,
-    start: Math.atan2(y1 - y, x1 - x),
-    sweep: 4 * Math.atan(bulge),
+    start: atan2(y1 - y, x1 - x),
+    sweep: 4 * atan(bulge),
   };
 }
 
@@ -172,9 +174,9 @@ function crossesToTheRight(stretch: Stretch, x: number, y: number): boolean {
   let fromY = stretch.y1;
   for (const cut of [...cuts, stretch.start + sweep]) {
     const last = cut === stretch.start + sweep;
-    const toY = last ? stretch.y2 : stretch.y + (Math.sin(cut) > 0 ? stretch.r : -stretch.r);
+    const toY = last ? stretch.y2 : stretch.y + (sin(cut) > 0 ? stretch.r : -stretch.r);
     if (fromY <= y !== toY <= y) {
-      const rightHalf = Math.cos((fromAngle + cut) / 2) > 0;
+      const rightHalf = cos((fromAngle + cut) / 2) > 0;
       const reach = Math.sqrt(Math.max(0, stretch.r ** 2 - (y - stretch.y) ** 2));
       if (stretch.x + (rightHalf ? reach : -reach) > x) odd = !odd;
     }

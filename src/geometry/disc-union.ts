@@ -1,4 +1,5 @@
 /** The area that discs cover together, within a disc with flats or without bounds, as the lines and arcs that bound it. */
+import { acos, atan2, cos, sin } from '../units/trig.ts';
 import type { Stretch } from './contour-stretch.ts';
 import type { FlatsPlane } from './turned-curves.ts';
 
@@ -30,9 +31,9 @@ const leaves = (rim: Disc, px: number, py: number) => within(rim, rim.r + slack,
 function meetingCircle(circle: Disc, other: Disc): number[] {
   const [dx, dy] = [other.x - circle.x, other.y - circle.y];
   const d = Math.hypot(dx, dy);
-  const cos = (d * d + circle.r ** 2 - other.r ** 2) / (2 * d * circle.r);
-  if (!(Math.abs(cos) < 1)) return [];
-  const [middle, half] = [Math.atan2(dy, dx), Math.acos(cos)];
+  const cosine = (d * d + circle.r ** 2 - other.r ** 2) / (2 * d * circle.r);
+  if (!(Math.abs(cosine) < 1)) return [];
+  const [middle, half] = [atan2(dy, dx), acos(cosine)];
   return [middle - half, middle + half];
 }
 
@@ -40,8 +41,8 @@ function meetingCircle(circle: Disc, other: Disc): number[] {
 function meetingFlats({ x, y, r }: Disc, { half, angle, nx, ny }: FlatsPlane): number[] {
   const offset = x * nx + y * ny;
   return [half, -half].flatMap((plane) => {
-    const cos = (plane - offset) / r;
-    return Math.abs(cos) < 1 ? [angle - Math.acos(cos), angle + Math.acos(cos)] : [];
+    const cosine = (plane - offset) / r;
+    return Math.abs(cosine) < 1 ? [angle - acos(cosine), angle + acos(cosine)] : [];
   });
 }
 
@@ -53,8 +54,8 @@ function arcsOf({ x, y, r }: Disc, cuts: readonly number[], keeps: (px: number, 
   return starts.flatMap((start, i): Stretch[] => {
     const sweep = (starts[i + 1] ?? (starts[0] as number) + turn) - start;
     const middle = start + sweep / 2;
-    if (!(sweep > 0) || !keeps(x + r * Math.cos(middle), y + r * Math.sin(middle))) return [];
-    const at = (a: number) => [x + r * Math.cos(a), y + r * Math.sin(a)] as const;
+    if (!(sweep > 0) || !keeps(x + r * cos(middle), y + r * sin(middle))) return [];
+    const at = (a: number) => [x + r * cos(a), y + r * sin(a)] as const;
     const [[x1, y1], [x2, y2]] = [at(start), at(start + sweep)];
     return [{ kind: 'arc', x1, y1, x2, y2, x, y, r, start, sweep }];
   });

@@ -2,7 +2,9 @@
  * Folds a flat blank: where each point of the sheet goes when its bends are made. For blanks whose bend lines all run along y, each
  * from edge to edge. The straight before the first bend keeps its place; y never changes.
  */
+
 import type { BendLine, SheetPart } from '../model/sheet.ts';
+import { cos, sin } from '../units/trig.ts';
 
 /** A bend on the blank: where the bent stretch begins and ends along x, and its turn in radians, positive upwards. */
 export interface BendZone {
@@ -43,7 +45,7 @@ interface Course {
 
 /** Along the lower face from `at`: a point `length` on, at height z over it. */
 function straightOn({ x, z, heading }: Course, length: number, height: number): [number, number] {
-  const [c, s] = [Math.cos(heading), Math.sin(heading)];
+  const [c, s] = [cos(heading), sin(heading)];
   return [x + length * c - height * s, z + length * s + height * c];
 }
 
@@ -54,7 +56,7 @@ function roundTheBend(at: Course, zone: BendZone, thickness: number, share: numb
   const axis = up ? zone.radius + thickness : -zone.radius;
   const [ax, az] = straightOn(at, 0, axis);
   const heading = at.heading + share * zone.turn;
-  const [c, s] = [Math.cos(heading), Math.sin(heading)];
+  const [c, s] = [cos(heading), sin(heading)];
   const off = height - axis;
   return [ax - off * s, az + off * c];
 }

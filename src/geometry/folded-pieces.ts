@@ -1,6 +1,8 @@
 /** A folded sheet part as exact pieces: its straights as they are cut, laid where the fold puts them, and true bends between them. */
+
 import type { Contour, SheetPart } from '../model/sheet.ts';
 import type { SolidPiece, Tilt } from '../model/solid.ts';
+import { atan2, cos, sin } from '../units/trig.ts';
 import { type BendZone, bendZones, foldOf } from './fold.ts';
 
 /** Beyond any blank, mm. */
@@ -12,8 +14,8 @@ const same = 1e-6;
 export function tiltAt(part: SheetPart, x: number): Tilt {
   const fold = foldOf(part);
   const [[lowX, , lowZ], [highX, , highZ]] = [fold(x, 0, 0), fold(x, 0, 1)];
-  const heading = Math.atan2(lowX - highX, highZ - lowZ);
-  return { heading, x: lowX - x * Math.cos(heading), z: lowZ - x * Math.sin(heading) };
+  const heading = atan2(lowX - highX, highZ - lowZ);
+  return { heading, x: lowX - x * cos(heading), z: lowZ - x * sin(heading) };
 }
 
 /** The two straight edges of the outline that cross a bend, by their y. */

@@ -1,7 +1,9 @@
 /** A turned part and a sheet part as pieces for an exact modeller. Engravings are left out: the shop stamps or marks them. */
+
 import type { Profile, ProfilePoint, TurnedPart } from '../model/part.ts';
 import type { SheetPart } from '../model/sheet.ts';
 import type { NamedWall, Solid, SolidPiece } from '../model/solid.ts';
+import { cos, sin } from '../units/trig.ts';
 import { piecesOfFolded } from './folded-pieces.ts';
 import { type Curve, curvesOf, type FlatsPlane } from './turned-curves.ts';
 
@@ -24,7 +26,7 @@ const revolved = (curve: Curve): SolidPiece[] =>
 
 /** A block over one flat, wider and longer than the part. */
 function blockOver({ half, angle }: FlatsPlane, turn: number, reach: number, from: number, to: number): SolidPiece {
-  const [c, s] = [Math.cos(angle + turn), Math.sin(angle + turn)];
+  const [c, s] = [cos(angle + turn), sin(angle + turn)];
   const corner = (u: number, v: number) => ({ x: u * c - v * s, y: u * s + v * c, bulge: 0 });
   const vertices = [
     corner(half, -reach),

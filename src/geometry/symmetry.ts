@@ -1,4 +1,5 @@
 /** Turns about the axis that bring one set of holes onto another, or a set onto itself. mm, degrees. */
+import { atan2, cos, sin } from '../units/trig.ts';
 
 /** A hole's centre. */
 export interface Place {
@@ -13,12 +14,12 @@ const same = 1e-3;
 /** Holes this near to each other meet as well as they can be made to, mm. */
 const exact = 1e-9;
 
-const angleOf = ({ x, y }: Place): number => Math.atan2(y, x);
+const angleOf = ({ x, y }: Place): number => atan2(y, x);
 
 /** Distance between a moving hole and the one it should meet, after a turn in radians. */
 function gap(moving: Place, fixed: Place, turn: number): number {
-  const c = Math.cos(turn);
-  const s = Math.sin(turn);
+  const c = cos(turn);
+  const s = sin(turn);
   return Math.hypot(moving.x * c - moving.y * s - fixed.x, moving.x * s + moving.y * c - fixed.y);
 }
 

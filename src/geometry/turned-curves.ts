@@ -6,7 +6,9 @@
  * recess, a hole and its countersink) are merged to the largest of their radii, so that nothing is ever
  * counted or cut twice.
  */
+
 import type { Profile, TurnedPart } from '../model/part.ts';
+import { cos, sin } from '../units/trig.ts';
 
 /** A conical or cylindrical piece: radius r0 at z0, r1 at z1, linear between. z0 < z1; mm. */
 export interface Stretch {
@@ -84,7 +86,7 @@ function flatsOf(part: TurnedPart): FlatsPlane | null {
     throw new RangeError(`${part.flats.feature}: flats need a positive width across and an angle`);
   }
   const a = (angle * Math.PI) / 180;
-  return { half: across / 2, angle: a, nx: Math.cos(a), ny: Math.sin(a) };
+  return { half: across / 2, angle: a, nx: cos(a), ny: sin(a) };
 }
 
 /** Heights that differ only by rounding become the same number, so that no slab is thinner than SAME. */

@@ -1,5 +1,7 @@
 /** Moments of plain volumes about the origin, and how they add up to mass properties. */
+
 import type { MassProperties } from '../model/mass.ts';
+import { atan2, cos } from '../units/trig.ts';
 import type { FlatsPlane } from './turned-curves.ts';
 
 /** Volume, first and second moments about the origin: integrals of 1, x, y, z, x2, y2, z2, xy, xz, yz. mm. */
@@ -109,7 +111,7 @@ export function flattenedConeMoments(z0: number, z1: number, r0: number, r1: num
 function flattenedDisc(r: number, flats: FlatsPlane): { area: number; xx: number; yy: number; xy: number } {
   const d = flats.half;
   const h = Math.sqrt((r - d) * (r + d));
-  const s = Math.atan2(d, h);
+  const s = atan2(d, h);
   const area = 2 * (d * h + r * r * s);
   const uu = (r ** 4 * s - d * h * (r * r - 2 * d * d)) / 2;
   const vv = (d * h ** 3) / 3 + (r * r * (d * h + r * r * s)) / 2;
@@ -132,7 +134,7 @@ function addSection(m: Moments, dz: number, z: number, area: number, xx: number,
  */
 function gaussLegendre(n: number): readonly (readonly [number, number])[] {
   return Array.from({ length: n }, (_, i) => {
-    let x = Math.cos((Math.PI * (i + 0.75)) / (n + 0.5));
+    let x = cos((Math.PI * (i + 0.75)) / (n + 0.5));
     let slope = 1;
     for (let pass = 0; pass < 20; pass++) {
       let [p0, p1] = [1, x];

@@ -1,5 +1,7 @@
 /** Sections of a turned part: what metal stands at a height, and what a cylinder about the axis cuts. mm. */
+
 import type { TurnedPart } from '../model/part.ts';
+import { acos } from '../units/trig.ts';
 import { type Curve, curvesOf, radiusAt, SAME, stretchOver } from './turned-curves.ts';
 
 /** A hole as a section sees it: distance of its centre from the axis, and radius. */
@@ -48,9 +50,7 @@ export function angleCut(radius: number, { offset, radius: hole }: SectionHole):
   if (radius >= offset + hole) return 0;
   if (radius <= hole - offset) return 2 * Math.PI;
   if (radius <= offset - hole) return 0;
-  return (
-    2 * Math.acos(Math.min(1, Math.max(-1, (radius * radius + offset * offset - hole * hole) / (2 * radius * offset))))
-  );
+  return 2 * acos(Math.min(1, Math.max(-1, (radius * radius + offset * offset - hole * hole) / (2 * radius * offset))));
 }
 
 /** Metal that a cylinder about the axis cuts, mm2: r x (2 pi less what holes take out) x height, over the sections. */

@@ -8,7 +8,9 @@
  * wall of the recess that it opens in) leaves no web; a face leaves one only towards the parts of the hole that are wider than
  * its mouth, such as the floor of a counterbore.
  */
+
 import type { Drilling, Profile } from '../model/part.ts';
+import { cos, sin } from '../units/trig.ts';
 import { type Chain, chainBetween, chainDistance, chainWider, levelAt, profileChain } from './chain-distance.ts';
 
 /** Below this an overlap is rounding, mm. */
@@ -244,8 +246,8 @@ export function webToFlats(
 ): number {
   const a = (flats.angle * Math.PI) / 180;
   const half = flats.across / 2;
-  const towards = Math.abs(drilling.x * Math.cos(a) + drilling.y * Math.sin(a));
-  const aside = Math.abs(drilling.y * Math.cos(a) - drilling.x * Math.sin(a));
+  const towards = Math.abs(drilling.x * cos(a) + drilling.y * sin(a));
+  const aside = Math.abs(drilling.y * cos(a) - drilling.x * sin(a));
   const { profile } = drilling;
   const ends = [firstOf(profile).z, lastOf(profile).z];
   // Beside a flat that does not reach so far, the rim is nearer than its plane.

@@ -1,6 +1,8 @@
 /** Dial readings on the finished parts, as arrows in the adapter's frame. mm, degrees; angles seen from the driven side. */
+
 import { faceRunout, rimRunout } from '../measure/all.ts';
 import { turned } from '../measure/words.ts';
+import { tan } from '../units/trig.ts';
 import type { BuiltInput } from './schema-built.ts';
 import type { DialInput } from './schema-readings.ts';
 
@@ -43,7 +45,7 @@ function faceFact(dial: Dial): DialFact | null {
   if (dial.radius === undefined) return null;
   const read = faceRunout(dial, dial.radius);
   if (!read.ok) return null;
-  const slope = (degrees: number) => Math.tan((degrees * Math.PI) / 180);
+  const slope = (degrees: number) => tan((degrees * Math.PI) / 180);
   const { tir, tilt } = read.value;
   return { tir, arrow: { size: slope(tilt.degrees), doubt: slope(tilt.doubt), angle: tilt.high } };
 }

@@ -1,7 +1,9 @@
 /** Where the holes of a typed pattern stand, seen as they were typed: looking at the flange's own face. mm, degrees. */
+
 import { type ChordSet, chordFactor, circleFromChords, fitCircle, type Measured } from '../measure/all.ts';
 import { aroundCentre, fitLayout } from '../measure/hole-layout.ts';
 import { student95 } from '../measure/least-squares.ts';
+import { cos, sin } from '../units/trig.ts';
 import type { HolesInput } from './schema.ts';
 
 export interface HolePosition {
@@ -99,7 +101,7 @@ function onCircle(diameter: number, angle: number): HolePosition {
   const turned = (((angle % 360) + 360) % 360) as number;
   const radians = (turned * Math.PI) / 180;
   const radius = diameter / 2;
-  const x = turned === 90 || turned === 270 ? 0 : radius * Math.cos(radians);
-  const y = turned === 0 || turned === 180 ? 0 : radius * Math.sin(radians);
+  const x = turned === 90 || turned === 270 ? 0 : radius * cos(radians);
+  const y = turned === 0 || turned === 180 ? 0 : radius * sin(radians);
   return { x, y };
 }

@@ -1,4 +1,5 @@
 /** Distances between numbered holes, three or more from each, turned into places and then into a pattern. mm. */
+import { cos, sin } from '../units/trig.ts';
 import { type ChordOver, farthestSpan } from './chord.ts';
 import { circleFromChords } from './chord-set.ts';
 import type { Point } from './circle-fit.ts';
@@ -134,7 +135,7 @@ function settled(distances: readonly Distance[], free: readonly Point[], doubt: 
 
 /** Places about `centre`, turned by minus `angle` degrees. */
 function turnedBack(places: readonly Point[], centre: Point, angle: number): Point[] {
-  const [c, s] = [Math.cos((angle * Math.PI) / 180), Math.sin((angle * Math.PI) / 180)];
+  const [c, s] = [cos((angle * Math.PI) / 180), sin((angle * Math.PI) / 180)];
   return places.map((p) => ({
     x: (p.x - centre.x) * c + (p.y - centre.y) * s,
     y: (p.y - centre.y) * c - (p.x - centre.x) * s,
@@ -180,14 +181,13 @@ function spanOf(i: number, j: number, holes: number): number {
 function evenRing(holes: number, circle: number): Point[] {
   return Array.from({ length: holes }, (_, index) => {
     const turn = (2 * Math.PI * index) / holes;
-    return { x: (circle / 2) * Math.cos(turn), y: (circle / 2) * Math.sin(turn) };
+    return { x: (circle / 2) * cos(turn), y: (circle / 2) * sin(turn) };
   });
 }
 
 function meanCircle(holes: number, distances: readonly Distance[]): number {
   return (
-    sum(distances.map(({ i, j, centres }) => centres / Math.sin((spanOf(i, j, holes) * Math.PI) / holes))) /
-    distances.length
+    sum(distances.map(({ i, j, centres }) => centres / sin((spanOf(i, j, holes) * Math.PI) / holes))) / distances.length
   );
 }
 

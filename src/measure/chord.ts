@@ -5,8 +5,10 @@
  * c = B sin(k 180 / n) apart (geometry: half the chord over the radius is the sine of half the angle), so B = c / sin(k 180 / n).
  * The factor 1 / sin(k 180 / n) also magnifies the error of c. Valid for n >= 2 and k from 1 to n / 2.
  */
+
 import type { Lookup } from '../standards/table.ts';
 import { found, missing } from '../standards/table.ts';
+import { sin } from '../units/trig.ts';
 import { list, tidy } from './words.ts';
 
 /** Words for the usual spans; any other span is a whole number of positions. */
@@ -44,7 +46,7 @@ export function spanName(positions: number, holes: number): string {
 
 /** Bolt circle over chord between centres, and so the magnification of its error: 1 / sin(k 180 / n). At least 1. */
 export function chordFactor(holes: number, positions: number): number {
-  return 1 / Math.sin((positions * Math.PI) / holes);
+  return 1 / sin((positions * Math.PI) / holes);
 }
 
 export interface ChordChoice {

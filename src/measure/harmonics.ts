@@ -1,6 +1,8 @@
 /** A ring of readings as a sum of waves about the turn: mean, once a turn, twice a turn, and what is left. Degrees. */
+
 import type { Lookup } from '../standards/table.ts';
 import { found, missing } from '../standards/table.ts';
+import { atan2, cos, sin } from '../units/trig.ts';
 import { type LinearFit, leastSquares, mixBound } from './least-squares.ts';
 import { turned } from './words.ts';
 
@@ -52,7 +54,7 @@ export function fitHarmonics(
     return missing(`${readings.length} readings are too few: ${least} or more are needed, spread around the turn.`);
   const radians = angles.map((angle) => (angle * Math.PI) / 180);
   const fit = leastSquares(
-    radians.map((t) => [1, ...orders.flatMap((n) => [Math.cos(n * t), Math.sin(n * t)])]),
+    radians.map((t) => [1, ...orders.flatMap((n) => [cos(n * t), sin(n * t)])]),
     readings,
   );
   if (fit === null)
@@ -74,15 +76,15 @@ export function fitHarmonics(
 
 /** Amplitude and high place of the wave whose cosine stands in `column`. */
 function waveOf(fit: LinearFit, column: number, order: number, doubts: readonly number[]): Wave {
-  const [cos = 0, sin = 0] = fit.solution.slice(column, column + 2);
-  const high = turned((Math.atan2(sin, cos) * 180) / Math.PI) / order;
+  const [real = 0, imaginary = 0] = fit.solution.slice(column, column + 2);
+  const high = turned((atan2(imaginary, real) * 180) / Math.PI) / order;
   // The error of the pair (a, b) is a vector; its farthest reach is looked for all round, every 5 degrees, and 0.4 % more
   // covers what lies between.
   let doubt = 0;
   for (let direction = 0; direction < 180; direction += 5) {
     const t = (direction * Math.PI) / 180;
-    const mix = [...new Array<number>(column).fill(0), Math.cos(t), Math.sin(t)];
+    const mix = [...new Array<number>(column).fill(0), cos(t), sin(t)];
     doubt = Math.max(doubt, mixBound(fit, mix, doubts));
   }
-  return { amplitude: Math.hypot(cos, sin), doubt: doubt * 1.004, high };
+  return { amplitude: Math.hypot(real, imaginary), doubt: doubt * 1.004, high };
 }

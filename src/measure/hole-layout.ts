@@ -1,4 +1,5 @@
 /** Holes laid on one or two even rings about one centre, by linear least squares. mm, degrees. */
+import { atan2, cos, sin } from '../units/trig.ts';
 import type { Point } from './circle-fit.ts';
 import { leastSquares, mixBound, sum } from './least-squares.ts';
 import { turned } from './words.ts';
@@ -46,7 +47,7 @@ export function fitLayout(
   const line = (index: number): [number[], number[]] => {
     const ring = index % rings;
     const turn = (2 * Math.PI * Math.floor(index / rings)) / (count / rings);
-    const [c, s] = [Math.cos(turn), Math.sin(turn)];
+    const [c, s] = [cos(turn), sin(turn)];
     const x = new Array<number>(unknowns).fill(0);
     const y = new Array<number>(unknowns).fill(0);
     x[0] = 1;
@@ -77,7 +78,7 @@ export function fitLayout(
     return {
       diameter: 2 * radius,
       doubt: 2 * mix(u / radius, v / radius),
-      first: turned((Math.atan2(v, u) * 180) / Math.PI),
+      first: turned((atan2(v, u) * 180) / Math.PI),
       firstDoubt: ((mix(-v / radius, u / radius) / radius) * 180) / Math.PI,
     };
   });
@@ -103,6 +104,6 @@ export function fitLayout(
 /** Order of points around their common centre, counter-clockwise, from the one nearest above angle 0. */
 export function aroundCentre(points: readonly Point[], centre: Point): number[] {
   const angle = (index: number) =>
-    turned((Math.atan2((points[index]?.y ?? 0) - centre.y, (points[index]?.x ?? 0) - centre.x) * 180) / Math.PI + 1e-7);
+    turned((atan2((points[index]?.y ?? 0) - centre.y, (points[index]?.x ?? 0) - centre.x) * 180) / Math.PI + 1e-7);
   return points.map((_, index) => index).sort((a, b) => angle(a) - angle(b));
 }

@@ -1,6 +1,8 @@
 /** What pattern is it? Holes by their coordinates, told as a fabricator would say it, with every hole's misfit. mm, degrees. */
+
 import type { Lookup } from '../standards/table.ts';
 import { found, missing } from '../standards/table.ts';
+import { atan2, cos, sin } from '../units/trig.ts';
 import { fitCircle, type Point } from './circle-fit.ts';
 import { aroundCentre, fitLayout, type Layout } from './hole-layout.ts';
 import { student95, sum } from './least-squares.ts';
@@ -122,7 +124,7 @@ function pairedPattern(view: View, layout: Layout): Pattern {
   if (half === 2) {
     // Half-diagonals p and q of the fitted rectangle: its sides are |p - q| and |p + q|.
     const half = (apart * Math.PI) / 360;
-    const [a, b] = [(circle?.value ?? 0) * Math.sin(half), (circle?.value ?? 0) * Math.abs(Math.cos(half))];
+    const [a, b] = [(circle?.value ?? 0) * sin(half), (circle?.value ?? 0) * Math.abs(cos(half))];
     const sides = { a: Math.max(a, b), b: Math.min(a, b) };
     return {
       ...base,
@@ -288,7 +290,7 @@ function backInOrder(view: View, values: readonly number[]): number[] {
 }
 
 function anglesAbout(points: readonly Point[], centre: Point): number[] {
-  return points.map((p) => turned((Math.atan2(p.y - centre.y, p.x - centre.x) * 180) / Math.PI));
+  return points.map((p) => turned((atan2(p.y - centre.y, p.x - centre.x) * 180) / Math.PI));
 }
 
 function mean(numbers: readonly number[]): number {

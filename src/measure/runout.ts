@@ -1,6 +1,8 @@
 /** What a dial indicator says around a rim or a face: eccentricity or tilt with its direction, ovality, and what is left. */
+
 import type { Lookup } from '../standards/table.ts';
 import { andThen, found, missing } from '../standards/table.ts';
+import { atan } from '../units/trig.ts';
 import { fitHarmonics, leastReadings } from './harmonics.ts';
 import { instrumentDoubt } from './measured.ts';
 import { mm, tidy, turned } from './words.ts';
@@ -73,7 +75,7 @@ export function rimRunout(dial: DialReadings): Lookup<RimRunout> {
  */
 export function faceRunout(dial: DialReadings, radius: number): Lookup<FaceRunout> {
   if (!(radius > 0)) return missing(`The radius at which the face was read must be above 0; got ${radius}.`);
-  const degrees = (height: number) => (Math.atan(height / radius) * 180) / Math.PI;
+  const degrees = (height: number) => (atan(height / radius) * 180) / Math.PI;
   return andThen(wavesOf(dial), ({ tir, doubt, waves, notes }) =>
     found({
       tir,

@@ -7,7 +7,9 @@
  * by its doubt), and what does not fit shows runs that contradict each other.
  * Source: the four-run method of maintenance handbooks; the algebra is plain geometry.
  */
+
 import { type Arrow, noArrow, plus, scaled, sizeOf } from '../formulas/arrows.ts';
+import { asin } from '../units/trig.ts';
 import { leastSquares, sum } from './least-squares.ts';
 
 export interface AmplitudeRun {
@@ -85,7 +87,7 @@ export function correctionWithoutPhase(runs: readonly AmplitudeRun[]): Amplitude
     correction: scaled(guess.unbalance, -unit),
     doubt: {
       mass: spread(along) * unit,
-      angle: across >= size ? 180 : (Math.asin(across / size) * 180) / Math.PI,
+      angle: across >= size ? 180 : (asin(across / size) * 180) / Math.PI,
     },
     sensitivity: (guess.sensitivity * most) / unit,
     misfits: differences(guess, places, readings).map((off, n) => (off * most) / (runs[n]?.doubt ?? 1)),

@@ -1,5 +1,7 @@
 /** Holes of an adapter: each group's shape turned into a profile, each position into a drilling. */
+
 import type { Drilling, Profile, ProfilePoint } from '../model/part.ts';
+import { cos, sin, tan } from '../units/trig.ts';
 import { ascending, surfaceAbove, withoutRepeats } from './adapter-outside.ts';
 import type { AdapterSpec, HoleGroupSpec, HoleShape } from './adapter-spec.ts';
 
@@ -35,8 +37,7 @@ function depths(shape: HoleShape, through: number): { depth: number; r: number }
         { depth: Math.min(head.depth, through), r },
         { depth: through, r },
       ];
-    if (head.kind === 'countersink')
-      return countersunk(r, head.diameter / 2, Math.tan((head.angle / 2) * radians), through);
+    if (head.kind === 'countersink') return countersunk(r, head.diameter / 2, tan((head.angle / 2) * radians), through);
     return [
       { depth: 0, r },
       { depth: through, r },
@@ -49,7 +50,7 @@ function depths(shape: HoleShape, through: number): { depth: number; r: number }
     { depth: mouth, r },
   ];
   if (shape.drillDepth === null) return [...start, { depth: Math.max(through, mouth), r }];
-  const point = r / Math.tan((shape.pointAngle / 2) * radians);
+  const point = r / tan((shape.pointAngle / 2) * radians);
   return [...start, { depth: shape.drillDepth, r }, { depth: shape.drillDepth + point, r: 0 }];
 }
 
@@ -90,8 +91,8 @@ export function turned(point: { readonly x: number; readonly y: number }, degree
   if (quarter === 1) return { x: -point.y, y: point.x };
   if (quarter === 2) return { x: -point.x, y: -point.y };
   if (quarter === 3) return { x: point.y, y: -point.x };
-  const c = Math.cos(degrees * radians);
-  const s = Math.sin(degrees * radians);
+  const c = cos(degrees * radians);
+  const s = sin(degrees * radians);
   return { x: point.x * c - point.y * s, y: point.x * s + point.y * c };
 }
 

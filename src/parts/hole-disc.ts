@@ -5,8 +5,10 @@
  * Axes: the disc lies between z = 0 (towards the flange) and z = thickness (towards the eye that looks at the flange's own face).
  * x, y and angles are those of that eye, as they were typed. A boss for a recess reaches below z = 0. Lengths in mm, diameters.
  */
+
 import type { Engraving } from '../model/engraving.ts';
 import type { Drilling, Feature, ProfilePoint, TurnedPart } from '../model/part.ts';
+import { atan2 } from '../units/trig.ts';
 import { gaugeWords, printed } from './fit-ring.ts';
 import { type FreeArc, freeArcs, layText, type MeasureText } from './lay-text.ts';
 
@@ -121,7 +123,7 @@ function letterRing(
   const radius = (Math.max(core, Math.min(...out) - hole / 2) + Math.min(rim, Math.max(...out) + hole / 2)) / 2;
   const blocked = spec.holes.positions.map(({ x, y }) => {
     const half = degrees((hole / 2 + margin) / radius);
-    const at = degrees(Math.atan2(y, x));
+    const at = degrees(atan2(y, x));
     return { from: at - half, to: at + half };
   });
   return { radius, height: tall(Math.min(hole, 2 * (rim - radius))), blocked };
@@ -130,7 +132,7 @@ function letterRing(
 function engravingsOf(spec: HoleDiscSpec, radii: DiscRadii, hole: number, { words, measure }: DiscMarks): Engraving[] {
   const { radius, height, blocked } = letterRing(spec, radii, hole);
   const [first] = spec.holes.positions;
-  const at = first ? degrees(Math.atan2(first.y, first.x)) : 0;
+  const at = first ? degrees(atan2(first.y, first.x)) : 0;
   const numberHalf = degrees((numberRoom * height) / radius);
   const atHole = blocked.length > 0;
   // Between the holes the number stands just past hole 1, else in line with it.

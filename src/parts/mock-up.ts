@@ -3,9 +3,11 @@
  * Allowances are diametral: holes and recesses grow by them, spigots and the wheel seat shrink. Lengths stay, because the mock-up is
  * there to be measured.
  */
+
 import type { Engraving } from '../model/engraving.ts';
 import type { TurnedPart } from '../model/part.ts';
 import type { SheetPart } from '../model/sheet.ts';
+import { acos, atan2, cos } from '../units/trig.ts';
 import { buildAdapter } from './adapter.ts';
 import type { AdapterSpec, HoleGroupSpec, RegisterSpec, WheelSeatSpec } from './adapter-spec.ts';
 import { type FreeArc, freeArcs, layText, type MeasureText } from './lay-text.ts';
@@ -125,7 +127,7 @@ function letterBand(part: TurnedPart): Band {
 /** Radius of the outside at an angle where it is a cylinder of a radius cut by flats, mm. */
 function radiusToFlats({ flats }: TurnedPart, radius: number, degrees: number): number {
   if (!flats) return radius;
-  const towards = Math.abs(Math.cos(((degrees - flats.angle) * Math.PI) / 180));
+  const towards = Math.abs(cos(((degrees - flats.angle) * Math.PI) / 180));
   return towards < 1e-9 ? radius : Math.min(radius, flats.across / 2 / towards);
 }
 
@@ -135,7 +137,7 @@ function freeRim({ flats }: TurnedPart, radius: number): FreeArc[] {
   const mark = degrees(grooveRadius + margin);
   const blocked = [{ from: -mark, to: mark }];
   if (flats && flats.across < 2 * radius) {
-    const half = (Math.acos(flats.across / 2 / radius) * 180) / Math.PI + degrees(margin / 2);
+    const half = (acos(flats.across / 2 / radius) * 180) / Math.PI + degrees(margin / 2);
     for (const normal of [flats.angle, flats.angle + 180]) blocked.push({ from: normal - half, to: normal + half });
   }
   return freeArcs(blocked);
@@ -230,7 +232,7 @@ function wheelBand(spec: ToneWheelSpec, part: SheetPart): { radius: number; heig
   const degrees = (angle: number) => (angle * 180) / Math.PI;
   const blocked = holes.map(({ x, y, r, out }) => {
     const half = degrees((r + margin) / Math.min(out, radius));
-    return { from: degrees(Math.atan2(y, x)) - half, to: degrees(Math.atan2(y, x)) + half };
+    return { from: degrees(atan2(y, x)) - half, to: degrees(atan2(y, x)) + half };
   });
   return { radius, height: tall(outer - inner), arcs: freeArcs(blocked) };
 }

@@ -1,5 +1,7 @@
 /** Polygons with rounded corners, as exact contours. */
+
 import type { ContourVertex } from '../model/sheet.ts';
+import { atan2, tan } from '../units/trig.ts';
 
 /** A corner of a polygon and the radius that it is rounded to, mm; 0 leaves it sharp. */
 export interface RoundedCorner {
@@ -22,8 +24,8 @@ export function roundedPolygon(corners: readonly RoundedCorner[]): ContourVertex
     const after = corners[(i + 1) % corners.length] as RoundedCorner;
     const [ax, ay, al] = unit(corner, before);
     const [bx, by, bl] = unit(corner, after);
-    const turn = Math.atan2(-ax * by + ay * bx, -ax * bx - ay * by);
-    const half = Math.abs(Math.tan(turn / 2));
+    const turn = atan2(-ax * by + ay * bx, -ax * bx - ay * by);
+    const half = Math.abs(tan(turn / 2));
     // Where only one end of an edge is rounded, it may take the whole of it.
     const room = Math.min(al / (before.r > 0 ? 2 : 1), bl / (after.r > 0 ? 2 : 1));
     const r = half < 1e-9 ? 0 : Math.min(corner.r, room / half);
@@ -32,7 +34,7 @@ export function roundedPolygon(corners: readonly RoundedCorner[]): ContourVertex
       out.push({ x: corner.x, y: corner.y, bulge: 0 });
       return;
     }
-    out.push({ x: corner.x + back * ax, y: corner.y + back * ay, bulge: Math.tan(turn / 4) });
+    out.push({ x: corner.x + back * ax, y: corner.y + back * ay, bulge: tan(turn / 4) });
     out.push({ x: corner.x + back * bx, y: corner.y + back * by, bulge: 0 });
   });
   return out.filter((v, i) => {

@@ -1,5 +1,6 @@
 /** Why a tone wheel cannot be drawn as asked: sentences for the person who typed the numbers. */
 
+import { sin } from '../units/trig.ts';
 import { LEAST_LAND, lengthWords as mm, noRoomForExtra, SLACK } from './tone-wheel-limits.ts';
 import { largestRootRadius, largestTipBreak } from './tone-wheel-measures.ts';
 import { hasWindows, leastPitchAngle, pitchAngle, type ToneWheelSpec, toothShape } from './tone-wheel-tooth.ts';
@@ -85,7 +86,7 @@ function markFaults({ teeth, missing, wide = 0, extra = 0 }: ToneWheelSpec): str
 function shapeFaults(spec: ToneWheelSpec): string[] {
   const faults: string[] = [];
   const sharp = toothShape({ ...spec, rootRadius: 0, tipBreak: 0 });
-  const middle = Math.sin(pitchAngle(spec) / 2 - sharp.flankAngle);
+  const middle = sin(pitchAngle(spec) / 2 - sharp.flankAngle);
   const meet = sharp.flankOffset / middle;
   if (sharp.rootR - meet < SLACK) {
     return [

@@ -1,4 +1,5 @@
 /** What a caliper or a sensor finds on the teeth of a tone wheel. */
+import { asin, sin } from '../units/trig.ts';
 import {
   hasWindows,
   leastPitchAngle,
@@ -70,17 +71,17 @@ export function toothMeasures(spec: ToneWheelSpec): ToothMeasures {
   const least = leastPitchAngle(spec);
   const half = (spec.ratio * pitch) / 2;
   const { outsideR, rootR, flankAngle, flankOffset } = shape;
-  const sharpRoot = flankAngle + Math.asin(flankOffset / rootR);
+  const sharpRoot = flankAngle + asin(flankOffset / rootR);
   const toothArc = 2 * half * outsideR;
   return {
     present: pulseCount(spec),
     pitchDegrees: 360 / spec.teeth,
     pitch: pitch * outsideR,
     toothArc,
-    toothChord: 2 * outsideR * Math.sin(half),
-    toothRootChord: 2 * rootR * Math.sin(sharpRoot),
+    toothChord: 2 * outsideR * sin(half),
+    toothRootChord: 2 * rootR * sin(sharpRoot),
     valleyArc: pitch * outsideR - toothArc,
-    valleyChord: 2 * outsideR * Math.sin(pitch / 2 - half),
+    valleyChord: 2 * outsideR * sin(pitch / 2 - half),
     valleyRootArc: (pitch - 2 * sharpRoot) * rootR,
     height: outsideR - rootR,
     tipLand: 2 * shape.tipEnd * outsideR,
@@ -88,7 +89,7 @@ export function toothMeasures(spec: ToneWheelSpec): ToothMeasures {
     flank: shape.flankLength,
     missingDegrees: spec.missing === 0 ? 0 : (((spec.missing + 1) * pitch - 2 * half) * 180) / Math.PI,
     leastPitch: least * outsideR,
-    leastValleyChord: 2 * outsideR * Math.sin(least / 2 - half),
+    leastValleyChord: 2 * outsideR * sin(least / 2 - half),
     leastValleyRootArc: (least - 2 * sharpRoot) * rootR,
     mostToothArc: toothArc + (spec.wide ?? 0) * pitch * outsideR,
     largestRootRadius: largestRootRadius(spec),
@@ -104,16 +105,16 @@ function windowMeasures(spec: ToneWheelSpec): ToothMeasures {
   const half = (spec.ratio * pitch) / 2;
   const r = widthRadius(spec);
   const { outerR, innerR, flankAngle, flankOffset } = shape;
-  const sharpRoot = flankAngle + Math.asin(flankOffset / innerR);
+  const sharpRoot = flankAngle + asin(flankOffset / innerR);
   return {
     present: pulseCount(spec),
     pitchDegrees: 360 / spec.teeth,
     pitch: pitch * r,
     toothArc: 2 * half * r,
-    toothChord: 2 * r * Math.sin(half),
-    toothRootChord: 2 * innerR * Math.sin(sharpRoot),
+    toothChord: 2 * r * sin(half),
+    toothRootChord: 2 * innerR * sin(sharpRoot),
     valleyArc: (pitch - 2 * half) * r,
-    valleyChord: 2 * r * Math.sin(pitch / 2 - half),
+    valleyChord: 2 * r * sin(pitch / 2 - half),
     valleyRootArc: (pitch - 2 * sharpRoot) * innerR,
     height: toothHeight(spec),
     tipLand: (pitch - 2 * shape.outerStart) * outerR,
@@ -121,7 +122,7 @@ function windowMeasures(spec: ToneWheelSpec): ToothMeasures {
     flank: shape.flankLength,
     missingDegrees: spec.missing === 0 ? 0 : (((spec.missing + 1) * pitch - 2 * half) * 180) / Math.PI,
     leastPitch: least * r,
-    leastValleyChord: 2 * r * Math.sin(least / 2 - half),
+    leastValleyChord: 2 * r * sin(least / 2 - half),
     leastValleyRootArc: (least - 2 * sharpRoot) * innerR,
     mostToothArc: (2 * half + (spec.wide ?? 0) * pitch) * r,
     largestRootRadius: largestCorner(spec),
@@ -136,7 +137,7 @@ function windowMeasures(spec: ToneWheelSpec): ToothMeasures {
  */
 export function largestRootRadius(spec: ToneWheelSpec): number {
   const { rootR, flankAngle, flankOffset, flankTop } = toothShape(spec);
-  const toMiddle = Math.sin(leastPitchAngle(spec) / 2 - flankAngle);
+  const toMiddle = sin(leastPitchAngle(spec) / 2 - flankAngle);
   const inValley = (rootR * toMiddle - flankOffset) / (1 - toMiddle);
   const onFlank = (flankTop.r ** 2 - rootR ** 2) / (2 * (rootR - flankOffset));
   return Math.min(inValley, onFlank);
@@ -148,8 +149,8 @@ export function largestRootRadius(spec: ToneWheelSpec): number {
  */
 export function largestTipBreak(spec: ToneWheelSpec): number {
   const { outsideR, flankAngle, flankOffset, flankBottom } = toothShape(spec);
-  const sin = Math.sin(flankAngle);
-  const atTip = (outsideR * sin + flankOffset) / (1 + sin);
+  const slope = sin(flankAngle);
+  const atTip = (outsideR * slope + flankOffset) / (1 + slope);
   const onFlank = (outsideR ** 2 - flankBottom.r ** 2) / (2 * (outsideR - flankOffset));
   return Math.min(atTip, onFlank);
 }

@@ -1,5 +1,7 @@
 /** What a tone wheel is made of, and the exact shape of one of its teeth. */
+
 import type { PartMaterial } from '../model/part.ts';
+import { atan2, sin } from '../units/trig.ts';
 import { leastSpan } from './tooth-row.ts';
 
 /**
@@ -126,7 +128,7 @@ export function toothShape(spec: ToneWheelSpec, kerf = 0): ToothShape {
   const grow = kerf / 2;
   const half = (spec.ratio * pitchAngle(spec)) / 2;
   const flankAngle = spec.flanks === 'radial' ? half : 0;
-  const flankOffset = (spec.flanks === 'radial' ? 0 : (spec.outside / 2) * Math.sin(half)) + grow;
+  const flankOffset = (spec.flanks === 'radial' ? 0 : (spec.outside / 2) * sin(half)) + grow;
   const outsideR = spec.outside / 2 + grow;
   const rootR = spec.root / 2 + grow;
   const tipBreak = spec.tipBreak + grow;
@@ -134,13 +136,13 @@ export function toothShape(spec: ToneWheelSpec, kerf = 0): ToothShape {
 
   const breakY = flankOffset - tipBreak;
   const breakX = Math.sqrt((outsideR - tipBreak) ** 2 - breakY ** 2);
-  const breakDirection = Math.atan2(breakY, breakX);
+  const breakDirection = atan2(breakY, breakX);
   const roundY = flankOffset + rootRadius;
   const roundX = Math.sqrt((rootR + rootRadius) ** 2 - roundY ** 2);
-  const roundDirection = Math.atan2(roundY, roundX);
+  const roundDirection = atan2(roundY, roundX);
   const onFlank = (x: number): PolarPoint => ({
     r: Math.hypot(x, flankOffset),
-    angle: flankAngle + Math.atan2(flankOffset, x),
+    angle: flankAngle + atan2(flankOffset, x),
   });
   return {
     outsideR,

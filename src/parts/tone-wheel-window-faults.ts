@@ -1,4 +1,5 @@
 /** Why the windows of a tone wheel cannot be drawn as asked. */
+import { sin } from '../units/trig.ts';
 import { LEAST_LAND, lengthWords as mm, noRoomForExtra, SLACK } from './tone-wheel-limits.ts';
 import {
   hasWindows,
@@ -35,7 +36,7 @@ export function rimFaults(spec: ToneWheelSpec): string[] {
 /** The bars, the windows and their corners. For a spec whose rim has no fault. */
 export function windowFaults(spec: ToneWheelSpec): string[] {
   const sharp = windowShape({ ...spec, rootRadius: 0 });
-  const meet = sharp.flankOffset / Math.sin(pitchAngle(spec) / 2 - sharp.flankAngle);
+  const meet = sharp.flankOffset / sin(pitchAngle(spec) / 2 - sharp.flankAngle);
   if (sharp.innerR - meet < SLACK) {
     return [
       `root: ${mm(spec.root)} is too deep: straight flanks of neighbouring bars meet at ${mm(2 * meet)} diameter, and ` +
@@ -54,7 +55,7 @@ export function windowFaults(spec: ToneWheelSpec): string[] {
   if ((spec.extra ?? 0) > 0) {
     const middle = leastPitchAngle(spec) / 2 - sharp.flankAngle;
     const narrow = (leastPitchAngle(spec) - 2 * sharp.innerStart) * sharp.innerR;
-    if (!(middle > 0) || sharp.innerR - sharp.flankOffset / Math.sin(middle) < SLACK || narrow < LEAST_LAND) {
+    if (!(middle > 0) || sharp.innerR - sharp.flankOffset / sin(middle) < SLACK || narrow < LEAST_LAND) {
       return [noRoomForExtra('bar', bar, 'window', window)];
     }
   }

@@ -1,5 +1,7 @@
 /** The exact shape of a window in a tone wheel with a closed rim, and its contour. */
+
 import type { Contour, ContourVertex } from '../model/sheet.ts';
+import { atan2, cos, sin, tan } from '../units/trig.ts';
 import {
   leastPitchAngle,
   type PolarPoint,
@@ -54,18 +56,18 @@ export function windowShape(spec: ToneWheelSpec, kerf = 0): WindowShape {
   const half = (spec.ratio * pitchAngle(spec)) / 2;
   const isRadial = spec.flanks === 'radial';
   const flankAngle = isRadial ? half : 0;
-  const flankOffset = (isRadial ? 0 : widthRadius(spec) * Math.sin(half)) + grow;
+  const flankOffset = (isRadial ? 0 : widthRadius(spec) * sin(half)) + grow;
   const outerR = toothTop(spec) - grow;
   const innerR = spec.root / 2 + grow;
   const corner = Math.max(0, spec.rootRadius - grow);
   const y = flankOffset + corner;
   const outerX = Math.sqrt((outerR - corner) ** 2 - y ** 2);
   const innerX = Math.sqrt((innerR + corner) ** 2 - y ** 2);
-  const outer = Math.atan2(y, outerX);
-  const inner = Math.atan2(y, innerX);
+  const outer = atan2(y, outerX);
+  const inner = atan2(y, innerX);
   const onFlank = (x: number): PolarPoint => ({
     r: Math.hypot(x, flankOffset),
-    angle: flankAngle + Math.atan2(flankOffset, x),
+    angle: flankAngle + atan2(flankOffset, x),
   });
   return {
     outerR,
@@ -90,7 +92,7 @@ export function windowShape(spec: ToneWheelSpec, kerf = 0): WindowShape {
  */
 export function largestCorner(spec: ToneWheelSpec): number {
   const { outerR, innerR, flankAngle, flankOffset } = windowShape({ ...spec, rootRadius: 0 });
-  const toMiddle = Math.sin(leastPitchAngle(spec) / 2 - flankAngle);
+  const toMiddle = sin(leastPitchAngle(spec) / 2 - flankAngle);
   const inner = (innerR * toMiddle - flankOffset) / (1 - toMiddle);
   const outer = (outerR * toMiddle - flankOffset) / (1 + toMiddle);
   return Math.min(inner, outer, (outerR - innerR) / 2);
@@ -120,7 +122,7 @@ export function windowContours(spec: ToneWheelSpec, feature: string): Contour[] 
 export function windowsBeside(spec: ToneWheelSpec, holes: readonly Contour[], x: number, y: number): Contour[] {
   const windows = holes.filter(({ kind }) => kind === 'path');
   const last = windows.length - 1;
-  const turns = (Math.atan2(y, x) - (spec.toothAngle * Math.PI) / 180) / (2 * Math.PI);
+  const turns = (atan2(y, x) - (spec.toothAngle * Math.PI) / 180) / (2 * Math.PI);
   const place = Math.min(last, pulseAt(spec, (turns - Math.floor(turns)) * spec.teeth));
   const beside = new Set([place === 0 ? last : place - 1, place, place === last ? 0 : place + 1]);
   return [...beside].flatMap((i) => windows[i] ?? []);
@@ -134,22 +136,22 @@ function oneWindow(shape: WindowShape, bar: number, span: number): ContourVertex
   const hasInner = innerLand * innerR > NOTHING;
   const hasOuter = outerLand * outerR > NOTHING;
   /** Bulge of a corner, or of two that have become one. */
-  const corner = (sweep: number, isOne: boolean) => -Math.tan((isOne ? 2 * sweep : sweep) / 4);
+  const corner = (sweep: number, isOne: boolean) => -tan((isOne ? 2 * sweep : sweep) / 4);
   const vertices: ContourVertex[] = [];
   const push = (at: PolarPoint, side: 'before' | 'after', bulge: number): void => {
     const angle = side === 'before' ? bar + at.angle : bar + span - at.angle;
-    vertices.push({ x: at.r * Math.cos(angle), y: at.r * Math.sin(angle), bulge });
+    vertices.push({ x: at.r * cos(angle), y: at.r * sin(angle), bulge });
   };
   const inner: PolarPoint = { r: innerR, angle: innerStart };
   const outer: PolarPoint = { r: outerR, angle: outerStart };
 
   if (hasFlank) push(shape.flankTop, 'before', 0);
   if (hasRound) push(shape.flankBottom, 'before', corner(innerSweep, !hasInner));
-  if (hasInner) push(inner, 'before', Math.tan(innerLand / 4));
+  if (hasInner) push(inner, 'before', tan(innerLand / 4));
   if (hasInner && hasRound) push(inner, 'after', corner(innerSweep, false));
   if (hasFlank) push(shape.flankBottom, 'after', 0);
   if (hasRound) push(shape.flankTop, 'after', corner(outerSweep, !hasOuter));
-  if (hasOuter) push(outer, 'after', -Math.tan(outerLand / 4));
+  if (hasOuter) push(outer, 'after', -tan(outerLand / 4));
   if (hasOuter && hasRound) push(outer, 'before', corner(outerSweep, false));
   return vertices;
 }

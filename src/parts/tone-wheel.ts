@@ -8,8 +8,10 @@
  * sides of it, and the rim outside of them stays closed. Source of the shapes: plane geometry (see `toothShape`,
  * `windowShape`); trade term "60-2": common practice.
  */
+
 import type { Feature } from '../model/part.ts';
 import type { Contour, ContourVertex, SheetPart } from '../model/sheet.ts';
+import { cos, sin, tan } from '../units/trig.ts';
 import { toneWheelFaults } from './tone-wheel-faults.ts';
 import { hasWindows, type PolarPoint, pitchAngle, type ToneWheelSpec, toothShape } from './tone-wheel-tooth.ts';
 import { windowContours } from './tone-wheel-window.ts';
@@ -115,15 +117,15 @@ function outline(spec: ToneWheelSpec): ContourVertex[] {
   const hasBreak = shape.tipBreak > 0;
   const hasFlank = shape.flankLength > NOTHING;
   const hasLand = (valley: number) => (valley - 2 * shape.rootStart) * shape.rootR > NOTHING;
-  const round = -Math.tan(shape.rootRadiusSweep / 4);
-  const fullRound = -Math.tan(shape.rootRadiusSweep / 2);
-  const tipBreak = Math.tan(shape.tipBreakSweep / 4);
+  const round = -tan(shape.rootRadiusSweep / 4);
+  const fullRound = -tan(shape.rootRadiusSweep / 2);
+  const tipBreak = tan(shape.tipBreakSweep / 4);
 
   const vertices: ContourVertex[] = [];
   row.forEach(({ from, to }, i) => {
     const push = (at: PolarPoint, side: 1 | -1, bulge: number): void => {
       const angle = first + (side > 0 ? to : from) * pitch + side * at.angle;
-      vertices.push({ x: at.r * Math.cos(angle), y: at.r * Math.sin(angle), bulge });
+      vertices.push({ x: at.r * cos(angle), y: at.r * sin(angle), bulge });
     };
     const valleyAfter = (spans[i] ?? 1) * pitch;
     const landBefore = hasLand((spans.at(i - 1) ?? 1) * pitch);
@@ -134,11 +136,11 @@ function outline(spec: ToneWheelSpec): ContourVertex[] {
     if (hasRound && landBefore) push(root, -1, round);
     if (hasFlank) push(shape.flankBottom, -1, 0);
     if (hasBreak) push(shape.flankTop, -1, tipBreak);
-    push(tipEnd, -1, Math.tan(((to - from) * pitch + 2 * shape.tipEnd) / 4));
+    push(tipEnd, -1, tan(((to - from) * pitch + 2 * shape.tipEnd) / 4));
     if (hasBreak) push(tipEnd, 1, tipBreak);
     if (hasFlank) push(shape.flankTop, 1, 0);
     if (hasRound) push(shape.flankBottom, 1, landAfter ? round : fullRound);
-    if (landAfter) push(root, 1, Math.tan((valleyAfter - 2 * shape.rootStart) / 4));
+    if (landAfter) push(root, 1, tan((valleyAfter - 2 * shape.rootStart) / 4));
   });
   return vertices;
 }

@@ -1,7 +1,9 @@
 /** Joins runs of lines and arcs end to end into closed contours, and says where that fails. mm. */
+
 import { type Stretch, stretchBetween } from '../geometry/contour.ts';
 import type { Place } from '../model/preflight.ts';
 import type { Contour, ContourVertex } from '../model/sheet.ts';
+import { tan } from '../units/trig.ts';
 import type { Piece } from './draw.ts';
 import type { FaultLog } from './fault-log.ts';
 import { joinWithin } from './limits.ts';
@@ -123,7 +125,7 @@ function loopOf(pieces: readonly Piece[], isTurned: readonly boolean[]): Loop {
   for (const [i, stretch] of run.entries()) {
     const next = run[(i + 1) % run.length] as Stretch;
     if (stretch.x1 === next.x1 && stretch.y1 === next.y1) continue;
-    const bulge = stretch.kind === 'arc' ? Math.tan(stretch.sweep / 4) : 0;
+    const bulge = stretch.kind === 'arc' ? tan(stretch.sweep / 4) : 0;
     vertices.push({ x: stretch.x1, y: stretch.y1, bulge });
     stretches.push(stretchBetween(stretch.x1, stretch.y1, next.x1, next.y1, bulge));
     kept.push(places[i] as Place);

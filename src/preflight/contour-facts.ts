@@ -1,6 +1,8 @@
 /** What the cutter must reach: the narrowest web, the sharpest inside corner, the smallest hole. mm. */
+
 import { leastStretchGap } from '../geometry/contour-gap.ts';
 import { type Box, type Stretch, stretchBox } from '../geometry/contour-stretch.ts';
+import { atan2, cos, sin } from '../units/trig.ts';
 import type { Budget } from './limits.ts';
 import { eachNearPair } from './near-pairs.ts';
 import type { Nested } from './nest.ts';
@@ -91,7 +93,7 @@ export function sharpestInside(contours: readonly Nested[], wanted: number): Ins
       const next = stretches[(k + 1) % stretches.length] as Stretch;
       if (stretches.length < 2) continue;
       const turn = turnBetween(stretch, next) * way;
-      if (turn < 0 && wanted * (1 / Math.cos(Math.min(-turn, 3) / 2) - 1) > unseen) note(0, next.x1, next.y1, i);
+      if (turn < 0 && wanted * (1 / cos(Math.min(-turn, 3) / 2) - 1) > unseen) note(0, next.x1, next.y1, i);
     }
   }
   return best;
@@ -100,7 +102,7 @@ export function sharpestInside(contours: readonly Nested[], wanted: number): Ins
 /** Twice the area of the chords: its sign tells the direction of travel. One full circle runs as its sweep says. */
 export function signedArea(stretches: readonly Stretch[]): number {
   return stretches.reduce((sum, s) => {
-    const segment = s.kind === 'arc' ? s.r * s.r * (s.sweep - Math.sin(s.sweep)) : 0;
+    const segment = s.kind === 'arc' ? s.r * s.r * (s.sweep - sin(s.sweep)) : 0;
     return sum + s.x1 * s.y2 - s.x2 * s.y1 + segment;
   }, 0);
 }
@@ -108,11 +110,11 @@ export function signedArea(stretches: readonly Stretch[]): number {
 /** Turn at the corner from one stretch to the next, radians, positive to the left. */
 function turnBetween(a: Stretch, b: Stretch): number {
   const turn = heading(b, 'start') - heading(a, 'end');
-  return Math.atan2(Math.sin(turn), Math.cos(turn));
+  return atan2(sin(turn), cos(turn));
 }
 
 function heading(stretch: Stretch, end: 'start' | 'end'): number {
-  if (stretch.kind === 'line') return Math.atan2(stretch.y2 - stretch.y1, stretch.x2 - stretch.x1);
+  if (stretch.kind === 'line') return atan2(stretch.y2 - stretch.y1, stretch.x2 - stretch.x1);
   const angle = end === 'start' ? stretch.start : stretch.start + stretch.sweep;
   return angle + (Math.sign(stretch.sweep) * Math.PI) / 2;
 }

@@ -1,7 +1,9 @@
 /** Places where contours cross or touch, themselves or each other. mm. */
+
 import { meetings } from '../geometry/contour-meet.ts';
 import { type Box, type Stretch, stretchBox } from '../geometry/contour-stretch.ts';
 import type { Place } from '../model/preflight.ts';
+import { atan2, cos, sin } from '../units/trig.ts';
 import type { FaultLog } from './fault-log.ts';
 import { type Budget, joinWithin, sameWithin } from './limits.ts';
 import { eachNearPair } from './near-pairs.ts';
@@ -118,11 +120,11 @@ function middleOf(stretch: Stretch, p: Point, q: Point): Point {
   if (stretch.kind === 'line') return { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 };
   const turn = 2 * Math.PI;
   const ahead = (at: Point) => {
-    const angle = Math.atan2(at.y - stretch.y, at.x - stretch.x);
+    const angle = atan2(at.y - stretch.y, at.x - stretch.x);
     const way = stretch.sweep > 0 ? angle - stretch.start : stretch.start - angle;
     const wrapped = ((way % turn) + turn) % turn;
     return wrapped > turn - 1e-6 ? 0 : wrapped;
   };
   const angle = stretch.start + (Math.sign(stretch.sweep) * (ahead(p) + ahead(q))) / 2;
-  return { x: stretch.x + stretch.r * Math.cos(angle), y: stretch.y + stretch.r * Math.sin(angle) };
+  return { x: stretch.x + stretch.r * cos(angle), y: stretch.y + stretch.r * sin(angle) };
 }

@@ -1,5 +1,7 @@
 /** ELLIPSE and SPLINE, followed by short lines. */
+
 import type { DxfGroups } from '../measure/dxf-groups.ts';
+import { cos, sin } from '../units/trig.ts';
 import { badNumber, type Decoded, nothingDrawn } from './drawn.ts';
 import { anglesOver, linesThrough } from './plane.ts';
 import { numberOf, parseNumber, type RawEntity } from './read-dxf.ts';
@@ -21,7 +23,7 @@ export function decodeEllipse(groups: DxfGroups, entity: RawEntity, within: numb
   const isFull = Math.abs(to - from) > 1e-9 && (rest < 1e-9 || full - rest < 1e-9);
   const side = facing < 0 ? -1 : 1;
   const points = anglesOver(from, isFull ? full : rest, long * Math.max(1, ratio), within).map((angle) => {
-    const [c, s] = [Math.cos(angle), side * ratio * Math.sin(angle)];
+    const [c, s] = [cos(angle), side * ratio * sin(angle)];
     return { x: x + c * ax - s * ay, y: y + c * ay + s * ax };
   });
   if (isFull) points.pop();

@@ -1,6 +1,8 @@
 /** LINE, ARC and CIRCLE. */
+
 import { type ArcStretch, stretchBetween } from '../geometry/contour.ts';
 import type { DxfGroups } from '../measure/dxf-groups.ts';
+import { cos, sin } from '../units/trig.ts';
 import { badNumber, type Decoded } from './drawn.ts';
 import { numberOf, type RawEntity } from './read-dxf.ts';
 
@@ -47,15 +49,15 @@ function arc(x: number, y: number, r: number, from: number, turn: number): ArcSt
   const start = (from * Math.PI) / 180;
   const sweep = (turn * Math.PI) / 180;
   const end = start + sweep;
-  const x1 = x + r * Math.cos(start);
-  const y1 = y + r * Math.sin(start);
+  const x1 = x + r * cos(start);
+  const y1 = y + r * sin(start);
   const isFull = turn === 360;
   return {
     kind: 'arc',
     x1,
     y1,
-    x2: isFull ? x1 : x + r * Math.cos(end),
-    y2: isFull ? y1 : y + r * Math.sin(end),
+    x2: isFull ? x1 : x + r * cos(end),
+    y2: isFull ? y1 : y + r * sin(end),
     x,
     y,
     r,

@@ -1,6 +1,8 @@
 /** What is cut, as corners and bulges, for a picture. mm. */
+
 import type { Stretch } from '../geometry/contour-stretch.ts';
 import type { DrawnCuts } from '../model/preflight.ts';
+import { cos, sin, tan } from '../units/trig.ts';
 import type { Chains } from './chain.ts';
 import { mostDrawn } from './limits.ts';
 
@@ -26,8 +28,8 @@ export function drawnCuts({ loops, loose }: Pick<Chains, 'loops' | 'loose'>, uni
 function cornersOf(stretch: Stretch): { x: number; y: number; bulge: number }[] {
   const { x1, y1 } = stretch;
   if (stretch.kind === 'line') return [{ x: x1, y: y1, bulge: 0 }];
-  if (Math.abs(stretch.sweep) < Math.PI) return [{ x: x1, y: y1, bulge: Math.tan(stretch.sweep / 4) }];
-  const [angle, bulge] = [stretch.start + stretch.sweep / 2, Math.tan(stretch.sweep / 8)];
-  const middle = { x: stretch.x + stretch.r * Math.cos(angle), y: stretch.y + stretch.r * Math.sin(angle), bulge };
+  if (Math.abs(stretch.sweep) < Math.PI) return [{ x: x1, y: y1, bulge: tan(stretch.sweep / 4) }];
+  const [angle, bulge] = [stretch.start + stretch.sweep / 2, tan(stretch.sweep / 8)];
+  const middle = { x: stretch.x + stretch.r * cos(angle), y: stretch.y + stretch.r * sin(angle), bulge };
   return [{ x: x1, y: y1, bulge }, middle];
 }

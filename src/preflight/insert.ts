@@ -1,4 +1,5 @@
 /** Opening a block: where it is put, how it is turned and scaled, and what is wrong with that. */
+import { cos, sin } from '../units/trig.ts';
 import type { FaultCode } from './fault-kinds.ts';
 import { deepestBlock } from './limits.ts';
 import { after, fromBehind, isMirrored, type PlaneMap, unmoved } from './plane.ts';
@@ -54,7 +55,7 @@ export function insertsOf(
   const baseY = numberOf(groups, block.head, 20, 0);
   if (![baseX, baseY].every(Number.isFinite)) return nothing('dxf-bad-number');
   const angle = (turn * Math.PI) / 180;
-  const [c, s] = [rounded(Math.cos(angle)), rounded(Math.sin(angle))];
+  const [c, s] = [rounded(cos(angle)), rounded(sin(angle))];
   const plane = nz < 0 ? fromBehind : unmoved;
   const list = Array.from({ length: copies }, (_, i) => {
     const column = i % Math.max(1, Math.trunc(columns));

@@ -1,6 +1,8 @@
 /** The two ends of a would-be narrowest place of one contour: is it shortest there, and does metal or air lie between? mm. */
+
 import type { XY } from '../geometry/contour-meet.ts';
 import type { Stretch } from '../geometry/contour-stretch.ts';
+import { atan2 } from '../units/trig.ts';
 
 /** A way off along the contour: its direction, and how it bends (towards the centre, 1/mm; none for a line). */
 export interface Way {
@@ -72,6 +74,6 @@ export function sideOf({ ahead, back }: End, ux: number, uy: number): -1 | 0 | 1
 
 /** Turn from a way to a direction, counter-clockwise, 0 to a full turn. */
 function turnTo({ tx, ty }: Way, x: number, y: number): number {
-  const turn = Math.atan2(tx * y - ty * x, tx * x + ty * y);
+  const turn = atan2(tx * y - ty * x, tx * x + ty * y);
   return turn < 0 ? turn + 2 * Math.PI : turn;
 }

@@ -1,5 +1,7 @@
 /** Which pairs of stretches can be a thin place at all: passes over the many short lines that merely follow one another. mm. */
+
 import { type Stretch, stretchLength } from '../geometry/contour-stretch.ts';
+import { atan2 } from '../units/trig.ts';
 import { wayFrom } from './neck-ends.ts';
 
 /**
@@ -93,5 +95,5 @@ export function turning(stretches: readonly Stretch[], before: readonly number[]
 
 function cornerTurn(a: Stretch, b: Stretch): number {
   const [u, v] = [wayFrom(a, [a.x2, a.y2], 1), wayFrom(b, [b.x1, b.y1], 1)];
-  return Math.abs(Math.atan2(u.tx * v.ty - u.ty * v.tx, u.tx * v.tx + u.ty * v.ty));
+  return Math.abs(atan2(u.tx * v.ty - u.ty * v.tx, u.tx * v.tx + u.ty * v.ty));
 }

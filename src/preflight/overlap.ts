@@ -1,5 +1,7 @@
 /** Lines and arcs that lie on one another: drawn twice, or over part of their length. mm. */
+
 import type { ArcStretch, LineStretch, Stretch } from '../geometry/contour.ts';
+import { cos, sin } from '../units/trig.ts';
 import { leastOverlap, sameWithin } from './limits.ts';
 
 export interface Overlap {
@@ -62,5 +64,5 @@ function arcs(a: ArcStretch, b: ArcStretch): Overlap | null {
   if (shared.to - shared.from < least) return null;
   const middle = low(a) + (shared.from + shared.to) / 2;
   const isSame = (isFull(a) && isFull(b)) || (Math.abs(sizeA - sizeB) * a.r <= sameWithin && sameEnds(a, b));
-  return { kind: isSame ? 'same' : 'part', x: a.x + a.r * Math.cos(middle), y: a.y + a.r * Math.sin(middle) };
+  return { kind: isSame ? 'same' : 'part', x: a.x + a.r * cos(middle), y: a.y + a.r * sin(middle) };
 }

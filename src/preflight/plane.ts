@@ -1,5 +1,7 @@
 /** Moving what was drawn: from an entity's own plane and block to the sheet. Lengths in any one unit, angles in radians. */
+
 import { type ArcStretch, type Stretch, stretchBetween } from '../geometry/contour.ts';
+import { acos, atan2, cos, sin } from '../units/trig.ts';
 
 /** A map of the plane: x' = a x + c y + e, y' = b x + d y + f. */
 export interface PlaneMap {
@@ -72,7 +74,7 @@ function movedArc(map: PlaneMap, arc: ArcStretch): ArcStretch {
     x: centre.x,
     y: centre.y,
     r: arc.r * Math.hypot(map.a, map.b),
-    start: Math.atan2(from.y - centre.y, from.x - centre.x),
+    start: atan2(from.y - centre.y, from.x - centre.x),
     sweep: isMirrored(map) ? -arc.sweep : arc.sweep,
   };
 }
@@ -80,14 +82,14 @@ function movedArc(map: PlaneMap, arc: ArcStretch): ArcStretch {
 function flattenedArc(map: PlaneMap, arc: ArcStretch, within: number): Stretch[] {
   const size = arc.r * Math.max(Math.hypot(map.a, map.b), Math.hypot(map.c, map.d));
   const points = anglesOver(arc.start, arc.sweep, size, within).map((angle) =>
-    movedPoint(map, arc.x + arc.r * Math.cos(angle), arc.y + arc.r * Math.sin(angle)),
+    movedPoint(map, arc.x + arc.r * cos(angle), arc.y + arc.r * sin(angle)),
   );
   return linesThrough(points);
 }
 
 /** Angles from `start` through `sweep` so close that chords of a circle of radius `size` stay `within` of it. */
 export function anglesOver(start: number, sweep: number, size: number, within: number): number[] {
-  const turn = size > within ? 2 * Math.acos(1 - within / size) : 1;
+  const turn = size > within ? 2 * acos(1 - within / size) : 1;
   const count = Math.min(4000, Math.max(2, Math.ceil(Math.abs(sweep) / turn)));
   return Array.from({ length: count + 1 }, (_, i) => start + (sweep * i) / count);
 }

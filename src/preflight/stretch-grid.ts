@@ -1,5 +1,7 @@
 /** Stretches sorted into the squares of a grid, so that only what is near is looked at. mm. */
+
 import { type Stretch, stretchLength } from '../geometry/contour-stretch.ts';
+import { cos, sin } from '../units/trig.ts';
 
 export interface StretchGrid {
   /**
@@ -19,7 +21,7 @@ function pointAt(stretch: Stretch, share: number): readonly [number, number] {
     return [stretch.x1 + share * (stretch.x2 - stretch.x1), stretch.y1 + share * (stretch.y2 - stretch.y1)];
   }
   const angle = stretch.start + share * stretch.sweep;
-  return [stretch.x + stretch.r * Math.cos(angle), stretch.y + stretch.r * Math.sin(angle)];
+  return [stretch.x + stretch.r * cos(angle), stretch.y + stretch.r * sin(angle)];
 }
 
 /** Where the first number from `first` on stands in a rising list. */

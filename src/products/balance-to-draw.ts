@@ -1,4 +1,5 @@
 /** The unbalance of a joint as its picture needs it; what was measured on the finished parts counts. */
+
 import type { BalanceViewInput, CorrectionToDraw } from '../drawing/balance-input.ts';
 import type { Joint } from '../job/joint.ts';
 import { toothWords } from '../job/wheel-form.ts';
@@ -7,6 +8,7 @@ import { balanceStudy } from '../rotor/balance-study.ts';
 import { pullOf } from '../rotor/unbalance.ts';
 import { balanceGrade } from '../standards/balance-grades.ts';
 import { must } from '../standards/table.ts';
+import { atan2 } from '../units/trig.ts';
 import { balance } from '../validate/balance.ts';
 import { rimHole, wheelHole } from '../validate/balance-cure.ts';
 import { jointBalance } from '../validate/joint-unbalance.ts';
@@ -21,7 +23,7 @@ function corrections(joint: Joint): CorrectionToDraw[] {
   const { x, y } = pullOf(joint.adapterMass);
   const list: CorrectionToDraw[] = [];
   if (asks('balance-adapter')) {
-    const at = ((Math.atan2(y, x) * 180) / Math.PI + 360) % 360;
+    const at = ((atan2(y, x) * 180) / Math.PI + 360) % 360;
     const hole = rimHole(joint, Math.hypot(x, y), at);
     const how = hole
       ? `drill ${mm(hole.diameter, 0)} into the rim, ${mm(hole.depth, 1)} deep, ${mm(hole.height, 1)} above the driving face`

@@ -1,4 +1,5 @@
 /** The sensor over the teeth as its picture needs it: teeth as they are cut, gaps as the checks reckon them. */
+
 import type { GapState } from '../drawing/gap-line.ts';
 import type { SensorViewInput } from '../drawing/sensor-view.ts';
 import { polarRun, radiusAlong } from '../geometry/contour-polar.ts';
@@ -10,6 +11,7 @@ import type { Finding } from '../model/finding.ts';
 import type { SheetPart } from '../model/sheet.ts';
 import { hasWindows, pulseCount, type ToneWheelSpec, toothMeasures } from '../parts/tone-wheel.ts';
 import { type GapMoves, gapMoves } from '../rotor/gap-moves.ts';
+import { cos, sin } from '../units/trig.ts';
 import { sensorGap } from '../validate/sensor-gap.ts';
 import { mm } from '../validate/words.ts';
 import { asItIs } from './as-it-is.ts';
@@ -34,7 +36,7 @@ function radialTeeth(wheel: SheetPart, spec: ToneWheelSpec, gap: number): Teeth 
   const nodes = polarRun(wheel.outside);
   const middle = ((spec.toothAngle + (360 / spec.teeth) * Math.floor(pulseCount(spec) / 2)) * Math.PI) / 180;
   const turn = 2 * Math.PI;
-  const place = (t: number, r: number): Point => ({ x: -r * Math.sin(t), y: r * Math.cos(t) - tip });
+  const place = (t: number, r: number): Point => ({ x: -r * sin(t), y: r * cos(t) - tip });
   const inside = nodes
     .map(({ angle, r }) => ({ t: angle - middle - turn * Math.round((angle - middle) / turn), r }))
     .filter(({ t }) => Math.abs(t) < reach);
@@ -46,7 +48,7 @@ function radialTeeth(wheel: SheetPart, spec: ToneWheelSpec, gap: number): Teeth 
     if (!next || Math.abs(next.r - node.r) > 1e-9) return [place(node.t, node.r)];
     return [0, 0.25, 0.5, 0.75].map((share) => place(node.t + share * (next.t - node.t), node.r));
   });
-  const deep = height + Math.max(1.2, 0.35 * height) + (tip - tip * Math.cos(reach));
+  const deep = height + Math.max(1.2, 0.35 * height) + (tip - tip * cos(reach));
   const [left, right] = [edge[0] as Point, edge.at(-1) as Point];
   return {
     teeth: [[...edge, { x: right.x, y: -deep }, { x: left.x, y: -deep }]],

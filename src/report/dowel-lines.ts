@@ -1,7 +1,9 @@
 /** Dowels in the report: how their holes are made, and what to buy. */
+
 import type { Joint } from '../job/joint.ts';
 import type { DowelFit } from '../job/joint-dowels.ts';
 import { formatAngle, type LengthUnits } from '../units/format.ts';
+import { atan2 } from '../units/trig.ts';
 import { limitsText, sizeText } from './numbers.ts';
 import type { BuyLine } from './screw-list.ts';
 
@@ -24,7 +26,7 @@ export function dowelLine(
   if (!set) return [];
   const { pin, count, circle, positions, depth, fits, reamed, isMeasured } = set;
   const [first] = positions;
-  const angle = first ? (Math.atan2(first.y, first.x) * 180) / Math.PI : 0;
+  const angle = first ? (atan2(first.y, first.x) * 180) / Math.PI : 0;
   const flange =
     reamed === 'together'
       ? `; reamed through adapter and ${side} flange together, after setting true`

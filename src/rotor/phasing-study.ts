@@ -1,9 +1,11 @@
 /** The ways round in which a joint can be bolted up, and how far off centre each leaves the driven shaft. mm, degrees. */
+
 import { type Arrow, arrow } from '../formulas/arrows.ts';
 import { type BoltUp, type Phasing, phasing } from '../formulas/phasing.ts';
 import { symmetryTurns } from '../geometry/symmetry.ts';
 import type { Joint } from '../job/joint.ts';
 import type { ResolvedFlange } from '../job/resolve-flange.ts';
+import { tan } from '../units/trig.ts';
 import { wrapped } from './as-bolted.ts';
 import { screwPlay } from './plays.ts';
 
@@ -73,7 +75,7 @@ export function boltUps(joint: Joint, adapterKnown = false): { ways: BoltUp[]; c
 }
 
 const slopeOf = ({ runout: { faceTilt } }: ResolvedFlange, turn: number): Arrow | null =>
-  faceTilt ? arrow(Math.tan(faceTilt.degrees * radians), faceTilt.high + turn) : null;
+  faceTilt ? arrow(tan(faceTilt.degrees * radians), faceTilt.high + turn) : null;
 
 /**
  * Every way round, ranked. The driven flange's own directions are turned by the clocking, as its holes are. A lean of the axis counts
@@ -92,7 +94,7 @@ export function studyPhasing(joint: Joint, adapter: AdapterRunout = {}): Phasing
   // The four readings err independently. A doubtful lean counts over the adapter and the arm for the driving face, over the arm for the driven one.
   const thickness = joint.adapterSpec.thickness;
   const leanDoubt = ({ runout }: ResolvedFlange, over: number): number =>
-    over * Math.tan((runout.faceTilt?.doubt ?? 0) * radians);
+    over * tan((runout.faceTilt?.doubt ?? 0) * radians);
   const result = phasing(
     {
       offsets: {

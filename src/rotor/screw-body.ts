@@ -4,12 +4,14 @@
  * A head is a cylinder, a cone or a dome as its standard draws it, less its socket; the thread counts at its pitch diameter, a longer
  * shank at full diameter. Good to a few per cent of published weights (tests hold it there). Left out: dog points, knurls, fillets.
  */
+
 import { profileMass } from '../geometry/turned-mass.ts';
 import type { ScrewGroup } from '../job/joint.ts';
 import type { MassProperties } from '../model/mass.ts';
 import type { Profile } from '../model/part.ts';
 import { socketCapScrews } from '../standards/socket-cap-screws.ts';
 import { lookUp } from '../standards/table.ts';
+import { cos } from '../units/trig.ts';
 
 /** Density of screws, nuts and washers, g/mm3: steel. */
 export const screwDensity = 0.00785;
@@ -28,7 +30,7 @@ function socketOf({ head, thread }: ScrewGroup): { s: number; t: number } {
 /** Volume of a head without a flat head's cone, mm3. */
 function headVolume(group: ScrewGroup): number {
   const { kind, diameter, height } = group.head;
-  if (kind === 'hex') return hexagon(diameter * Math.cos(Math.PI / 6)) * height;
+  if (kind === 'hex') return hexagon(diameter * cos(Math.PI / 6)) * height;
   const { s, t } = socketOf(group);
   const socket = hexagon(s) * t;
   if (kind === 'socket') return circle(diameter) * height - socket;

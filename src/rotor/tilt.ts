@@ -2,10 +2,12 @@
  * What tilts the driven shaft's axis: the two flanges' faces and the adapter's own, mm per mm. Angles in the adapter's frame say where
  * the axis leans to.
  */
+
 import type { Link } from '../formulas/chain.ts';
 import type { Joint } from '../job/joint.ts';
 import { machiningRule } from '../standards/machining-practice.ts';
 import { must } from '../standards/table.ts';
+import { tan } from '../units/trig.ts';
 import { seen, turnOf, wrapped } from './as-bolted.ts';
 import type { FlangeSide } from './plays.ts';
 
@@ -14,7 +16,7 @@ function slopeOf(joint: Joint, side: FlangeSide): { slope: number; high: number 
   const { runout, outside } = joint[side];
   if (runout.faceTilt) {
     const { degrees, high, doubt = 0 } = runout.faceTilt;
-    const slope = (angle: number) => Math.tan((angle * Math.PI) / 180);
+    const slope = (angle: number) => tan((angle * Math.PI) / 180);
     return { slope: slope(degrees), high: wrapped(high + turnOf(joint, side)), doubt: slope(doubt) };
   }
   return runout.face === null ? null : { slope: runout.face / outside.value, high: null, doubt: 0 };

@@ -1,7 +1,9 @@
 /** Where bars and windows, or teeth and valleys, meet the circle that a sensor looks at from the side, on the outline itself. Radians. */
+
 import { type Stretch, stretchesOf } from '../geometry/contour.ts';
 import type { Contour, SheetPart } from '../model/sheet.ts';
 import { axialRadius, hasWindows, pulseAt, type ToneWheelSpec } from '../parts/tone-wheel.ts';
+import { atan2, cos, sin } from '../units/trig.ts';
 
 /** Bars and windows, or teeth and valleys, along one circle. */
 export interface WindowEdges {
@@ -20,7 +22,7 @@ function pointOn(stretch: Stretch, share: number): { readonly x: number; readonl
     return { x: stretch.x1 + share * (stretch.x2 - stretch.x1), y: stretch.y1 + share * (stretch.y2 - stretch.y1) };
   }
   const angle = stretch.start + share * stretch.sweep;
-  return { x: stretch.x + stretch.r * Math.cos(angle), y: stretch.y + stretch.r * Math.sin(angle) };
+  return { x: stretch.x + stretch.r * cos(angle), y: stretch.y + stretch.r * sin(angle) };
 }
 
 /** Angles at which a contour crosses a circle about the axis. */
@@ -40,7 +42,7 @@ export function crossingsOf(contour: Contour, radius: number): number[] {
         else high = middle;
       }
       const { x, y } = pointOn(stretch, high);
-      return [Math.atan2(y, x)];
+      return [atan2(y, x)];
     });
   });
 }

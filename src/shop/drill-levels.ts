@@ -2,7 +2,9 @@
  * How deep the tool goes, hole by hole. Heights are those of a read-out whose zero is the face of the side that is worked: up is plus.
  * They come from the part model, so a hole that starts on a spigot, or comes out on one, has the length it really has. mm.
  */
+
 import type { Joint } from '../job/joint.ts';
+import { tan } from '../units/trig.ts';
 import type { Cut, HolePlace, HoleSet, WorkFace } from './hole-table.ts';
 
 /** Where one hole begins and ends. */
@@ -42,8 +44,7 @@ export function highestOver(joint: Joint, from: WorkFace): number {
 }
 
 /** Length of a drill's point. */
-export const pointLength = (diameter: number, angle: number): number =>
-  diameter / 2 / Math.tan((angle * Math.PI) / 360);
+export const pointLength = (diameter: number, angle: number): number => diameter / 2 / tan((angle * Math.PI) / 360);
 
 /**
  * Height of the tool's tip at the bottom of a cut.

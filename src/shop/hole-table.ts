@@ -5,9 +5,11 @@
  * Datum: the middle of the indicating bore, and the face of that side. Seen from the driven side, x runs to the right through the index
  * mark. Turned over like a page of a book, the index mark comes to lie on the left: seen from the driving side, x is mirrored once.
  */
+
 import type { Joint } from '../job/joint.ts';
 import { placedPositions } from '../parts/adapter-holes.ts';
 import type { HoleGroupSpec, HoleShape } from '../parts/adapter-spec.ts';
+import { atan2 } from '../units/trig.ts';
 
 export type WorkFace = 'driving' | 'driven';
 
@@ -101,7 +103,7 @@ export function seenFrom(
 function placesOf(joint: Joint, group: HoleGroupSpec, from: WorkFace, letter: string): HolePlace[] {
   const places = placedPositions(joint.adapterSpec, group).map((position, i) => {
     const { x, y } = seenFrom(from, position);
-    const angle = (Math.atan2(y, x) * 180) / Math.PI;
+    const angle = (atan2(y, x) * 180) / Math.PI;
     return {
       drilling: `${group.id}-${i + 1}`,
       x,

@@ -1,5 +1,7 @@
 /** The route of an adapter through a small shop: which side comes first, what stock it is made of, how it is held and found again. */
+
 import type { Joint } from '../job/joint.ts';
+import { sin } from '../units/trig.ts';
 import { highestOver } from './drill-levels.ts';
 import type { WorkFace } from './hole-table.ts';
 import { lengthsIn } from './lengths.ts';
@@ -93,7 +95,7 @@ export function clocked(joint: Joint, up: WorkFace, isFirst: boolean, through: s
     ];
   }
   const mm = lengthsIn(joint.job.units);
-  const slip = (outside / 2) * Math.sin((0.25 * Math.PI) / 180);
+  const slip = (outside / 2) * sin((0.25 * Math.PI) / 180);
   return [
     lies,
     through === ''

@@ -5,6 +5,7 @@
  * room, a hole gets a coarse polygon round it and the outline one within it; between coarse and fine lies a strip, and only the area between
  * the coarse ones is filled. No corner of the part moves: the new ones lie within the face.
  */
+import { acos, cos, sin } from '../units/trig.ts';
 import type { MeshBuilder, Ring } from './mesh-builder.ts';
 
 /** A ring round (x, y) in the plane of a face: an even polygon of `sides` corners. mm */
@@ -37,7 +38,7 @@ const worthwhile = 0.5;
 const fewest = 5;
 
 /** Distance of a ring's sides from its middle. */
-const apothem = ({ corner, sides }: Round) => corner * Math.cos(Math.PI / sides);
+const apothem = ({ corner, sides }: Round) => corner * cos(Math.PI / sides);
 
 /** Room from each ring to its nearest neighbour, and to the outline by `toOutline`; mm. */
 export function roomsOf(rounds: readonly Round[], toOutline: (round: Round) => number): number[] {
@@ -62,7 +63,7 @@ export function roomsOf(rounds: readonly Round[], toOutline: (round: Round) => n
 export function collarRound(builder: MeshBuilder, round: Round, room: number): Ring | null {
   const { corner, sides } = round;
   const radius = Math.min(corner + shareOfRoom * room, widest * corner);
-  const angle = Math.acos((1.001 * apothem(round)) / radius) - Math.PI / sides;
+  const angle = acos((1.001 * apothem(round)) / radius) - Math.PI / sides;
   return angle > 0 ? coarseRing(builder, round, radius, Math.ceil(Math.PI / angle)) : null;
 }
 
@@ -75,7 +76,7 @@ export function collarWithin(builder: MeshBuilder, round: Round, room: number): 
   const radius = apothem(round) - 0.1 * room;
   const inside = round.corner - shareOfRoom * room;
   if (!(room > 0) || !(inside < radius)) return null;
-  const angle = Math.acos(Math.max(0, inside / radius));
+  const angle = acos(Math.max(0, inside / radius));
   return coarseRing(builder, round, radius, Math.ceil(Math.PI / angle));
 }
 
@@ -92,7 +93,7 @@ function coarseRing(
   const at: number[] = [];
   for (let k = 0; k < count; k++) {
     const angle = (2 * Math.PI * (k + 0.5)) / count;
-    ids.push(builder.vertex(x + radius * Math.cos(angle), y + radius * Math.sin(angle), z));
+    ids.push(builder.vertex(x + radius * cos(angle), y + radius * sin(angle), z));
     // A fine corner belongs to the coarse one in whose sector it lies: the step to the next comes at the sector's end.
     at.push(k === 0 ? 0 : (k * sides) / count - first);
   }

@@ -1,6 +1,8 @@
 /** Cuts the marks of a part into its mesh: text on the rim or on a face, and the index groove. */
+
 import type { EngravedText, Engraving, IndexMark } from '../model/engraving.ts';
 import type { Mesh } from '../model/mesh.ts';
+import { atan2, cos, sin } from '../units/trig.ts';
 import type { Prism } from './manifold.ts';
 import { type StrokePoint, strokeText } from './stroke-text.ts';
 
@@ -47,11 +49,11 @@ function textTool(e: EngravedText): Prism[] {
   const place = (u: number, v: number, w: number): [number, number, number] => {
     if (e.surface === 'rim') {
       const a = start + u / e.radius;
-      return [(e.radius + w) * Math.cos(a), (e.radius + w) * Math.sin(a), e.z + v];
+      return [(e.radius + w) * cos(a), (e.radius + w) * sin(a), e.z + v];
     }
     const top = e.surface === 'top';
     const a = start + (top ? -u : u) / e.radius;
-    return [(e.radius + v) * Math.cos(a), (e.radius + v) * Math.sin(a), e.z + (top ? w : -w)];
+    return [(e.radius + v) * cos(a), (e.radius + v) * sin(a), e.z + (top ? w : -w)];
   };
   const longestEdge = e.surface === 'rim' ? Math.sqrt(8 * e.radius * FLOOR_ERROR) : Infinity;
   return [{ outlines: strokes.flatMap((s) => widened(s, pen / 2)), from: -e.depth, to: CLEAR, longestEdge, place }];
@@ -62,10 +64,10 @@ function groove(e: IndexMark): Prism[] {
   needPositive(e.grooveRadius, 'groove radius');
   if (!(e.zTo > e.zFrom)) throw new RangeError(`an index groove must run upwards, not from ${e.zFrom} to ${e.zTo}`);
   const a = (e.angle * Math.PI) / 180;
-  const [c, s] = [Math.cos(a), Math.sin(a)];
+  const [c, s] = [cos(a), sin(a)];
   const outline: StrokePoint[] = Array.from({ length: 2 * ROUND }, (_, k) => {
     const t = (Math.PI * (k + 0.5)) / ROUND;
-    return [e.grooveRadius * Math.cos(t), e.grooveRadius * Math.sin(t)];
+    return [e.grooveRadius * cos(t), e.grooveRadius * sin(t)];
   });
   return [
     {
@@ -87,11 +89,11 @@ export function widened(stroke: readonly StrokePoint[], half: number): StrokePoi
     const next = stroke[i + 1];
     if (!next && stroke.length > 1) break;
     const [x1, y1] = next ?? [x0, y0];
-    const along = Math.atan2(y1 - y0, x1 - x0);
+    const along = atan2(y1 - y0, x1 - x0);
     const end = (x: number, y: number, from: number): StrokePoint[] =>
       Array.from({ length: ROUND / 2 + 1 }, (_, k) => {
         const t = from + (2 * Math.PI * k) / ROUND;
-        return [x + half * Math.cos(t), y + half * Math.sin(t)];
+        return [x + half * cos(t), y + half * sin(t)];
       });
     outlines.push([...end(x1, y1, along - Math.PI / 2), ...end(x0, y0, along + Math.PI / 2)]);
   }

@@ -1,7 +1,9 @@
 /** Builds exact solids: true planes, cylinders and cones, no facets. Handles of the modeller are kept by the caller's keeper. */
+
 import type { Profile } from '../model/part.ts';
 import type { Contour, ContourVertex } from '../model/sheet.ts';
 import type { Solid, SolidPiece } from '../model/solid.ts';
+import { cos, sin } from '../units/trig.ts';
 import type { Bound, Handles, Occ } from './occ.ts';
 
 /** Everything that building needs: the modeller, and who keeps its handles. */
@@ -114,7 +116,7 @@ function extrude(bench: Bench, piece: Extract<SolidPiece, { kind: 'extruded' }>)
     shape = combined(bench, keep(new oc.BRepAlgoAPI_Common()), shape, [block]);
   }
   if (!tilt) return shape;
-  const [c, s] = [Math.cos(tilt.heading), Math.sin(tilt.heading)];
+  const [c, s] = [cos(tilt.heading), sin(tilt.heading)];
   const move = keep(new oc.gp_Trsf());
   move.SetValues(c, 0, -s, tilt.x, 0, 1, 0, 0, s, 0, c, tilt.z);
   return keep(keep(new oc.BRepBuilderAPI_Transform(shape, move, true, false)).Shape());

@@ -1,8 +1,10 @@
 /** Mesh of a folded sheet part: the flats as they are, each bend as strips of its cylinder. */
+
 import { polygonise } from '../geometry/contour.ts';
 import { bendZones, foldOf } from '../geometry/fold.ts';
 import type { Mesh } from '../model/mesh.ts';
 import type { Contour, SheetPart } from '../model/sheet.ts';
+import { acos } from '../units/trig.ts';
 import { MeshBuilder } from './mesh-builder.ts';
 import { cornersOf, meshSheet } from './sheet-mesh.ts';
 import { fillArea } from './triangulate.ts';
@@ -26,7 +28,7 @@ export function meshFolded(part: SheetPart, options: MeshOptions = {}): Mesh {
   const builder = new MeshBuilder();
   const cuts = zones.flatMap((zone) => {
     const outer = zone.radius + part.thickness;
-    const step = 2 * Math.acos(Math.max(0, 1 - chordError / outer));
+    const step = 2 * acos(Math.max(0, 1 - chordError / outer));
     const count = Math.max(2, Math.ceil(Math.abs(zone.turn) / step));
     return Array.from({ length: count + 1 }, (_, i) => zone.from + ((zone.to - zone.from) * i) / count);
   });

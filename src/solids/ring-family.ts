@@ -6,9 +6,11 @@
  * areas; an area with material below only gets a cap facing up, with material above only one facing down.
  * Walls and caps share their vertices, so the result is closed by construction.
  */
+
 import type { Slab } from '../geometry/nesting.ts';
 import { type Curve, type FlatsPlane, radiusAt, SAME, type Stretch } from '../geometry/turned-curves.ts';
 import type { Mesh } from '../model/mesh.ts';
+import { cos } from '../units/trig.ts';
 import { collarRound, collarWithin, type Round, roomsOf, roundOf } from './collar.ts';
 import { loopOf, MeshBuilder, type Ring } from './mesh-builder.ts';
 import { fillArea } from './triangulate.ts';
@@ -236,8 +238,7 @@ class FamilyMesher {
     // What is cut by flats is no circle: only the holes about which all is known get collars.
     if (rounds.includes(null) || (!whole && !flats) || outline.length !== loopOf(node.ring).length) return plain;
     const toOutline = ({ x, y, corner }: Round): number => {
-      const toRim =
-        (whole ? whole.corner * Math.cos(Math.PI / whole.sides) : node.r) - Math.hypot(x - node.x, y - node.y);
+      const toRim = (whole ? whole.corner * cos(Math.PI / whole.sides) : node.r) - Math.hypot(x - node.x, y - node.y);
       return Math.min(toRim, flats ? flats.half - Math.abs(x * flats.nx + y * flats.ny) : toRim) - corner;
     };
     const known = rounds as Round[];

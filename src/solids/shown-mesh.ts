@@ -1,7 +1,9 @@
 /** Meshes of bought parts and of the sensor, to be looked at: exact modellers build the same pieces for files. */
+
 import type { Mesh } from '../model/mesh.ts';
 import type { Contour } from '../model/sheet.ts';
 import type { Solid, SolidPiece, Tilt } from '../model/solid.ts';
+import { cos, sin } from '../units/trig.ts';
 import { meshSheet } from './sheet-mesh.ts';
 import { meshTurnedDirect } from './turned-mesh.ts';
 
@@ -17,7 +19,7 @@ const circles = (cuts: readonly SolidPiece[]): Contour[] =>
 
 /** Raised along z, then turned and moved in the plane of x and z. */
 function moved({ positions, triangles }: Mesh, raise: number, tilt: Tilt | undefined): Mesh {
-  const [c, s] = tilt ? [Math.cos(tilt.heading), Math.sin(tilt.heading)] : [1, 0];
+  const [c, s] = tilt ? [cos(tilt.heading), sin(tilt.heading)] : [1, 0];
   const out = new Float64Array(positions.length);
   for (let i = 0; i < positions.length; i += 3) {
     const [x, y, z] = [positions[i] ?? 0, positions[i + 1] ?? 0, (positions[i + 2] ?? 0) + raise];

@@ -1,5 +1,7 @@
 /** Flat areas to triangles. */
+
 import earcut, { refine } from 'earcut';
+import { cos, sin } from '../units/trig.ts';
 
 /**
  * Triangles that fill an area, as vertex numbers, each counter-clockwise seen from +z.
@@ -46,8 +48,8 @@ const THINNEST = 1e-4;
 
 function turned(xyz: ArrayLike<number>, ids: readonly number[], angle: number): Float64Array {
   const flat = new Float64Array(ids.length * 2);
-  const c = Math.cos(angle);
-  const s = Math.sin(angle);
+  const c = cos(angle);
+  const s = sin(angle);
   for (let i = 0; i < ids.length; i++) {
     const id = ids[i] as number;
     const x = xyz[3 * id] as number;

@@ -5,10 +5,12 @@
  * from the true surface than the chord error. Where outlines cross, the direct way is not open and booleans
  * take over.
  */
+
 import { type Facets, nestingOf } from '../geometry/nesting.ts';
 import { curvesOf, type TurnedCurves } from '../geometry/turned-curves.ts';
 import type { Mesh } from '../model/mesh.ts';
 import type { TurnedPart } from '../model/part.ts';
+import { cos } from '../units/trig.ts';
 import { aloneFamily, meshFamily, type RingedCurve } from './ring-family.ts';
 import { holeRings, largestRadius, outerRings, sidesFor } from './turned-ring.ts';
 
@@ -74,8 +76,8 @@ function ringed(
       rings: holeRings(curve.x, curve.y, holeSides[i] as number),
     })),
     facets: {
-      outerInside: Math.cos(Math.PI / sides),
-      holeOutside: holeSides.map((n) => 1 / Math.cos(Math.PI / n)),
+      outerInside: cos(Math.PI / sides),
+      holeOutside: holeSides.map((n) => 1 / cos(Math.PI / n)),
       margin: MARGIN,
     },
   };

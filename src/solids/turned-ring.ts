@@ -5,7 +5,9 @@
  * exact. Holes: circumscribed, so never smaller; flats on the axes, so that a hole measures its nominal size
  * across them. Every ring of a curve has the same directions, so walls between rings are plain strips.
  */
+
 import { type Curve, type FlatsPlane, SAME } from '../geometry/turned-curves.ts';
+import { acos, atan2, cos, sin } from '../units/trig.ts';
 import type { MeshBuilder, Ring, RingSection } from './mesh-builder.ts';
 
 /**
@@ -28,7 +30,7 @@ const SHORTEST = 0.005;
 export function sidesFor(r: number, chordError: number, inscribed: boolean): number {
   if (!(chordError > 0)) throw new RangeError(`the chord error must be more than 0 mm, not ${chordError}`);
   const cosine = inscribed ? 1 - chordError / r : r / (r + chordError);
-  const needed = cosine > 0 ? Math.PI / Math.acos(cosine) : 0;
+  const needed = cosine > 0 ? Math.PI / acos(cosine) : 0;
   return Math.max(16, 4 * Math.ceil(needed / 4 - 1e-9));
 }
 
@@ -46,8 +48,8 @@ function direction(k: number, sides: number): readonly [number, number] {
   const q = ((Math.floor(k / quarter) % 4) + 4) % 4;
   const within = ((k % quarter) + quarter) % quarter;
   const a = (2 * Math.PI * within) / sides;
-  const c = within === 0 ? 1 : Math.cos(a);
-  const s = within === 0 ? 0 : Math.sin(a);
+  const c = within === 0 ? 1 : cos(a);
+  const s = within === 0 ? 0 : sin(a);
   if (q === 0) return [c, s];
   if (q === 1) return [-s, c];
   if (q === 2) return [-c, -s];
@@ -72,7 +74,7 @@ function directions(sides: number, first: 0 | 0.5): Float64Array {
 
 /** Rings of a hole about (x, y): circumscribed. A radius of nought is a point. */
 export function holeRings(x: number, y: number, sides: number): RingMaker {
-  const grown = 1 / Math.cos(Math.PI / sides);
+  const grown = 1 / cos(Math.PI / sides);
   return (builder, z, r) =>
     r <= SAME ? point(builder, x, y, z) : circle(builder, sides, 0.5, { x, y, z, r: r * grown });
 }
@@ -129,7 +131,7 @@ function flattened(builder: MeshBuilder, sides: number, flats: FlatsPlane, z: nu
   const end1 = w > 0 ? corner(1, w) : start1;
   const start2 = corner(-1, -w);
   const end2 = w > 0 ? corner(-1, w) : start2;
-  const phi = Math.atan2(w, h);
+  const phi = atan2(w, h);
   const arc = (from: number, to: number, fromId: number, toId: number): RingSection => {
     const gap = SHORTEST / r;
     const ids = [fromId];

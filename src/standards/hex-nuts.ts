@@ -1,3 +1,4 @@
+import { cos } from '../units/trig.ts';
 import { readDesignation } from './designation.ts';
 import { inchesToMm } from './inch.ts';
 import type { Lookup, StandardTable, TableRow } from './table.ts';
@@ -96,5 +97,5 @@ export function nutFor(sizeOrThread: string): Lookup<HexNut> {
 }
 
 function nut(acrossFlats: number, height: number, source: string, memory: boolean): HexNut {
-  return { acrossFlats, acrossCorners: acrossFlats / Math.cos(Math.PI / 6), height, source, memory };
+  return { acrossFlats, acrossCorners: acrossFlats / cos(Math.PI / 6), height, source, memory };
 }

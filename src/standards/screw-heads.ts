@@ -1,3 +1,4 @@
+import { cos } from '../units/trig.ts';
 import { buttonScrews, inchButtonScrews } from './button-screws.ts';
 import { countersunkScrews, inchCountersunkScrews } from './countersunk-screws.ts';
 import type { Designation } from './designation.ts';
@@ -116,5 +117,5 @@ function mm(inches: { dk: number; k: number; s: number }): { dk: number; k: numb
 
 /** Across corners of a full hexagon, the most it can be; real corners are a little rounded. */
 function acrossCorners(s: number): number {
-  return s / Math.cos(Math.PI / 6);
+  return s / cos(Math.PI / 6);
 }

@@ -1,3 +1,4 @@
+import { tan } from '../units/trig.ts';
 import type { Lookup, StandardTable, TableRow } from './table.ts';
 import { found, missing } from './table.ts';
 import type { Thread } from './threads.ts';
@@ -75,5 +76,5 @@ export function blindTap(
 
 /** Height of a twist drill's point of this diameter, mm: (d/2) / tan(118/2 degrees). */
 export function drillPointHeight(diameter: number): number {
-  return diameter / 2 / Math.tan((drillPointAngle / 2) * (Math.PI / 180));
+  return diameter / 2 / tan((drillPointAngle / 2) * (Math.PI / 180));
 }

@@ -1,10 +1,12 @@
 /** What to take off, where and how deep: a drilled hole, or a flat, on the heavy side. */
+
 import { angleOf, sizeOf } from '../formulas/arrows.ts';
 import { depthInwards, drilledInwards, flatFor, pointHeight, rimOf } from '../formulas/correction-drill.ts';
 import type { Joint } from '../job/joint.ts';
 import type { MassProperties } from '../model/mass.ts';
 import { hasWindows } from '../parts/tone-wheel.ts';
 import { pullOf } from '../rotor/unbalance.ts';
+import { cos, sin } from '../units/trig.ts';
 import { angle, mm } from './words.ts';
 
 /** Drills that a shop reaches for, mm, the smallest first. */
@@ -16,7 +18,7 @@ const radians = (degrees: number) => (degrees * Math.PI) / 180;
 
 /** How deep a drill may go from the rim towards the axis at an angle before it comes within `web` of a hole, mm. */
 export function freeDepth({ adapterSpec, adapter }: Joint, at: number, diameter: number, web: number): number {
-  const [c, s] = [Math.cos(radians(at)), Math.sin(radians(at))];
+  const [c, s] = [cos(radians(at)), sin(radians(at))];
   const rim = adapterSpec.outside / 2;
   const registers = [adapterSpec.registers.driving, adapterSpec.registers.driven].map((r) => (r ? r.diameter / 2 : 0));
   // What lies round the axis: the bore and the registers.
@@ -40,12 +42,12 @@ function rimHeights({ adapter, job }: Joint): { readonly from: number; readonly 
 /** Whether the rim has been cut away by a vise flat at an angle. */
 function isOnViseFlat({ adapterSpec: { flats }, adapter }: Joint, at: number): boolean {
   if (!flats) return false;
-  return Math.abs(Math.cos(radians(at - flats.angle))) * 2 * rimOf(adapter.outer) > flats.across;
+  return Math.abs(cos(radians(at - flats.angle))) * 2 * rimOf(adapter.outer) > flats.across;
 }
 
 /** Whether a flat leaves `web` of metal to every hole behind it and to what lies round the axis. */
 function isFlatClear(joint: Joint, at: number, flat: { depth: number; chord: number }, web: number): boolean {
-  const [c, s] = [Math.cos(radians(at)), Math.sin(radians(at))];
+  const [c, s] = [cos(radians(at)), sin(radians(at))];
   const plane = rimOf(joint.adapter.outer) - flat.depth;
   return joint.adapter.drillings.every(({ x, y, profile }) => {
     const reach = Math.max(...profile.map(({ r }) => r)) + web;

@@ -1,10 +1,12 @@
 /** The bracket against itself: tools on its bolts between the legs, and the sensor beside its own foot. */
+
 import { boxGap } from '../geometry/box-gap.ts';
 import type { Bracket } from '../job/joint-bracket.ts';
 import type { BracketInput } from '../job/schema-bracket.ts';
 import type { Finding } from '../model/finding.ts';
 import { screwHead } from '../standards/screw-heads.ts';
 import { washerFor } from '../standards/washers.ts';
+import { cos, sin, tan } from '../units/trig.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { socketOutside } from './tightening-tools.ts';
 import { atLeast, mm } from './words.ts';
@@ -47,9 +49,9 @@ function foldsOverHeads({ spec, plane }: Bracket, form: BracketInput['form']): b
  */
 export function toLeg(run: number, radius: number, angle: number, height: number): number {
   const a = (angle * Math.PI) / 180;
-  const top = radius * (1 - Math.cos(a));
+  const top = radius * (1 - cos(a));
   if (height < top) return run + Math.sqrt(radius ** 2 - (radius - height) ** 2);
-  return run + radius * Math.sin(a) + (height - top) / Math.tan(a);
+  return run + radius * sin(a) + (height - top) / tan(a);
 }
 
 /** The socket against the leg that stands up beside the bolts. */

@@ -1,10 +1,12 @@
 /** What a screw clamps: the parts under its head, and the ring of the face that they touch on. mm. */
+
 import type { Backing } from '../formulas/flange-bending.ts';
 import type { ClampedStack, Layer } from '../formulas/preload-change.ts';
 import type { Joint, PressedSeat, ScrewGroup } from '../job/joint.ts';
 import { flangeMaterial, passingHole } from '../rotor/plays.ts';
 import { findMaterial, type Material } from '../standards/materials.ts';
 import { must } from '../standards/table.ts';
+import { atan2 } from '../units/trig.ts';
 import { pocketDepth } from './heads.ts';
 import { contactRing, type FaceSide, faceSides } from './joint-face.ts';
 
@@ -70,7 +72,7 @@ export function pressedRing(
 
 /** Distances from each screw to the next one round the axis, mm; empty for a single screw. */
 export function pitches({ positions }: ScrewGroup): number[] {
-  const round = [...positions].sort((a, b) => Math.atan2(a.y, a.x) - Math.atan2(b.y, b.x));
+  const round = [...positions].sort((a, b) => atan2(a.y, a.x) - atan2(b.y, b.x));
   return round.length < 2
     ? []
     : round.map((p, at) => {

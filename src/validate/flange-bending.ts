@@ -1,9 +1,11 @@
 /** The plates under the screws: do they stay shut between two screws, are they held behind, are the webs under sunk heads thick enough? */
+
 import { forceOffset, greatestPitch, plateBending, punchShear } from '../formulas/flange-bending.ts';
 import { coneTangent } from '../formulas/preload-change.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import { passingHole } from '../rotor/plays.ts';
+import { tan } from '../units/trig.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { backingOf, clampedStack, pitches, spreadsFrom, whyNoStack } from './clamped.ts';
 import { webUnderHead } from './heads.ts';
@@ -87,7 +89,7 @@ function punch(joint: Joint, group: ScrewGroup): Finding[] {
   const diameter = spreadsFrom(seat, group.head.kind);
   // Below the middle of a cone there is more metal than below its small end.
   const more =
-    hole.head.kind === 'countersink' ? (diameter - seat.inner) / 2 / Math.tan((hole.head.angle * Math.PI) / 360) : 0;
+    hole.head.kind === 'countersink' ? (diameter - seat.inner) / 2 / tan((hole.head.angle * Math.PI) / 360) : 0;
   const web = webUnderHead(joint, group, hole) + more;
   const force = 1000 * group.tightening.preload;
   const hard = shearYield * yieldStrength;

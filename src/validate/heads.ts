@@ -1,9 +1,11 @@
 /** Heads and washers in the adapter: metal under them, room round them, nothing above the face. */
+
 import { leastWebUnderHead } from '../formulas/head-web.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import type { HoleShape } from '../parts/adapter-spec.ts';
 import { passingHole } from '../rotor/plays.ts';
+import { tan } from '../units/trig.ts';
 import { type Check, judged } from './check.ts';
 import { atLeast, mm } from './words.ts';
 
@@ -17,7 +19,7 @@ export function headRadius({ head, washer }: ScrewGroup): number {
 /** Depth of a sunk pocket below its face, mm. */
 export function pocketDepth({ head, diameter }: Passing): number {
   if (head.kind === 'counterbore') return head.depth;
-  return head.kind === 'countersink' ? (head.diameter - diameter) / 2 / Math.tan((head.angle * Math.PI) / 360) : 0;
+  return head.kind === 'countersink' ? (head.diameter - diameter) / 2 / tan((head.angle * Math.PI) / 360) : 0;
 }
 
 /** Depth of the recess that lies under the heads in plan, in the face that their screws go out of, mm; 0 where there is none. */

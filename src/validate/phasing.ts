@@ -1,8 +1,10 @@
 /** Is the joint bolted up the way round in which the run-outs of its two flanges cancel best? */
+
 import type { BoltUp, Phased } from '../formulas/phasing.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import { boltUps, fittingTurns, meantTurn, type PhasingStudy, studyPhasing } from '../rotor/phasing-study.ts';
+import { atan2 } from '../units/trig.ts';
 import { type Check, judged, notAssessed, stated } from './check.ts';
 import { angle, mm } from './words.ts';
 
@@ -26,7 +28,7 @@ const keyOf = ({ driving, driven }: BoltUp): string => {
 /** How to find a way round at the bench. Angles from the driving flange's x axis, seen from the driven side. */
 function howTo(joint: Joint, from: BoltUp, to: BoltUp): string {
   const [first] = joint.driven.holes.positions;
-  const own = first ? (Math.atan2(first.y, first.x) * 180) / Math.PI + joint.clocking.angle : 0;
+  const own = first ? (atan2(first.y, first.x) * 180) / Math.PI + joint.clocking.angle : 0;
   const steps = [
     ...(to.driving === from.driving
       ? []

@@ -1,8 +1,10 @@
 /** Is there room for the tool? Hexagons want a socket round them; socket screws take a key within their own head. */
+
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import { passingHole } from '../rotor/plays.ts';
 import { screwHead } from '../standards/screw-heads.ts';
+import { cos } from '../units/trig.ts';
 import { type Check, judged } from './check.ts';
 import { headRadius } from './heads.ts';
 import { mm } from './words.ts';
@@ -47,7 +49,7 @@ function standingRegister(joint: Joint, screws: ScrewGroup, socket: number): Nei
 
 function room(joint: Joint, screws: ScrewGroup, acrossFlats: number, what: 'head' | 'nut'): Finding[] {
   const outside = socketOutside(acrossFlats);
-  const reach = what === 'nut' ? acrossFlats / 2 / Math.cos(Math.PI / 6) : headRadius(screws);
+  const reach = what === 'nut' ? acrossFlats / 2 / cos(Math.PI / 6) : headRadius(screws);
   const neighbours = [
     ...nextHead(screws, outside / 2, reach),
     ...(what === 'head' ? standingRegister(joint, screws, outside / 2) : []),

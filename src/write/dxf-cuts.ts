@@ -1,6 +1,8 @@
 /** What every DXF flavour writes: the cuts of a sheet part, rounded, in cutting order, on one layer; bend lines on their own. */
+
 import { stretchesOf } from '../geometry/contour.ts';
 import type { Contour, ContourVertex, SheetPart } from '../model/sheet.ts';
+import { cos, sin, tan } from '../units/trig.ts';
 
 /** The layer of everything that is cut. */
 export const CUT_LAYER = 'CUT';
@@ -69,13 +71,13 @@ export function bendLayersOf(part: SheetPart): BendMark['layer'][] {
 function roundedVertices(contour: Contour): ContourVertex[] {
   return stretchesOf(contour).flatMap((stretch): ContourVertex[] => {
     const corner = (x: number, y: number, sweep: number): ContourVertex => {
-      return { x: roundCoordinate(x), y: roundCoordinate(y), bulge: roundBulge(Math.tan(sweep / 4)) };
+      return { x: roundCoordinate(x), y: roundCoordinate(y), bulge: roundBulge(tan(sweep / 4)) };
     };
     if (stretch.kind === 'line') return [corner(stretch.x1, stretch.y1, 0)];
     const { x1, y1, x, y, r, start, sweep } = stretch;
     if (Math.abs(sweep) <= Math.PI + 1e-9) return [corner(x1, y1, sweep)];
     const middle = start + sweep / 2;
-    return [corner(x1, y1, sweep / 2), corner(x + r * Math.cos(middle), y + r * Math.sin(middle), sweep / 2)];
+    return [corner(x1, y1, sweep / 2), corner(x + r * cos(middle), y + r * sin(middle), sweep / 2)];
   });
 }
 

@@ -5,7 +5,9 @@
  * scale when they print. The same pages give the same bytes: the date is fixed, nothing is compressed, no ids come from the clock.
  * The only file that names pdfkit, which is loaded when a PDF is written and not before.
  */
+
 import type { Drawing, Fill, Pen, Point, Shape } from '../model/drawing.ts';
+import { atan, atan2, cos, sin, tan } from '../units/trig.ts';
 
 /** A box on paper, mm from the lower left corner. */
 export interface PaperBox {
@@ -108,20 +110,20 @@ class PageWriter {
   private arc(centre: Point, r: number, start: number, sweep: number): void {
     const count = Math.max(1, Math.ceil(Math.abs(sweep) / longestArc - 1e-9));
     const step = (sweep / count) * radians;
-    const reach = (4 / 3) * Math.tan(step / 4) * r;
+    const reach = (4 / 3) * tan(step / 4) * r;
     for (let i = 0; i < count; i++) {
       const [a, b] = [start * radians + i * step, start * radians + (i + 1) * step];
-      const p = { x: centre.x + r * Math.cos(a), y: centre.y + r * Math.sin(a) };
-      const q = { x: centre.x + r * Math.cos(b), y: centre.y + r * Math.sin(b) };
-      const [x1, y1] = this.place({ x: p.x - reach * Math.sin(a), y: p.y + reach * Math.cos(a) });
-      const [x2, y2] = this.place({ x: q.x + reach * Math.sin(b), y: q.y - reach * Math.cos(b) });
+      const p = { x: centre.x + r * cos(a), y: centre.y + r * sin(a) };
+      const q = { x: centre.x + r * cos(b), y: centre.y + r * sin(b) };
+      const [x1, y1] = this.place({ x: p.x - reach * sin(a), y: p.y + reach * cos(a) });
+      const [x2, y2] = this.place({ x: q.x + reach * sin(b), y: q.y - reach * cos(b) });
       const [x, y] = this.place(q);
       this.doc.bezierCurveTo(x1, y1, x2, y2, x, y);
     }
   }
 
   private moveOnto(centre: Point, r: number, degrees: number): void {
-    const on = { x: centre.x + r * Math.cos(degrees * radians), y: centre.y + r * Math.sin(degrees * radians) };
+    const on = { x: centre.x + r * cos(degrees * radians), y: centre.y + r * sin(degrees * radians) };
     this.doc.moveTo(...this.place(on));
   }
 
@@ -139,8 +141,8 @@ class PageWriter {
       y: (from.y + to.y) / 2 + off * (to.x - from.x),
     };
     const r = Math.hypot(from.x - centre.x, from.y - centre.y);
-    const start = Math.atan2(from.y - centre.y, from.x - centre.x) / radians;
-    this.arc(centre, r, start, (4 * Math.atan(bulge)) / radians);
+    const start = atan2(from.y - centre.y, from.x - centre.x) / radians;
+    this.arc(centre, r, start, (4 * atan(bulge)) / radians);
   }
 
   private ink(pen: Pen, fill: Fill = 'none'): void {

@@ -2,8 +2,10 @@
  * SVG of one drawing: true arcs, pens as classes, print-safe colours, readable by a screen reader.
  * The same drawing gives the same bytes: no clock, no random ids.
  */
+
 import type { Drawing, Fill, Pen, Point, Shape } from '../model/drawing.ts';
 import { steadyFixed } from '../units/steady.ts';
+import { atan, cos, sin } from '../units/trig.ts';
 
 export interface SvgOptions {
   /** Paper mm for one drawing mm; 1 is true size. > 0. */
@@ -78,8 +80,8 @@ function arcPath(shape: Extract<Shape, { kind: 'arc' }>): string {
   let sweep = shape.end - shape.start;
   while (sweep <= 0) sweep += 360;
   const on = (degrees: number): Point => ({
-    x: shape.centre.x + shape.r * Math.cos((degrees * Math.PI) / 180),
-    y: shape.centre.y + shape.r * Math.sin((degrees * Math.PI) / 180),
+    x: shape.centre.x + shape.r * cos((degrees * Math.PI) / 180),
+    y: shape.centre.y + shape.r * sin((degrees * Math.PI) / 180),
   });
   // Two halves: an arc close to a full turn would otherwise end where it starts and vanish.
   const half = sweep / 2;
@@ -101,7 +103,7 @@ function loopPath(loop: Loop, closed: boolean): string {
     }
     const chord = Math.hypot(to.x - from.x, to.y - from.y);
     const r = (chord * (1 + from.bulge * from.bulge)) / (4 * Math.abs(from.bulge));
-    d += arcTo(r, (4 * Math.atan(from.bulge) * 180) / Math.PI, to);
+    d += arcTo(r, (4 * atan(from.bulge) * 180) / Math.PI, to);
   }
   return closed ? `${d}Z` : d;
 }

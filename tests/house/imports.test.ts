@@ -10,7 +10,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   units: [],
   standards: ['units'],
   model: ['units'],
-  geometry: ['model'],
+  geometry: ['units', 'model'],
   formulas: ['units', 'model'],
   measure: ['units', 'standards', 'formulas', 'model'],
   parts: ['units', 'standards', 'formulas', 'geometry', 'model'],
@@ -160,6 +160,16 @@ describe('the plan of the house', () => {
         /\bconsole\.|\bprocess\.|\bDate\.now\b|new Date\(\)|Math\.random|from 'node:/.test(source(path)),
       );
     expect(touching.map((path) => relative(root, path))).toEqual([]);
+  });
+
+  it('leaves no last bit of a sine or an angle to the engine', () => {
+    const loose = files.filter(
+      (path) =>
+        roomOf(path) !== 'page' &&
+        !path.endsWith('/units/trig.ts') &&
+        /Math\.(sin|cos|tan|a(tan2?|sin|cos))\b/.test(source(path)),
+    );
+    expect(loose.map((path) => relative(root, path))).toEqual([]);
   });
 
   it('keeps files short enough to be one idea', () => {

@@ -2,8 +2,10 @@
  * Where the section is cut: from the rim to the axis and out again, through one hole of every set that finds room. Holes of one half
  * that stand at different angles are met by an offset line: it runs along an arc between them (ISO 128-44, several planes).
  */
+
 import type { Point, Shape } from '../../model/drawing.ts';
 import type { Drilling } from '../../model/part.ts';
+import { atan2, cos, sin } from '../../units/trig.ts';
 import { arrowHead } from '../dimension.ts';
 import { polar } from '../face-scene.ts';
 import { line, text } from './shapes.ts';
@@ -25,7 +27,7 @@ export interface CuttingLine {
   readonly lower: readonly CutZone[];
 }
 
-const turnOf = ({ x, y }: Point): number => ((Math.atan2(y, x) * 180) / Math.PI + 360) % 360;
+const turnOf = ({ x, y }: Point): number => ((atan2(y, x) * 180) / Math.PI + 360) % 360;
 const apart = (a: number, b: number): number => Math.abs(((a - b + 540) % 360) - 180);
 
 /** Least free metal between two holes that one half may show, mm. */
@@ -49,8 +51,8 @@ function holeNear(drawn: AdapterToDraw, set: SetToDraw, wanted: number): Shown |
     drillings.some((d) => {
       const turn = ((turnOf(d) - angle) * Math.PI) / 180;
       const off = Math.hypot(d.x, d.y);
-      const beside = Math.abs(off * Math.sin(turn));
-      return Math.cos(turn) > 0 && beside > 1e-3 && beside < widest(d);
+      const beside = Math.abs(off * sin(turn));
+      return cos(turn) > 0 && beside > 1e-3 && beside < widest(d);
     });
   const cost = (angle: number) => apart(angle, wanted) + (grazes(angle) ? grazing : 0);
   const holes = drillings.filter(({ feature }) => feature === set.group);

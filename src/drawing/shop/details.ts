@@ -1,5 +1,7 @@
 /** Details drawn larger: the foot and edge of each register, the wheel's shoulder, and the seats of screw heads. mm. */
+
 import type { Shape } from '../../model/drawing.ts';
+import { atan2, tan } from '../../units/trig.ts';
 import type { Box } from '../text-size.ts';
 import type { CuttingLine } from './cutting-line.ts';
 import { hatching } from './hatch.ts';
@@ -100,7 +102,7 @@ function headDetails(drawn: AdapterToDraw, cutting: CuttingLine): Omit<Detail, '
     const drilling = drawn.adapter.drillings.find(({ feature }) => feature === set.group);
     if (!head || !drilling || (head.op !== 'counterbore' && head.op !== 'countersink')) return [];
     const off = Math.hypot(drilling.x, drilling.y);
-    const angle = (Math.atan2(drilling.y, drilling.x) * 180) / Math.PI;
+    const angle = (atan2(drilling.y, drilling.x) * 180) / Math.PI;
     const zone = { angle, from: 0, to: Infinity, set, drilling };
     const cut = cutAdapter(drawn, { upper: [zone], lower: cutting.lower });
     const z = faceZ(drawn, set.from);
@@ -108,7 +110,7 @@ function headDetails(drawn: AdapterToDraw, cutting: CuttingLine): Omit<Detail, '
     const drill = set.cuts.find((one) => one.op === 'drill');
     const hole = drill?.op === 'drill' ? drill.diameter : 0;
     const depth =
-      head.op === 'counterbore' ? head.depth : (head.diameter - hole) / 2 / Math.tan((head.angle * Math.PI) / 360);
+      head.op === 'counterbore' ? head.depth : (head.diameter - hole) / 2 / tan((head.angle * Math.PI) / 360);
     const floor = z - out * depth;
     const beyond = Math.max(2, 0.3 * depth);
     const [low, high] = [Math.min(z, floor), Math.max(z, floor)];

@@ -1,5 +1,7 @@
 /** Small hands for sheets: moving drawings onto paper, texts, lines, and asking whether a place is free. mm of paper. */
+
 import type { Pen, Point, Shape } from '../../model/drawing.ts';
+import { atan, atan2, cos, sin } from '../../units/trig.ts';
 import { shapeBox } from '../frame.ts';
 import { type Box, grown, overlap, passesThrough, textBox, textWidth } from '../text-size.ts';
 
@@ -98,15 +100,15 @@ export function fitted(words: string, at: Point, size: number, width: number, bo
 /** Whether a stretch of a path runs through a box; an arc by chords of 3 degrees or so. */
 function stretchThrough(a: Point & { readonly bulge: number }, b: Point, box: Box): boolean {
   if (a.bulge === 0) return passesThrough(a, b, box);
-  const sweep = 4 * Math.atan(a.bulge);
+  const sweep = 4 * atan(a.bulge);
   const count = Math.max(1, Math.ceil(Math.abs(sweep) / 0.05));
   const off = (1 - a.bulge * a.bulge) / (4 * a.bulge);
   const centre = { x: (a.x + b.x) / 2 - off * (b.y - a.y), y: (a.y + b.y) / 2 + off * (b.x - a.x) };
   const r = Math.hypot(a.x - centre.x, a.y - centre.y);
-  const start = Math.atan2(a.y - centre.y, a.x - centre.x);
+  const start = atan2(a.y - centre.y, a.x - centre.x);
   const at = (k: number): Point => {
     const turn = start + (sweep * k) / count;
-    return { x: centre.x + r * Math.cos(turn), y: centre.y + r * Math.sin(turn) };
+    return { x: centre.x + r * cos(turn), y: centre.y + r * sin(turn) };
   };
   return Array.from({ length: count }, (_, k) => passesThrough(at(k), at(k + 1), box)).some(Boolean);
 }
@@ -156,7 +158,7 @@ export function labelNear(
   for (let out = 0.8; out < 40; out += 0.8) {
     for (let i = 0; i < tries; i++) {
       const turn = ((towards + (i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * (360 / tries)) * Math.PI) / 180;
-      const [c, s] = [Math.cos(turn), Math.sin(turn)];
+      const [c, s] = [cos(turn), sin(turn)];
       // Far enough along the direction for the whole box to clear the place.
       const inner = Math.min(half.x / Math.max(Math.abs(c), 1e-9), half.y / Math.max(Math.abs(s), 1e-9));
       const away = clear + out + inner;

@@ -1,5 +1,7 @@
 /** Drawing symbols, made of lines so that no font can lose them: balloons, tolerance frames, datums, roughness, projection. mm of paper. */
+
 import type { Point, Shape } from '../../model/drawing.ts';
+import { atan2, tan } from '../../units/trig.ts';
 import { arrowHead } from '../dimension.ts';
 import { textWidth } from '../text-size.ts';
 import { cap, line, polyline, rectangle, text } from './shapes.ts';
@@ -34,7 +36,7 @@ function toleranceSign(kind: ToleranceKind, { x, y }: Point): Shape[] {
     ];
   }
   const tip = { x: x + 1.3, y: y + 1.7 };
-  return [line({ x: x - 1.3, y: y - 1.7 }, tip), arrowHead(tip, (Math.atan2(3.4, 2.6) * 180) / Math.PI, 1.6)];
+  return [line({ x: x - 1.3, y: y - 1.7 }, tip), arrowHead(tip, (atan2(3.4, 2.6) * 180) / Math.PI, 1.6)];
 }
 
 /** Width of a tolerance frame. */
@@ -69,7 +71,7 @@ export function datum(letter: string, tip: Point, to: number): Shape[] {
 export function roughness(words: string, at: Point): Shape[] {
   const { x, y } = at;
   const [low, high] = [2.6, 5.4];
-  const lean = Math.tan(Math.PI / 6);
+  const lean = tan(Math.PI / 6);
   return [
     polyline(
       [

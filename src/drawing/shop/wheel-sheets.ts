@@ -1,6 +1,8 @@
 /** The workshop drawing of a wheel: its outline to an exact scale, and the sizes that the outline file carries. */
+
 import type { Drawing, Shape } from '../../model/drawing.ts';
 import type { Contour } from '../../model/sheet.ts';
+import { atan2 } from '../../units/trig.ts';
 import { arrowHead, centreCross, holeCentre } from '../dimension.ts';
 import { polar } from '../face-scene.ts';
 import { textWidth } from '../text-size.ts';
@@ -38,7 +40,7 @@ function wheelView({ wheel, outside, toothAngle, holes, windows }: WheelToDraw, 
   ];
   holes?.positions.forEach((p, i) => {
     const place = { x: p.x * scale, y: p.y * scale };
-    const towards = (Math.atan2(p.y, p.x) * 180) / Math.PI + 180;
+    const towards = (atan2(p.y, p.x) * 180) / Math.PI + 180;
     out.push(...labelNear(`H${i + 1}`, place, (holes.diameter / 2) * scale, out, { towards }));
   });
   const tip = polar(rim + 1, toothAngle);
@@ -194,7 +196,7 @@ function holeBlock({ holes, title }: WheelToDraw): Block {
       `H${i + 1}`,
       placeText(x, units),
       placeText(y, units),
-      degreesText(((Math.atan2(y, x) * 180) / Math.PI + 360) % 360),
+      degreesText(((atan2(y, x) * 180) / Math.PI + 360) % 360),
     ]),
   ];
   const height = cells.length * row;
