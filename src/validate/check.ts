@@ -55,7 +55,8 @@ export function judged(statement: Statement, value: number, against: Limit): Fin
     verdict,
     value: tidy(value),
     limit: tidy(against.limit),
-    margin: tidy(margin),
+    // A pass by rounding is met exactly, not missed by a hair.
+    margin: tidy(verdict === 'pass' ? Math.max(0, margin) : margin),
     remedy: verdict === 'pass' ? '' : cure,
   };
 }

@@ -8,6 +8,7 @@ import { propertyClass } from '../standards/property-classes.ts';
 import { leastEngagement } from '../standards/thread-engagement.ts';
 import { findThread } from '../standards/threads.ts';
 import { type Check, judged, notAssessed } from './check.ts';
+import { carriedByDowels, strongerDowels } from './dowels-shear.ts';
 import { torqueInWords, torqueMissing, torqueOf } from './duty-torque.ts';
 import {
   contactRing,
@@ -96,6 +97,19 @@ function strongerClass(joint: Joint, group: ScrewGroup, times: number): string |
   return ['10.9', '12.9'].find((cls) => yieldOf(cls) >= times * yieldOf(group.class) && holds(cls)) ?? null;
 }
 
+/** More screws or a larger circle, where the flange as it is has room for them: both are new holes in it. */
+function moreScrews(joint: Joint, side: FaceSide, group: ScrewGroup, times: number): string[] {
+  const largest = joint[side].outside?.value ?? Number.POSITIVE_INFINITY;
+  const circle = Math.ceil(circleOf(group) * times);
+  return [
+    // New holes go between those that are there.
+    ...(times <= 2
+      ? [`as many again between the ${group.count} that are there, which is new holes in the flange`]
+      : []),
+    ...(circle + 2 * group.major <= largest ? [`a bolt circle of ${plain(circle, 0)} mm, also new holes`] : []),
+  ];
+}
+
 /** Ways to make a face hold, with the numbers that would do. */
 function cureOf(
   joint: Joint,
@@ -109,9 +123,9 @@ function cureOf(
     return `Needs ${plain(needs.force / 1000, 1)} kN per screw, and settling or heat leaves next to nothing: take longer or thinner screws, or carry the torque by dowels (adapter.${side}.dowels: auto).`;
   }
   const times = needs.force / 1000 / clamp;
+  const pins = joint.dowels?.[side];
   // What settles away stays the same however hard the screw is pulled.
   const stronger = strongerClass(joint, group, (needs.force / 1000 + lost) / (clamp + lost));
-  const count = Math.ceil(group.count * times - 1e-9);
   const ways = [
     ...(stronger ? [`take class ${stronger} (adapter.${group.side}.class: ${stronger})`] : []),
     ...(friction.steel && needs.mu <= blasted
@@ -119,8 +133,10 @@ function cureOf(
           `blast both faces (slip classes A and B of EN 1993-1-8 count ${blasted} and more; give adapter.${side}.face_friction once it is tested)`,
         ]
       : []),
-    `take thicker screws, or ${count} of these instead of ${group.count}, or a bolt circle of ${plain(Math.ceil(circleOf(group) * times), 0)} mm`,
-    ...(joint.dowels?.[side] ? [] : [`carry the torque by dowels (adapter.${side}.dowels: auto)`]),
+    ['take thicker screws', ...moreScrews(joint, side, group, times)].join(', or '),
+    pins
+      ? strongerDowels(pins, carriedByDowels(joint, pins), torque)
+      : `carry the torque by dowels (adapter.${side}.dowels: auto)`,
   ];
   const lacks = `Needs ${plain(needs.force / 1000 - clamp, 1)} kN more per screw, or friction ${plain(Math.ceil(needs.mu * 100 - 1e-6) / 100, 2)}`;
   return `${lacks}: ${ways.join('; or ')}.`;
@@ -151,7 +167,12 @@ function whyOf(joint: Joint, side: FaceSide, grip: Grip, torque: DesignTorque): 
     friction.oiled === null
       ? ''
       : ` Oil between the faces (${friction.oiled}) would leave a safety of ${plain(((holds / torque.value) * friction.oiled) / friction.mu, 2)}.`;
-  const pins = joint.dowels?.[side] ? ` Dowels stand behind it and are not counted here: see dowel-shear-${side}.` : '';
+  const set = joint.dowels?.[side];
+  const alone = set ? carriedByDowels(joint, set).torque : 0;
+  // They bear on their holes only once the face has moved: the two are never added.
+  const pins = set
+    ? ` The dowels alone carry ${plain(alone, 0)} N.m${alone < torque.value ? ', which is too little; they bear only once the face has slipped, so friction and pins are not added' : ': should the face slip, they hold it'}.`
+    : '';
   const settled =
     lost === 0
       ? 'nothing taken off for settling or heat'
@@ -183,6 +204,7 @@ function judgeFace(joint: Joint, side: FaceSide, lost: LostPreload): Finding {
   const { duty } = joint.job;
   const safety = duty?.slip_safety ?? (duty?.reversing ? usualSafety.reversing : usualSafety.steady);
   const holds = gripOfScrews(1000 * grip.clamp, grip.group.positions, grip.friction.mu);
+  const pins = joint.dowels?.[side];
   return judged(
     {
       ...common,
@@ -193,11 +215,11 @@ function judgeFace(joint: Joint, side: FaceSide, lost: LostPreload): Finding {
       source: sourced(`${source}; friction: ${grip.friction.source}`, grip.friction.memory),
     },
     holds / torque.value,
-    // At its least preload and least friction a face that just holds is doubtful, one that does not has failed; unless it is dowelled.
+    // At its least preload and least friction a face that just holds is doubtful, one that does not has failed; unless dowels hold it alone.
     {
       limit: safety,
       sense: 'at least',
-      worst: joint.dowels?.[side] ? 'caution' : 'fail',
+      worst: pins && carriedByDowels(joint, pins).torque >= torque.value ? 'caution' : 'fail',
       ...(duty?.slip_safety === undefined ? { hard: 1 } : {}),
     },
   );

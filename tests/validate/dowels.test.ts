@@ -172,6 +172,14 @@ describe('torque that the dowels carry alone', () => {
     expect(said.remedy).toContain('{ count: 2, reamed: together }');
   });
 
+  it('is held against the torque with its shock', () => {
+    const said = findingOf(
+      dowelled('driving', 'auto', { duty: { torque: '1000 N.m', shock: 1.5 } }),
+      'dowel-shear-driving',
+    );
+    expectSaid(said, { verdict: 'caution', value: (2 * tilting(10.4, 8) * 42) / 1000, limit: 1500, digits: 3 });
+  });
+
   it('is not assessed without a torque', () => {
     const said = findingOf(dowelled('driving', 'auto', { duty: { torque: undefined } }), 'dowel-shear-driving');
     expect(said).toMatchObject({ verdict: 'not assessed', remedy: expect.stringContaining('duty.torque') });

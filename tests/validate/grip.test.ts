@@ -58,8 +58,8 @@ describe('grip of the faces', () => {
       value: driving(0.15) / 500,
       limit: 1.25,
       digits: 1,
-      // 16.53 kN are needed; class 12.9 gives 1.17 times, 1.21 are asked for; 84 x 1.21 = 102
-      says: /^Needs 2\.9 kN more per screw, or friction 0\.19: blast both faces .* or 8 of these instead of 6, or a bolt circle of 102 mm; or carry the torque by dowels/,
+      // 16.53 kN are needed; class 12.9 gives 1.17 times, 1.21 are asked for; a circle of 84 x 1.21 = 102 has no room on a flange of 112.
+      says: /^Needs 2\.9 kN more per screw, or friction 0\.19: blast both faces .* take thicker screws, or as many again between the 6 that are there, which is new holes in the flange; or carry the torque by dowels/,
       cure: { adapter: { driving: { face_friction: 0.19 } } },
     },
     {
@@ -119,8 +119,35 @@ describe('grip of the faces', () => {
       limit: 1.25,
       digits: 1,
     },
+    {
+      // Two pins carry 1443 N.m (dowels.test.ts); friction is not added to them, though 516 + 1443 would be more than 1600.
+      what: 'dowels that are too weak alone do not save a face that slips',
+      code: 'grip-driving',
+      patch: { ...torque('1600 N.m'), adapter: { driving: { dowels: 'auto' } } },
+      verdict: 'fail',
+      value: driving(0.15) / 1600,
+      limit: 1.25,
+      digits: 1,
+      says: /take thicker pins \(adapter\.driving\.dowels\.size\), or 3 of them reamed together/,
+    },
+    {
+      what: 'the shock counts for the dowels too',
+      code: 'grip-driving',
+      patch: { ...torque('1000 N.m', { shock: 1.5 }), adapter: { driving: { dowels: 'auto' } } },
+      verdict: 'fail',
+      value: driving(0.15) / 1500,
+      limit: 1.25,
+      digits: 1,
+    },
   ];
   it.each(cases)('$what', prove);
+
+  it('names a larger circle only where the flange has room for it', () => {
+    const roomy = face('grip-driving', torque('500 N.m'), { driving: { outside: 140 } });
+    expect(roomy.remedy).toContain('a bolt circle of 102 mm, also new holes');
+    // Five times the screws are no cure for a flange with six holes.
+    expect(face('grip-driving', torque('1500 N.m')).remedy).not.toMatch(/of these instead|as many again/);
+  });
 
   it('needs a torque', () => {
     const finding = findingOf(judge({ duty: { torque: undefined } }), 'grip-driving');
