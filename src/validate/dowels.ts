@@ -209,6 +209,22 @@ function settingFinding(joint: Joint, set: DowelSet): Finding {
   );
 }
 
+/** Dowels need holes in a flange that is there already: whoever never asked for them must be told so. */
+function workFinding(set: DowelSet): Finding[] {
+  const { side, count, pin, circle, isMeasured } = set;
+  if (isMeasured) return [];
+  return [
+    notAssessed({
+      code: `dowel-work-${side}`,
+      feature: `${side}-dowels`,
+      title: `new holes for dowels in the ${side} flange`,
+      why: `${plural(count, 'hole')} of ${pin.d} mm on ${mm(circle)} have to be drilled and reamed in the flange itself. Whether it can be drilled (hardened or thin metal, something behind it, a balanced part) is not known here.`,
+      missing: `Look at the flange first: try it with a file, and see what is behind. Without dowels: adapter.${side}.dowels: none. Holes that are there: adapter.${side}.dowels.flange.`,
+      source: 'common practice, no source',
+    }),
+  ];
+}
+
 function ofSide(joint: Joint, side: Side): Finding[] {
   const set = joint.dowels?.[side];
   if (!set) return [];
@@ -220,6 +236,7 @@ function ofSide(joint: Joint, side: Side): Finding[] {
     ...roomFindings(joint, set),
     webFinding(joint, set),
     settingFinding(joint, set),
+    ...workFinding(set),
     dowelShear(joint, set),
   ];
 }

@@ -125,6 +125,22 @@ describe('metal in the flange', () => {
   });
 });
 
+describe('work on the flange', () => {
+  it('is told where nobody measured holes that are there', () => {
+    const said = findingOf(dowelled('driving', 'auto'), 'dowel-work-driving');
+    expectSaid(said, { verdict: 'not assessed' });
+    expect(said.why).toContain('2 holes of 8 mm on 84.00 mm');
+    const measured = dowelled('driving', {
+      size: 8,
+      circle: 84,
+      first: 30,
+      reamed: 'separately',
+      flange: { value: 8.005, doubt: 0.005 },
+    });
+    expect(measured.findings.some(({ code }) => code === 'dowel-work-driving')).toBe(false);
+  });
+});
+
 describe('setting', () => {
   it('reamed together passes, and says that two positions are possible', () => {
     const said = findingOf(dowelled('driving', 'auto'), 'dowel-setting-driving');
