@@ -167,7 +167,7 @@ export interface Alternative {
     readonly threads: number;
     readonly faces: number;
   };
-  /** Codes of the cautions that it has and the chosen one has not, and the other way round. */
+  /** Cautions that it has and the chosen one has not, and the other way round: the names of the findings. */
   readonly cautions: readonly string[];
   readonly spares: readonly string[];
 }

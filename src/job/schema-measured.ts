@@ -27,6 +27,8 @@ export function measured(fields: Fields, range: Range, about: string): z.ZodType
       return list.ok ? average(list.value, 'caliper', []) : list;
     }
     if (isMap(typed)) return readParts(typed, fields, length, readings);
+    const spoken = typeof typed === 'string' ? asSpoken(typed) : null;
+    if (spoken) return readParts(spoken, fields, length, readings);
     const single = length(typed);
     return single.ok ? accept(givenOnce(single.value)) : single;
   };
@@ -66,6 +68,16 @@ export function measured(fields: Fields, range: Range, about: string): z.ZodType
       },
     ],
   });
+}
+
+/** "62.00 +-0.01" and "62.00 micrometer", as it is said at the bench: the parts of a measured value. Null for a plain size. */
+function asSpoken(typed: string): Readonly<Record<string, unknown>> | null {
+  const [, size = '', tool] = /^(.*?)\s+([a-z]+)\s*$/i.exec(typed) ?? [];
+  const instrument = instruments.find((name) => name === tool?.toLowerCase());
+  const rest = instrument ? size.replace(/[\s,;]+$/, '') : typed;
+  const [value, doubt, more] = rest.split(/±|\+\/-|\+-/);
+  if ((instrument === undefined && doubt === undefined) || doubt?.trim() === '' || more !== undefined) return null;
+  return { value, ...(doubt === undefined ? {} : { doubt }), ...(instrument ? { instrument } : {}) };
 }
 
 function readParts(

@@ -72,7 +72,7 @@ export const dimensions: Readonly<Record<Dimension, DimensionRow>> = {
       unit('mm', 1, 'millimetre', 'millimetres', 'millimeter', 'millimeters'),
       unit('in', inch, '"', 'inch', 'inches', 'ins'),
       unit('thou', inch / 1000, 'mil', 'mils', 'thous'),
-      unit('um', 0.001, 'micron', 'microns', 'micrometre', 'micrometres', 'micrometer', 'micrometers'),
+      unit('um', 0.001, 'micron', 'microns', 'micrometre', 'micrometres'),
       unit('cm', 10, 'centimetre', 'centimetres', 'centimeter', 'centimeters'),
       unit('m', 1000, 'metre', 'metres', 'meter', 'meters'),
       unit('ft', 12 * inch, "'", 'foot', 'feet'),

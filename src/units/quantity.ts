@@ -138,6 +138,9 @@ function noNumber(text: string, dimension: Dimension): string {
 function unknownUnit(unitText: string, dimension: Dimension): string {
   const row = dimensions[dimension];
   const names = row.units.map((unit) => unit.name).filter((name) => name !== '1');
+  // A thousandth of a millimetre in one country's spelling, and what the size was read with at every bench: a thousand times apart.
+  if (dimension === 'length' && /^micrometers?$/.test(foldUnit(unitText)))
+    return 'A micrometer is what it was measured with, not a unit: write the size in mm. Thousandths of a millimetre are um.';
   const owner = (Object.keys(dimensions) as Dimension[]).find((other) =>
     dimensions[other].units.some((unit) => unit.spellings.includes(foldUnit(unitText))),
   );

@@ -82,6 +82,11 @@ describe('good jobs', () => {
     ['{ value: 120, instrument: micrometer }', { value: 120, doubt: 0.005, basis: 'stated' }],
     ['{ value: 120, instrument: ruler }', { value: 120, doubt: 0.5, basis: 'stated' }],
     ['{ value: 120, instrument: catalogue }', { value: 120, doubt: 0.05, basis: 'catalogue' }],
+    ['120.00 micrometer', { value: 120, doubt: 0.005, basis: 'stated' }],
+    ['"4 3/4 in, Micrometer"', { value: 120.65, doubt: 0.005, basis: 'stated' }],
+    ['120 ± 0.01', { value: 120, doubt: 0.01, basis: 'stated' }],
+    ['120 +-0.01 mm', { value: 120, doubt: 0.01, basis: 'stated' }],
+    ['120 +/- 10 thou caliper', { value: 120, doubt: 0.254, basis: 'stated' }],
     ['{ value: 120, proven: true }', { value: 120, doubt: 0.02, basis: 'proven' }],
     [
       '{ readings: [120, 120.02], instrument: dial }',

@@ -49,6 +49,8 @@ const slips: readonly (readonly [string, string, string, RegExp])[] = [
     'driving.outside',
     /20 to 700 mm; got 120 inches, which is 3048 mm/,
   ],
+  ['driving:\n  outside: 120', 'driving:\n  outside: ‸120 ± 0.1 ± 2', 'driving.outside', /doubt as a key of its own/],
+  ['driving:\n  outside: 120', 'driving:\n  outside: ‸120 ±', 'driving.outside', /doubt as a key of its own/],
   ['driving:\n  outside: 120', 'driving:\n  outside: ‸true', 'driving.outside', /Expected a length/],
   ['driving:\n  outside: 120', 'driving:\n  outside: ‸80', 'driving.holes.circle', /break out of the rim/],
   ['driving:\n  outside: 120', 'driving:\n  ‸outside:', 'driving.outside', /no value/],

@@ -106,6 +106,7 @@ describe('quantities as people type them', () => {
     ['2:0', 'ratio', /divides by zero/],
     ['1/2 N.m', 'torque', /Fractions are read for lengths only/],
     ["12°75'", 'angle', /below 60/],
+    ['0.02 micrometer', 'length', /A micrometer is what it was measured with, not a unit/],
     ['57 parsecs', 'length', /allowed: mm, in, thou, um, cm, m, ft/],
     ['57 inchs', 'length', /Did you mean in\?/],
     ['480 Nn', 'torque', /Did you mean N\.m\?/],
