@@ -10,7 +10,7 @@ const root = resolve(import.meta.dirname, '../..');
 export interface Bench {
   readonly browser: Browser;
   readonly address: string;
-  /** A page with a memory of its own; everything it asked for, and every complaint on its console. */
+  /** A page that remembers nothing; everything it asked for, and every complaint on its console. */
   open(options?: { readonly width?: number; readonly height?: number }): Promise<Opened>;
   close(): Promise<void>;
 }
@@ -28,16 +28,33 @@ export async function openBench(): Promise<Bench> {
   const { server, port } = await pageServer(0, folder);
   const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
   const address = `http://127.0.0.1:${port}/`;
-  let before: BrowserContext | undefined;
+  /** The page of the last test: what a browser keeps of a page it has seen makes the next visit quicker. */
+  let kept: { readonly context: BrowserContext; readonly page: Page } | undefined;
+  /** One that a test has made its own: it would go on working beside the next. */
+  let left: BrowserContext | undefined;
+  /** The same page as if it had never been here; a new one where a test has got hold of the browser's own side of it. */
+  async function visited(): Promise<{ readonly context: BrowserContext; readonly page: Page }> {
+    if (kept && !kept.page.isClosed()) {
+      const { page } = kept;
+      page.removeAllListeners();
+      await page.evaluate(() => {
+        localStorage.clear();
+        sessionStorage.clear();
+      });
+      await page.emulateMedia({ colorScheme: null });
+      return kept;
+    }
+    await left?.close().catch(() => undefined);
+    const context = await browser.newContext({ acceptDownloads: true });
+    return { context, page: await context.newPage() };
+  }
   return {
     browser,
     address,
     async open({ width = 1400, height = 1000 } = {}) {
-      // Pages of earlier tests would go on working beside this one.
-      await before?.close().catch(() => undefined);
-      const context = await browser.newContext({ viewport: { width, height }, acceptDownloads: true });
-      before = context;
-      const page = await context.newPage();
+      const { context, page } = await visited();
+      kept = { context, page };
+      await page.setViewportSize({ width, height });
       const requests: string[] = [];
       const complaints: string[] = [];
       page.on('request', (request) => requests.push(request.url()));
@@ -47,7 +64,17 @@ export async function openBench(): Promise<Bench> {
       page.on('pageerror', (fault) => complaints.push(fault.message));
       await page.goto(address);
       await page.waitForSelector('#picture-section svg');
-      return { page, context, requests, complaints };
+      return {
+        page,
+        get context() {
+          // Routes and scripts that are put there stay there.
+          kept = undefined;
+          left = context;
+          return context;
+        },
+        requests,
+        complaints,
+      };
     },
     async close() {
       await browser.close();

@@ -118,7 +118,6 @@ describe('edits in a hurry', () => {
     await settled(page);
     expect(await page.locator('#job-text').inputValue()).toBe(before);
     expect(complaints).toEqual([]);
-    await page.context().close();
   }, 120_000);
 
   it('keeps the key of a field that is emptied on the way to another value', async () => {
@@ -133,7 +132,6 @@ describe('edits in a hurry', () => {
     await page.keyboard.press('Tab');
     await settled(page);
     expect(await jobText(page)).toBe(before.replace('speed: 2600 rpm', 'speed: 2650 rpm'));
-    await page.context().close();
   }, 120_000);
 
   it('takes what is no job with a sentence, and goes on', async () => {
@@ -150,7 +148,6 @@ describe('edits in a hurry', () => {
     expect(await page.locator('.errors').count()).toBe(0);
     expect(await page.locator('.banner').count()).toBe(1);
     expect(complaints).toEqual([]);
-    await page.context().close();
   }, 120_000);
 
   it('keeps two tabs apart: each brings back its own work', async () => {

@@ -149,19 +149,22 @@ describe('the job stays the user’s', () => {
   });
 
   it('survives a worker that dies in the middle of the sums', async () => {
-    const { page } = await bench.open();
-    await page.evaluate(() => {
-      // The next worker is one that fails at once; the one after it is sound again.
+    const { page, context } = await bench.open();
+    await context.addInitScript(() => {
+      // The first worker is one that fails at once; the next is sound.
       const Sound = window.Worker;
-      let isFirst = true;
+      const made: unknown[] = [];
+      Object.assign(window, { made });
       window.Worker = class extends Sound {
         constructor(url: string | URL, options?: WorkerOptions) {
-          super(isFirst ? URL.createObjectURL(new Blob(['throw new Error("gone")'])) : url, options);
-          isFirst = false;
+          super(made.length === 0 ? URL.createObjectURL(new Blob(['throw new Error("gone")'])) : url, options);
+          made.push(url);
         }
       };
     });
+    await page.reload();
     await fill(page, 'driving.outside', '113');
+    expect(await page.evaluate(() => (window as unknown as { made: unknown[] }).made.length)).toBe(2);
     expect(await page.locator('[name="driving.outside"]').inputValue()).toBe('113');
     expect(await jobText(page)).toContain('outside: 113');
   });
