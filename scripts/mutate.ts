@@ -69,7 +69,25 @@ const queue = listed
 
 let worker: ChildProcess | null = null;
 
-/** One question to the worker, which is started where there is none. Null where no answer comes in time, or where the worker ends. */
+/** Processor seconds that a process has used, of all its threads; null where the system does not tell (proc(5), fields 14 and 15, hundredths). */
+function processorTime(child: ChildProcess): number | null {
+  try {
+    const told = readFileSync(`/proc/${child.pid}/stat`, 'utf8');
+    const [used, inSystem] = told
+      .slice(told.lastIndexOf(')') + 2)
+      .split(' ')
+      .slice(11, 13)
+      .map(Number);
+    return ((used as number) + (inSystem as number)) / 100;
+  } catch {
+    return null;
+  }
+}
+
+/**
+ * One question to the worker, which is started where there is none. Null where it takes more than so many seconds of the processor, or where
+ * the worker ends: on a machine that does other things as well, a clock would call slow tests endless.
+ */
 function ask(question: Ask, seconds: number): Promise<Answer | null> {
   const isNew = worker === null;
   const here =
@@ -77,7 +95,7 @@ function ask(question: Ask, seconds: number): Promise<Answer | null> {
   worker = here;
   return new Promise((resolve) => {
     const end = (answer: Answer | null) => {
-      clearTimeout(timer);
+      clearInterval(timer);
       here.removeAllListeners();
       if (answer === null) {
         here.kill('SIGKILL');
@@ -86,7 +104,14 @@ function ask(question: Ask, seconds: number): Promise<Answer | null> {
       resolve(answer);
     };
     // A new worker has to load first.
-    const timer = setTimeout(() => end(null), (seconds + (isNew ? 90 : 0)) * 1000);
+    const allowed = seconds + (isNew ? 90 : 0);
+    const [from, start] = [processorTime(here), performance.now()];
+    const timer = setInterval(() => {
+      const used = processorTime(here);
+      const spent = from === null || used === null ? (performance.now() - start) / 1000 : used - from;
+      // One that waits for ever uses no processor at all.
+      if (spent > allowed || performance.now() - start > 20_000 * allowed) end(null);
+    }, 500);
     here.on('exit', () => end(null));
     here.on('message', (told: Answer | 'ready') => (told === 'ready' ? here.send(question) : end(told)));
     if (!isNew) here.send(question);
@@ -105,7 +130,7 @@ for (const mutant of queue) {
   // Without a mutant every test must pass; that run also tells how long it may take.
   for (const test of tests.filter((test) => !usual.has(test) && !broken.has(test))) {
     const answer = await ask({ path: null, code: '', tests: [test] }, 600);
-    if (answer?.failed === null) usual.set(test, answer.ms / 1000);
+    if (answer?.failed === null) usual.set(test, answer.seconds);
     else broken.set(test, answer?.failed ?? 'never ends');
   }
   const sound = tests.filter((test) => usual.has(test));
