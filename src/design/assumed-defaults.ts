@@ -3,6 +3,7 @@ import type { JobInput } from '../job/schema.ts';
 import { sensorNeeds } from '../job/sensor-needs.ts';
 import { rimOf } from '../job/wheel-form.ts';
 import type { Assumption } from '../model/finding.ts';
+import { assumedDials } from './assumed-dials.ts';
 import { assumedShaft } from './assumed-shaft.ts';
 
 interface DefaultToName {
@@ -129,5 +130,5 @@ export function assumedDefaults(job: JobInput, given: ReadonlySet<string>): Assu
   const taken = named
     .filter((entry) => entry.applies(job) && !given.has(entry.path))
     .map((entry) => ({ path: entry.path, value: entry.value(job), from: entry.why, memory: false }));
-  return [...taken, ...assumedShaft(job)];
+  return [...taken, ...assumedDials(job), ...assumedShaft(job)];
 }

@@ -41,9 +41,12 @@ export interface Found {
   readonly choice: Choice;
 }
 
-const codes = (candidate: Candidate, verdict: Finding['verdict']): string[] => [
-  ...new Set(saying(candidate, verdict).map(({ code }) => code)),
-];
+/** What one candidate is said to have and another is not, by the names that findings go by at the bench. */
+function only(candidate: Candidate, other: Candidate, verdict: Finding['verdict']): string[] {
+  const known = new Set(saying(other, verdict).map(({ code }) => code));
+  const own = saying(candidate, verdict).filter(({ code }) => !known.has(code));
+  return [...new Set(own.map(({ title }) => title))];
+}
 
 function alternativeTo(best: Candidate, other: Candidate): Alternative {
   const sizes = ({ joint }: Candidate) => ({
@@ -53,7 +56,6 @@ function alternativeTo(best: Candidate, other: Candidate): Alternative {
     ...workOf(joint),
   });
   const [own, chosen] = [sizes(other), sizes(best)];
-  const [cautions, known] = [codes(other, 'caution'), codes(best, 'caution')];
   return {
     what: wayText(other.joint),
     keys: keysFor(other.joint),
@@ -68,8 +70,8 @@ function alternativeTo(best: Candidate, other: Candidate): Alternative {
       threads: own.threads - chosen.threads,
       faces: own.faces - chosen.faces,
     },
-    cautions: cautions.filter((code) => !known.includes(code)),
-    spares: known.filter((code) => !cautions.includes(code)),
+    cautions: only(other, best, 'caution'),
+    spares: only(best, other, 'caution'),
   };
 }
 
@@ -90,14 +92,12 @@ function othersThan(best: Candidate, ranked: readonly Candidate[]): Alternative[
 function becauseOf(best: Candidate, usual: Candidate | undefined): string {
   if (best.order === 0) return '';
   if (!usual) return 'the usual way cannot be drawn';
-  const spared = (verdict: Finding['verdict']) =>
-    codes(usual, verdict).filter((code) => !codes(best, verdict).includes(code));
-  const fails = spared('fail');
-  if (fails.length > 0) return `the usual way fails ${fails.join(', ')}`;
-  const cautions = spared('caution');
+  const fails = only(usual, best, 'fail');
+  if (fails.length > 0) return `the usual way fails in ${fails.join(' and in ')}`;
+  const cautions = only(usual, best, 'caution');
   return cautions.length > 0
-    ? `the usual way brings ${cautions.join(', ')}`
-    : 'the usual way brings more findings that fail or caution';
+    ? `the usual way is short of the limit in ${cautions.join(' and in ')}`
+    : 'the usual way has more that fails or is past a limit';
 }
 
 /** The search, all at once; see searchInSteps. */

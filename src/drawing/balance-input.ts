@@ -25,6 +25,7 @@ export interface CorrectionToDraw {
 
 export interface BalanceViewInput {
   readonly id: string;
+  /** Those that add most first. */
   readonly pulls: readonly PullToDraw[];
   readonly known: { readonly size: number; readonly angle: number };
   readonly loose: { readonly worst: number; readonly likely: number };
@@ -34,8 +35,8 @@ export interface BalanceViewInput {
   readonly limit: number | null;
   readonly allowed: string;
   readonly verdict: Verdict;
-  /** What makes the greatest pull smaller. */
-  readonly cure: string;
+  /** The pull to start with, by its number in the list, and what makes it smaller; null where nothing is left to do. */
+  readonly start: { readonly number: number; readonly cure: string } | null;
   /** Directions that can be found on the parts: tooth 1, the gap of missing teeth. The index mark is at 0. */
   readonly marks: readonly { readonly name: string; readonly at: number }[];
   readonly corrections: readonly CorrectionToDraw[];
@@ -51,7 +52,6 @@ export const verdictFill: Readonly<Record<Verdict, Fill>> = {
   'not assessed': 'screw',
 };
 
-/** The pulls, those that add most first, each with its number. */
-export function rankedPulls(pulls: readonly PullToDraw[]): (PullToDraw & { readonly number: number })[] {
-  return [...pulls].sort((a, b) => b.worst - a.worst).map((pull, i) => ({ ...pull, number: i + 1 }));
-}
+/** The pulls, each with its number. */
+export const numbered = (pulls: readonly PullToDraw[]): (PullToDraw & { readonly number: number })[] =>
+  pulls.map((pull, i) => ({ ...pull, number: i + 1 }));

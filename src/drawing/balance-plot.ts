@@ -2,7 +2,7 @@
 
 import type { Point, Shape } from '../model/drawing.ts';
 import { cos, sin } from '../units/trig.ts';
-import { type BalanceViewInput, rankedPulls, verdictFill } from './balance-input.ts';
+import { type BalanceViewInput, numbered, verdictFill } from './balance-input.ts';
 import { columnWidth, label, letter, smallLetter, stroke } from './column.ts';
 import { arrowHead, centreCross } from './dimension.ts';
 
@@ -48,7 +48,7 @@ function arrowShapes(from: Point, r: number, degrees: number, isSum: boolean, fe
 
 /** Known arrows from one centre, each with its number at its tip, and their sum. */
 function star(input: BalanceViewInput, centre: Point, mm: number): Shape[] {
-  const known = rankedPulls(input.pulls).flatMap((pull) => (pull.angle === null ? [] : [{ ...pull, at: pull.angle }]));
+  const known = numbered(input.pulls).flatMap((pull) => (pull.angle === null ? [] : [{ ...pull, at: pull.angle }]));
   const sum = mm * input.known.size;
   return [
     ...known.flatMap(({ size, at, feature }) => arrowShapes(centre, mm * size, at, false, feature)),

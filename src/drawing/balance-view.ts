@@ -4,7 +4,7 @@
  * millimetre is so many g.mm.
  */
 import type { Drawing, Fill, Point, Shape } from '../model/drawing.ts';
-import { type BalanceViewInput, rankedPulls, verdictFill } from './balance-input.ts';
+import { type BalanceViewInput, numbered, verdictFill } from './balance-input.ts';
 import { balancePlot } from './balance-plot.ts';
 import { columnWidth, label, letter, paragraph, smallLetter, stroke } from './column.ts';
 import { fittedLines } from './fitted-lines.ts';
@@ -18,14 +18,17 @@ const grams = (value: number): string => `${value.toFixed(value < 10 ? 1 : 0)} g
 const degreesText = (angle: number): string => `${Math.round(angle) % 360}\u00b0`;
 
 /** One line of the list: number, name, and its size. */
-function listLine(pull: ReturnType<typeof rankedPulls>[number], top: number): { shapes: Shape[]; y: number } {
+function listLine(
+  pull: ReturnType<typeof numbered>[number],
+  isFirst: boolean,
+  top: number,
+): { shapes: Shape[]; y: number } {
   const { what, size, angle, doubt, worst, number, feature } = pull;
   const named = feature === null ? {} : { feature };
   const said =
     angle === null
       ? `${grams(worst)} any side`
       : `${grams(size)} at ${degreesText(angle)}${doubt >= 0.05 ? ` \u00b1 ${doubt.toFixed(doubt < 10 ? 1 : 0)}` : ''}`;
-  const isFirst = number === 1;
   const indent = 2.2 * letter;
   const lines = fittedLines(
     what,
@@ -91,12 +94,18 @@ function marginText({ worst, limit }: BalanceViewInput): string {
     : `At worst ${grams(worst)}: ${grams(worst - limit)} too much.`;
 }
 
+/** What to start with, and what helps: the same pull as in words. Where nothing is left to do, that. */
+function adviceOf({ start, worst }: BalanceViewInput, pulls: ReturnType<typeof numbered>): string {
+  const first = pulls.find(({ number }) => number === start?.number);
+  if (!start || !first) return 'Nothing is left to do about any of these pulls.';
+  const share = Math.round((100 * first.worst) / worst);
+  return `Start with ${start.number}: ${first.what} gives ${share}\u00a0% of it. What helps: ${start.cure}.`;
+}
+
 /** Draws the unbalance. At least one pull. */
 export function balanceView(input: BalanceViewInput): Drawing {
-  const ranked = rankedPulls(input.pulls);
-  const [first] = ranked;
-  const share = first ? Math.round((100 * first.worst) / input.worst) : 0;
-  const greatest = `${first?.what ?? ''} gives ${share}\u00a0% of it`;
+  const ranked = numbered(input.pulls);
+  const advice = adviceOf(input, ranked);
   const shapes: Shape[] = [];
   let y = 0;
   const add = (block: { readonly shapes: readonly Shape[]; readonly y: number }, after = 0): void => {
@@ -105,12 +114,12 @@ export function balanceView(input: BalanceViewInput): Drawing {
   };
   add(paragraph('What pulls the joint to one side', y, { size: 1.2 * letter, bold: true }), 0.5);
   add(paragraph(marginText(input), y, { bold: true, feature: input.feature }), 0.3);
-  add(paragraph(`Start with 1: ${greatest}. What helps: ${input.cure}.`, y, { size: smallLetter }), 0.8);
+  add(paragraph(advice, y, { size: smallLetter }), 0.8);
   add(balancePlot(input, y), 0);
   add(legend(input, y), 0.3);
   shapes.push(stroke('thin', { x: 0, y }, { x: columnWidth, y }));
   y -= 0.7 * letter;
-  for (const pull of ranked.slice(0, mostListed)) add(listLine(pull, y));
+  for (const pull of ranked.slice(0, mostListed)) add(listLine(pull, pull.number === input.start?.number, y));
   const rest = ranked.slice(mostListed);
   if (rest.length > 0) {
     const sum = rest.reduce((total, { worst }) => total + worst, 0);
@@ -122,7 +131,7 @@ export function balanceView(input: BalanceViewInput): Drawing {
       id: input.id,
       title: 'what pulls the joint to one side',
       description:
-        `Unbalance seen from the driven side, angles counter-clockwise from the index mark. ${marginText(input)} Likely ${grams(input.likely)}. ${greatest}. Greatest first: ${each}. ${input.corrections.map(({ words }) => words).join(' ')}`.trim(),
+        `Unbalance seen from the driven side, angles counter-clockwise from the index mark. ${marginText(input)} Likely ${grams(input.likely)}. ${advice} Greatest first: ${each}. ${input.corrections.map(({ words }) => words).join(' ')}`.trim(),
     },
     shapes,
     2.5,

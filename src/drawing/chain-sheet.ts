@@ -6,6 +6,10 @@ import { columnWidth, letter, stroke } from './column.ts';
 /** One link; sizes in the unit of the sheet. */
 export interface ChainRow {
   readonly what: string;
+  /** Its number in the chain, from 1. */
+  readonly number: number;
+  /** Its part of the worst case as it is written: rounded so that all of them add up to the rounded sum. */
+  readonly said: string;
   /** Its parts of the two sums: less than nothing where a known shift pulls back. */
   readonly worst: number;
   readonly likely: number;
@@ -20,22 +24,20 @@ export interface ChainViewInput {
   /** What the chain leads from and to. */
   readonly from: string;
   readonly to: string;
-  /** In the order of the chain. */
+  /** The widest first. */
   readonly rows: readonly ChainRow[];
   readonly worst: number;
   readonly likely: number;
   /** Null where nobody knows it. */
   readonly limit: number | null;
   readonly verdict: Verdict;
-  /** What makes the widest link smaller, a clause without its full stop. */
-  readonly cure: string;
+  /** The link to start with, by its number, and what makes it smaller, a clause without its full stop; null where nothing is left to do. */
+  readonly start: { readonly number: number; readonly cure: string } | null;
   /** Keys that nobody gave and that count as nothing. */
   readonly notGiven: readonly string[];
   /** The feature that the finding about the sum speaks of. */
   readonly feature: string;
   readonly unit: string;
-  /** Decimals of a link's part. */
-  readonly decimals: number;
   /** One of the sums in words, its unit in it. */
   readonly sized: (size: number) => string;
 }
@@ -45,24 +47,20 @@ export const barHigh = 1.25 * letter;
 /** How much farther than the sum a limit may lie and still be drawn in its place. */
 const farthest = 3;
 
-/** A link with its number in the chain, and where its bar starts and ends. */
+/** A link, and where its bar starts and ends. */
 export interface Step extends ChainRow {
-  readonly number: number;
   readonly from: number;
   readonly to: number;
 }
 
-/** The links, those that add most first, each bar starting where the one before it ends. */
+/** The links in their order, each bar starting where the one before it ends. */
 export function stairsOf(rows: readonly ChainRow[]): Step[] {
   let sum = 0;
-  return rows
-    .map((row, i) => ({ ...row, number: i + 1 }))
-    .sort((a, b) => b.worst - a.worst)
-    .map((row) => {
-      const from = sum;
-      sum += row.worst;
-      return { ...row, from, to: sum };
-    });
+  return rows.map((row) => {
+    const from = sum;
+    sum += row.worst;
+    return { ...row, from, to: sum };
+  });
 }
 
 /** What one unit is drawn as, mm, and whether the limit lies on the sheet. */

@@ -44,18 +44,25 @@ function strip(input: ChainViewInput, stairs: readonly Step[], top: number): { s
       end(from),
       end(to),
       ...byPlace.flatMap((step, i) =>
-        badge(from + ((i + 0.5) * (to - from)) / byPlace.length, y, step.number, step === stairs[0], step.feature),
+        badge(
+          from + ((i + 0.5) * (to - from)) / byPlace.length,
+          y,
+          step.number,
+          step.number === input.start?.number,
+          step.feature,
+        ),
       ),
     ],
     y: y - 2.1 * letter,
   };
 }
 
-function rowOf(sheet: Sheet, step: Step, isFirst: boolean, top: number): { shapes: Shape[]; y: number } {
+function rowOf(sheet: Sheet, step: Step, top: number): { shapes: Shape[]; y: number } {
   const { input, mm } = sheet;
+  const isFirst = step.number === input.start?.number;
   const { what, worst, likely, from, to, read, number, feature } = step;
   const named = feature === null ? {} : { feature };
-  const said = `${worst.toFixed(input.decimals)} ${input.unit}`;
+  const said = `${step.said} ${input.unit}`;
   const indent = 2.6 * letter;
   const room = columnWidth - indent - percentWide - textWidth(said, letter, true) - letter;
   const lines = fittedLines(what, letter, room, isFirst);
@@ -118,13 +125,20 @@ function legend({ rows, notGiven }: ChainViewInput, top: number): Shape[] {
   return shapes;
 }
 
+/** What to start with, and what helps: the same link as in words. Where nothing is left to do, that. */
+function advice({ start, worst }: ChainViewInput, stairs: readonly Step[]): { first: string; helps: string } {
+  const step = stairs.find(({ number }) => number === start?.number);
+  if (!start || !step) return { first: 'Nothing is left to do about any of these links.', helps: '' };
+  const gives = `${step.what} gives ${percent(step.worst, worst)} of the worst case`;
+  return { first: `Start with ${start.number}: ${gives}.`, helps: `What helps: ${start.cure}.` };
+}
+
 /** Draws a chain. At least one link. */
 export function chainView(input: ChainViewInput): Drawing {
-  const { id, title, worst, likely, limit, sized, cure, decimals, unit } = input;
+  const { id, title, worst, likely, limit, sized, unit } = input;
   const sheet = { input, ...chainScale(input) };
   const stairs = stairsOf(input.rows);
-  const [first] = stairs;
-  const gives = first ? `${first.what} gives ${percent(first.worst, worst)} of the worst case` : '';
+  const { first, helps } = advice(input, stairs);
   const shapes: Shape[] = [];
   let y = 0;
   const add = (block: { readonly shapes: readonly Shape[]; readonly y: number }, after = 0): void => {
@@ -133,18 +147,18 @@ export function chainView(input: ChainViewInput): Drawing {
   };
   add(paragraph(title, y, { size: 1.2 * letter, bold: true }), 0.6);
   add(strip(input, stairs, y), 0);
-  add(paragraph(`Start with ${first?.number ?? 1}: ${gives}.`, y, { bold: true }), 0.35);
-  add(paragraph(`What helps: ${cure}.`, y, { size: smallLetter }), 0.9);
-  for (const step of stairs) add(rowOf(sheet, step, step === first, y));
+  add(paragraph(first, y, { bold: true }), helps === '' ? 0.9 : 0.35);
+  if (helps !== '') add(paragraph(helps, y, { size: smallLetter }), 0.9);
+  for (const step of stairs) add(rowOf(sheet, step, y));
   add(total(sheet, y), 0.6);
   shapes.push(...legend(input, y));
   const against = limit === null ? 'no limit is known' : `the limit is ${sized(limit)}`;
-  const each = stairs.map(({ what, worst: part }) => `${what} ${part.toFixed(decimals)} ${unit}`).join(', ');
+  const each = stairs.map(({ what, said }) => `${what} ${said} ${unit}`).join(', ');
   return frame(
     {
       id,
       title,
-      description: `At worst ${sized(worst)}, likely ${sized(likely)}; ${against}. Start with the widest: ${gives}. What helps: ${cure}. Widest first: ${each}.`,
+      description: `At worst ${sized(worst)}, likely ${sized(likely)}; ${against}. ${[first, helps].join(' ').trim()} Widest first: ${each}.`,
     },
     shapes,
     2.5,

@@ -30,7 +30,7 @@ export interface Link {
   readonly source: string;
   /** True where that rests on memory. */
   readonly memory: boolean;
-  /** What to do to make it smaller. */
+  /** What to do to make it smaller, a clause without its full stop; empty where that is done already and nothing is left. */
   readonly cure: string;
 }
 

@@ -14,6 +14,8 @@ export interface Finding {
   /** The number found, and the number it is held against; null where the check has none. */
   readonly value: number | null;
   readonly limit: number | null;
+  /** Which way the limit runs. Left out where there is none. Not part of the JSON form. */
+  readonly sense?: 'at least' | 'at most';
   readonly unit: string;
   /** How much is left: positive is on the safe side. Same unit. Null where there is no number. */
   readonly margin: number | null;

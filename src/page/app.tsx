@@ -1,35 +1,55 @@
 /** The whole page: the job on the left, what it looks like in the middle, what came of it on the right. */
-import { signal } from '@preact/signals';
 import { BenchBar } from './bench-bar.tsx';
 import { Compare } from './compare.tsx';
+import { listed } from './faults.ts';
 import { Files } from './files.tsx';
 import { JobSheet } from './job-sheet.tsx';
+import { isOnSheet, KeyLink } from './key-text.tsx';
 import { MeasureCircle } from './measure-circle.tsx';
 import { MeasureRegister } from './measure-register.tsx';
 import { MeasureRunout } from './measure-runout.tsx';
 import { Pictures } from './pictures.tsx';
 import { SheetCheck } from './sheet-check.tsx';
+import { asText } from './sheet-state.ts';
 import { SpaceView } from './space-view.tsx';
-import { busy, listed, notice } from './store.ts';
+import { busy, notice } from './store.ts';
 import { TextEditor } from './text-editor.tsx';
 import { Verdict, VerdictStrip } from './verdict.tsx';
 
-const asText = signal(false);
+/** What is missing, without how it is written in a file: its field is a click away. */
+const withoutFile = (message: string): string => message.replace(/,? (and|Or) write .*$/s, '.').replace(/\.\.$/, '.');
 
+/** What is wrong, and what is only not typed yet: that is no alarm. */
 function Errors() {
-  const errors = listed.value;
-  if (errors.length === 0) return null;
+  const { wrong, open } = listed.value;
   return (
-    <section class="errors" role="alert" aria-label="Errors in the job">
-      <h2>The job has {errors.length === 1 ? 'an error' : `${errors.length} errors`}</h2>
-      <ul>
-        {errors.map(({ path, message, line }) => (
-          <li key={`${path} ${message}`}>
-            {path ? <code>{path}</code> : null} {message} <span class="quiet">line {line}</span>
-          </li>
-        ))}
-      </ul>
-    </section>
+    <>
+      {wrong.length === 0 ? null : (
+        <section class="errors" role="alert" aria-label="Errors in the job">
+          <h2>The job has {wrong.length === 1 ? 'an error' : `${wrong.length} errors`}</h2>
+          <ul>
+            {wrong.map(({ path, message, line }) => (
+              <li key={`${path} ${message}`}>
+                {isOnSheet(path) ? <KeyLink of={path} /> : path ? <code>{path}</code> : null} {message}{' '}
+                <span class="quiet">line {line}</span>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {open.length === 0 ? null : (
+        <section class="errors to-fill" aria-label="Still to fill in">
+          <h2>Still to fill in</h2>
+          <ul>
+            {open.map(({ path, message }) => (
+              <li key={`${path} ${message}`}>
+                {isOnSheet(path) ? <KeyLink of={path} inWords={true} /> : <code>{path}</code>}: {withoutFile(message)}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </>
   );
 }
 

@@ -19,14 +19,17 @@ function save(): void {
 function take(of: string, as: Called, words: string): void {
   const isOther = of !== text.value;
   open(of, as);
-  if (isOther) notice.value = `${words} "undo" brings the job before back.`;
+  if (!isOther) return;
+  notice.value = `${words} "undo" brings the job before back.`;
+  // Another job is read from its top.
+  document.querySelector('.job')?.scrollTo(0, 0);
 }
 
 const begin = () =>
   take(
     opened.empty,
     unnamed,
-    'A new job: give it a title, fill in both flanges as you measured them, then what it must carry. What is still missing is listed as errors.',
+    'A new job: give it a title, fill in both flanges as you measured them, then what it must carry. What is still missing is listed above the sheet.',
   );
 
 export function BenchBar() {

@@ -117,6 +117,7 @@ export interface JsonSchema {
   readonly type?: string | readonly string[];
   readonly enum?: readonly (string | number | boolean)[];
   readonly anyOf?: readonly JsonSchema[];
+  readonly pattern?: string;
   readonly default?: unknown;
   readonly properties?: Readonly<Record<string, JsonSchema>>;
   readonly required?: readonly string[];

@@ -3,20 +3,15 @@ import { useComputed } from '@preact/signals';
 import type { TargetedClipboardEvent, TargetedPointerEvent } from 'preact';
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { EditPath } from '../core.ts';
+import { benchLabel, benchOption } from './bench-words.ts';
+import { type SetOptions, set } from './edits.ts';
 import type { JsonSchema } from './engine.ts';
+import { errorAt, wantedAt } from './faults.ts';
 import { explain, explained } from './hint.ts';
 import { tellRefused } from './refused.ts';
 import { stepped } from './scrub.ts';
-import { called, errorAt, isTyping, type SetOptions, set, values } from './store.ts';
-
-/** Words that a key may take; empty where any value may be typed. */
-function choices(of: JsonSchema): readonly string[] {
-  if (of.enum) return of.enum.map(String);
-  const isFlag = of.type === 'boolean' || of.anyOf?.some(({ type }) => type === 'boolean');
-  return isFlag ? ['true', 'false'] : [];
-}
-
-const plain = (key: string) => key.replaceAll('_', ' ');
+import { choices } from './sheet-plan.ts';
+import { called, isTyping, values } from './store.ts';
 
 /** What a key stands at when nothing is typed. */
 const standing = ({ default: usual }: JsonSchema): string =>
@@ -81,8 +76,15 @@ export interface FieldProps {
   readonly path: EditPath;
   readonly of: JsonSchema;
   readonly label?: string;
-  /** What may stand here in words, where the section below holds the keys otherwise: what is in braces is shown there. */
-  readonly wordOnly?: string;
+  /** Where the section below holds the keys otherwise (what is in braces is shown there): what may stand here in words. */
+  readonly wordOnly?: WordForm;
+}
+
+export interface WordForm {
+  /** The only words that may stand here; none: any text may. */
+  readonly words: readonly string[];
+  /** What the field shows while nothing stands in it. */
+  readonly none: string;
 }
 
 export function Field({ path, of, label, wordOnly }: FieldProps) {
@@ -112,9 +114,12 @@ export function Field({ path, of, label, wordOnly }: FieldProps) {
   const wrong = useComputed(() => errorAt.value.get(key)).value;
   const fault = refused ?? wrong;
   const isExplained = useComputed(() => explained.value === id).value;
-  const words = choices(of);
-  const name = label ?? plain(String(path.at(-1)));
-  const usual = wordOnly ?? standing(of);
+  const wanted = useComputed(() => wantedAt.value.get(key)).value;
+  const legal = wordOnly?.words ?? choices(of);
+  // A word that is none of them stands there all the same until another is chosen.
+  const words = legal.length > 0 && typed !== '' && !legal.includes(typed) ? [...legal, typed] : legal;
+  const name = label ?? benchLabel(path);
+  const usual = wordOnly?.none ?? standing(of);
   const put = (value: string, options: SetOptions = {}) => set(path, value === '' ? null : value, options);
   const move = (count: number, isFine: boolean, step: string) => {
     const next = count === 0 ? typed : stepped(typed || standing(of), count, isFine);
@@ -143,7 +148,7 @@ export function Field({ path, of, label, wordOnly }: FieldProps) {
   const common = { id, 'aria-describedby': `${id}-about`, 'aria-invalid': fault !== undefined, name: key };
   return (
     <div
-      class={`field${typed === '' ? ' open' : ''}${fault ? ' wrong' : ''}${isExplained ? ' explained' : ''}`}
+      class={`field${typed === '' ? ' open' : ''}${fault ? ' wrong' : wanted ? ' wanted' : ''}${isExplained ? ' explained' : ''}`}
       onFocusIn={() => explain(id)}
       onFocusOut={() => explain('')}
     >
@@ -152,10 +157,10 @@ export function Field({ path, of, label, wordOnly }: FieldProps) {
       </label>
       {words.length > 0 ? (
         <select {...common} value={typed} onChange={(event) => void settle(put(event.currentTarget.value))}>
-          <option value="">{usual === '' ? 'not said' : usual}</option>
+          <option value="">{usual === '' ? 'not said' : benchOption(path, usual)}</option>
           {words.map((word) => (
             <option key={word} value={word}>
-              {word}
+              {benchOption(path, word)}
             </option>
           ))}
         </select>
@@ -182,7 +187,7 @@ export function Field({ path, of, label, wordOnly }: FieldProps) {
         />
       )}
       <p id={`${id}-about`} class="about">
-        {fault ? <strong>{fault} </strong> : null}
+        {fault || wanted ? <strong>{fault ?? wanted} </strong> : null}
         {of.description}
       </p>
     </div>

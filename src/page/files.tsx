@@ -3,9 +3,11 @@
 import opened from 'made:opened';
 import { computed, signal } from '@preact/signals';
 import type { Made } from '../core.ts';
+import { allTyped } from './edits.ts';
 import { ask, cancelMaking } from './engine.ts';
+import { isOnlyOpen } from './faults.ts';
 import { refusedKeys } from './refused.ts';
-import { allTyped, errors, isBehind, isNone, name, offered, text } from './store.ts';
+import { errors, isBehind, isNone, name, offered, text } from './store.ts';
 
 interface Work {
   readonly kind: string;
@@ -132,10 +134,16 @@ export function Files() {
   return (
     <section aria-label="Files">
       <p class="quiet">
-        Made here, in your browser, the same to the last byte as the command line makes them. What is made waits under
-        its button to be saved, until the job changes.
+        Every file is made here in your browser; nothing is sent anywhere. What is made waits under its button to be
+        saved, until the job changes.
       </p>
-      {errors.value.length > 0 ? <p>The job has errors: mend them first.</p> : null}
+      {errors.value.length > 0 ? (
+        <p>
+          {isOnlyOpen.value
+            ? 'The job is not whole yet: fill in what is still missing first.'
+            : 'The job has errors: mend them first.'}
+        </p>
+      ) : null}
       {refused.length > 0 ? <p>What stands in {refused.join(', ')} is not in the job: mend it first.</p> : null}
       <ul class="kinds">
         {fitting.value.map(({ kind, about }) => (

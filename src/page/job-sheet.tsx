@@ -1,65 +1,20 @@
 /** The job as a sheet of paper: sections and fields made of the job's own schema, so that no key is ever missing here. */
 
 import opened from 'made:opened';
-import { computed, signal, useComputed } from '@preact/signals';
+import { useComputed } from '@preact/signals';
 import type { EditPath } from '../core.ts';
+import { benchLabel } from './bench-words.ts';
+import { set } from './edits.ts';
 import type { JsonSchema } from './engine.ts';
-import { Field } from './field.tsx';
-import { set, values } from './store.ts';
-
-/** Sections in the order of the work, and the keys of each that are shown before "all keys" is asked for. */
-const sections: readonly { readonly key: string; readonly title: string; readonly first: readonly string[] }[] = [
-  {
-    key: 'driving',
-    title: 'Driving flange, as measured',
-    first: ['from', 'name', 'outside', 'thickness', 'register', 'holes', 'runout', 'material', 'behind'],
-  },
-  {
-    key: 'driven',
-    title: 'Driven flange, as measured',
-    first: ['from', 'name', 'outside', 'thickness', 'register', 'holes', 'runout', 'material', 'behind'],
-  },
-  { key: 'duty', title: 'What it must carry', first: ['torque', 'speed', 'grade'] },
-  { key: 'adapter', title: 'Adapter', first: ['name', 'material', 'thickness', 'clocking', 'outside', 'bore'] },
-  {
-    key: 'wheel',
-    title: 'Toothed wheel',
-    first: ['teeth', 'form', 'outside', 'height', 'ratio', 'thickness', 'material', 'fit', 'set_true'],
-  },
-  { key: 'sensor', title: 'Sensor', first: ['kind', 'gap', 'pole'] },
-  { key: 'bracket', title: 'Bracket', first: [] },
-  { key: 'shaft', title: 'Propeller shaft', first: ['mass'] },
-  { key: 'print', title: 'Printer', first: ['holes', 'registers'] },
-  { key: 'sheet', title: 'Cutting service', first: ['tolerance', 'kerf', 'flavour'] },
-  { key: 'built', title: 'Finished parts, as measured', first: ['adapter', 'wheel', 'joint'] },
-];
-
-/** Keys inside a flange's own sections that are shown at once. */
-const firstWithin: Readonly<Record<string, readonly string[]>> = {
-  register: ['gender', 'diameter', 'depth', 'corner'],
-  holes: ['count', 'circle', 'diameter', 'thread', 'depth'],
-  runout: ['rim', 'face'],
-};
-
-const all = signal<ReadonlySet<string>>(new Set());
-/** Sections that were opened or shut by hand; the others are open when the job has them. */
-const byHand = signal<ReadonlyMap<string, boolean>>(new Map());
-
-/** The section that a key may hold, if it may hold one. */
-const sectionOf = (of: JsonSchema): JsonSchema | undefined =>
-  of.properties ? of : of.anyOf?.find((option) => option.properties !== undefined);
-
-/** Every key that was typed, and every section that holds one, in one text: it changes only when a key comes or goes. */
-const typedKeys = computed(() => {
-  const keys = new Set<string>();
-  for (const path of Object.keys(values.value)) {
-    for (let end = path.length; end > 0; end = path.lastIndexOf('.', end - 1)) keys.add(path.slice(0, end));
-  }
-  return [...keys].sort().join('\n');
-});
-const typedSet = computed(() => new Set(typedKeys.value.split('\n')));
-
-const isTyped = (path: string) => typedSet.value.has(path);
+import { Field, type WordForm } from './field.tsx';
+import { measureCircle } from './measure-circle.tsx';
+import type { Side } from './measure-parts.tsx';
+import { measureRegister } from './measure-register.tsx';
+import { measureRunout } from './measure-runout.tsx';
+import { firstKeys, isMeasured, sectionOf, sections, wordForm } from './sheet-plan.ts';
+import { all, byHand } from './sheet-state.ts';
+import { values } from './store.ts';
+import { isTyped } from './typed-keys.ts';
 
 function Keys({ path, of, first }: { path: EditPath; of: JsonSchema; first: readonly string[] }) {
   const at = path.join('.');
@@ -79,43 +34,72 @@ function Keys({ path, of, first }: { path: EditPath; of: JsonSchema; first: read
       ))}
       {hidden > 0 || isOpen ? (
         <button type="button" class="more" aria-expanded={isOpen} onClick={toggle}>
-          {isOpen ? 'fewer keys' : `${hidden} more ${hidden === 1 ? 'key' : 'keys'}`}
+          {isOpen ? 'fewer lines' : `${hidden} more ${hidden === 1 ? 'line' : 'lines'}`}
         </button>
       ) : null}{' '}
     </>
   );
 }
 
-/** A measured value may be a section too, but reads better as one field. */
-const isMeasured = (section: JsonSchema) =>
-  section.properties?.readings !== undefined || section.properties?.clearance !== undefined;
+const pictures: Readonly<Record<string, (of: Side) => void>> = {
+  register: measureRegister,
+  holes: measureCircle,
+  runout: measureRunout,
+};
 
-/** What may be said in a word where a section may stand too: "may be auto or none", else what the words of the key name. */
-function wordForm(of: JsonSchema): string | undefined {
-  const others = of.anyOf?.filter(({ properties }) => properties === undefined) ?? [];
-  const words = others.flatMap((option) => option.enum ?? []).map(String);
-  if (words.length > 0) return `may be ${words.join(' or ')}`;
-  if (!others.some(({ type }) => type === 'string')) return undefined;
-  return /such as [^\s,;]+/.exec(of.description ?? '')?.[0] ?? 'not said';
+/** From the sheet to the panel that measures this group by picture; a flange's own groups have one. */
+function ByPicture({ path, named }: { path: EditPath; named: string }) {
+  const [side, key, ...deeper] = path;
+  const measure = pictures[String(key)];
+  if ((side !== 'driving' && side !== 'driven') || deeper.length > 0 || !measure) return null;
+  return (
+    <button
+      type="button"
+      class="more by-picture"
+      aria-label={`measure it by picture: ${named} of the ${side} flange`}
+      onClick={() => measure(side)}
+    >
+      measure it by picture
+    </button>
+  );
+}
+
+/** How a field of words shows that its section's own keys stand below it, or that nothing is typed. */
+function formOf(path: EditPath, of: JsonSchema, isBraced: boolean): WordForm | undefined {
+  const form = wordForm(of);
+  if (!form) return undefined;
+  if (form.words.length === 0) return { words: [], none: form.example };
+  const isFlange = path[0] === 'driving' || path[0] === 'driven';
+  const usual = typeof of.default === 'string' ? of.default : 'not said';
+  return { words: form.words, none: isFlange ? 'as measured below' : isBraced ? 'as typed below' : usual };
 }
 
 function Key({ path, of }: { path: EditPath; of: JsonSchema }) {
+  const at = path.join('.');
   const words = useComputed(() => {
-    const typed = values.value[path.join('.')];
+    const typed = values.value[at];
     return of.anyOf !== undefined && typed !== undefined && !typed.startsWith('{');
   }).value;
   const section = sectionOf(of);
-  const key = String(path.at(-1));
-  if (!section || isMeasured(section)) return <Field path={path} of={of} />;
-  const named = key.replaceAll('_', ' ');
-  const form = wordForm(of);
+  if (!section || isMeasured(of)) return <Field path={path} of={of} />;
+  const named = benchLabel(path);
+  const form = formOf(path, of, isTyped(at));
   return (
-    <fieldset>
+    <fieldset data-group={at}>
       <legend>{named}</legend>
-      {form === undefined ? null : <Field path={path} of={of} label={`${named} in a word`} wordOnly={form} />}
-      {words ? null : <Keys path={path} of={section} first={firstWithin[key] ?? []} />}
+      {words ? null : <ByPicture path={path} named={named} />}
+      {form === undefined ? null : (
+        <Field path={path} of={of} label={form.words.length > 0 ? named : `${named} size`} wordOnly={form} />
+      )}
+      {words ? null : <Keys path={path} of={section} first={firstKeys(path)} />}
     </fieldset>
   );
+}
+
+/** Said of a section of which nothing is typed. */
+function untold({ default: usual }: JsonSchema, key: string): string {
+  if (usual === undefined) return '(not in this job yet)';
+  return key === 'adapter' ? '(nothing typed: chosen for you)' : '(nothing typed: the usual values)';
 }
 
 /** The whole sheet. */
@@ -125,7 +109,7 @@ export function JobSheet() {
     <form class="sheet" aria-label="The job" onSubmit={(event) => event.preventDefault()}>
       <Field path={['title']} of={of.properties?.title ?? {}} />
       <Field path={['units']} of={of.properties?.units ?? {}} />
-      {sections.map(({ key, title, first }) => {
+      {sections.map(({ key, title }) => {
         const section = of.properties?.[key];
         if (!section?.properties) return null;
         const isThere = isTyped(key) || (of.required?.includes(key) ?? false);
@@ -134,6 +118,7 @@ export function JobSheet() {
             key={key}
             open={byHand.value.get(key) ?? isThere}
             id={`sheet-${key}`}
+            data-group={key}
             onFocusIn={(event) => {
               // A section that is worked in does not shut when its last key is taken out.
               const isWithin = event.target instanceof Element && !event.target.closest('summary');
@@ -148,9 +133,9 @@ export function JobSheet() {
                 byHand.value = new Map(byHand.value).set(key, !(byHand.value.get(key) ?? isThere));
               }}
             >
-              <h2>{title}</h2> {isThere ? null : <span class="quiet">(not in this job yet)</span>}
+              <h2>{title}</h2> {isThere ? null : <span class="quiet">{untold(section, key)}</span>}
             </summary>
-            <Keys path={[key]} of={section} first={first} />
+            <Keys path={[key]} of={section} first={firstKeys([key])} />
             {isThere && !of.required?.includes(key) ? (
               <button type="button" class="more" onClick={() => void set([key], null)}>
                 take {title.toLowerCase()} out of the job

@@ -1,5 +1,7 @@
 /** Measuring a bolt circle by picture: which chord, where the caliper's jaws go, and what the readings come to. */
 import { signal } from '@preact/signals';
+import { setTogether } from './edits.ts';
+import { MeasurePanel, showPanel, turner } from './measure-panel.tsx';
 import {
   Caliper,
   Count,
@@ -14,7 +16,7 @@ import {
   sized,
   timesLarger,
 } from './measure-parts.tsx';
-import { notice, setTogether } from './store.ts';
+import { notice, values } from './store.ts';
 
 const side = signal<Side>('driving');
 const holes = signal(5);
@@ -23,6 +25,20 @@ const outside = signal('');
 const inside = signal('');
 const bore = signal('');
 const asked = question();
+const turnTo = turner(side, [holes, apart, outside, inside, bore], asked);
+
+const [leastHoles, mostHoles] = [2, 36];
+
+/** Measure the circle of one flange: the panel opens with as many holes as its job has. */
+export function measureCircle(of: Side): void {
+  turnTo(of);
+  const count = Number(values.value[`${of}.holes.count`]);
+  if (Number.isInteger(count) && count >= leastHoles && count <= mostHoles && count !== holes.value) {
+    holes.value = count;
+    asked.forget();
+  }
+  showPanel('circle');
+}
 
 const middle = { x: 130, y: 130 };
 const [ring, hole] = [84, 13];
@@ -133,69 +149,64 @@ export function MeasureCircle() {
   const grows = 1 / Math.sin((Math.PI * span) / holes.value);
   const best = 1 / Math.sin((Math.PI * most) / holes.value);
   return (
-    <details class="measuring measure">
-      <summary>
-        <h2>Measure a bolt circle by picture</h2>
-      </summary>
-      <div class="measure-grid">
-        <Pattern span={span} />
-        <div>
-          <SideChoice side={side} asked={asked} />
-          <Count words="how many holes" count={holes} least={2} most={36} asked={asked} />
-          <Count
-            words="second hole, counted from the first"
-            count={apart}
-            least={1}
-            most={most}
-            asked={asked}
-            says={steps(span)}
+    <MeasurePanel of="circle" title="Measure a bolt circle by picture">
+      <Pattern span={span} />
+      <div>
+        <SideChoice side={side} asked={asked} />
+        <Count words="how many holes" count={holes} least={leastHoles} most={mostHoles} asked={asked} />
+        <Count
+          words="second hole, counted from the first"
+          count={apart}
+          least={1}
+          most={most}
+          asked={asked}
+          says={steps(span)}
+        />
+        <p>
+          An error of the caliper grows {grows.toFixed(2)} times on the circle
+          {grows > best + 0.005
+            ? `; over holes 1 and ${most + 1} only ${best.toFixed(2)} times.`
+            : ': no chord does better.'}
+        </p>
+        <label class="over">
+          over the outside of both (far edges: small jaws, opened), mm{' '}
+          <input
+            type="text"
+            value={outside.value}
+            placeholder="103.10, 103.15"
+            onInput={(event) => {
+              outside.value = event.currentTarget.value;
+              asked.forget();
+            }}
           />
-          <p>
-            An error of the caliper grows {grows.toFixed(2)} times on the circle
-            {grows > best + 0.005
-              ? `; over holes 1 and ${most + 1} only ${best.toFixed(2)} times.`
-              : ': no chord does better.'}
-          </p>
-          <label class="over">
-            over the outside of both (far edges: small jaws, opened), mm{' '}
-            <input
-              type="text"
-              value={outside.value}
-              placeholder="103.10, 103.15"
-              onInput={(event) => {
-                outside.value = event.currentTarget.value;
-                asked.forget();
-              }}
-            />
-          </label>
-          <label class="between">
-            between them (near edges: large jaws, closed), mm{' '}
-            <input
-              type="text"
-              value={inside.value}
-              placeholder="87.05"
-              onInput={(event) => {
-                inside.value = event.currentTarget.value;
-                asked.forget();
-              }}
-            />
-          </label>
-          <label class="bore">
-            diameter of the holes, or of the bolts in them, mm (needed where only one of the two above is read){' '}
-            <input
-              type="text"
-              inputMode="decimal"
-              value={bore.value}
-              placeholder="8.05"
-              onInput={(event) => {
-                bore.value = event.currentTarget.value;
-                asked.forget();
-              }}
-            />
-          </label>
-          <Outcome asked={asked} go={work} put={put} />
-        </div>
+        </label>
+        <label class="between">
+          between them (near edges: large jaws, closed), mm{' '}
+          <input
+            type="text"
+            value={inside.value}
+            placeholder="87.05"
+            onInput={(event) => {
+              inside.value = event.currentTarget.value;
+              asked.forget();
+            }}
+          />
+        </label>
+        <label class="bore">
+          diameter of the holes, or of the bolts in them, mm (needed where only one of the two above is read){' '}
+          <input
+            type="text"
+            inputMode="decimal"
+            value={bore.value}
+            placeholder="8.05"
+            onInput={(event) => {
+              bore.value = event.currentTarget.value;
+              asked.forget();
+            }}
+          />
+        </label>
+        <Outcome asked={asked} go={work} put={put} />
       </div>
-    </details>
+    </MeasurePanel>
   );
 }

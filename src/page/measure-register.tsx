@@ -1,5 +1,7 @@
 /** Measuring a register by picture: across it in several directions, and what size, doubt and wear that gives. */
 import { signal } from '@preact/signals';
+import { setTogether } from './edits.ts';
+import { MeasurePanel, showPanel, turner } from './measure-panel.tsx';
 import {
   Caliper,
   Count,
@@ -15,7 +17,7 @@ import {
   type Told,
   timesLarger,
 } from './measure-parts.tsx';
-import { notice, setTogether } from './store.ts';
+import { notice, values } from './store.ts';
 
 const side = signal<Side>('driving');
 const kind = signal<'bore' | 'spigot'>('bore');
@@ -24,6 +26,19 @@ const directions = signal(4);
 const readings = signal<readonly string[]>([]);
 const held = signal(0);
 const asked = question();
+const turnTo = turner(side, [kind, directions, readings, held], asked);
+
+/** Measure the register of one flange: the panel opens for a bore or a spigot, as its job says. */
+export function measureRegister(of: Side): void {
+  turnTo(of);
+  const gender = values.value[`${of}.register.gender`];
+  const is = gender === 'male' ? 'spigot' : gender === 'female' ? 'bore' : kind.value;
+  if (is !== kind.value) {
+    kind.value = is;
+    asked.forget();
+  }
+  showPanel('register');
+}
 
 const middle = { x: 130, y: 130 };
 const radius = 74;
@@ -140,58 +155,53 @@ function Round() {
 
 export function MeasureRegister() {
   return (
-    <details class="measuring">
-      <summary>
-        <h2>Measure a register by picture</h2>
-      </summary>
-      <div class="measure-grid">
-        <Round />
-        <div>
-          <SideChoice side={side} asked={asked} />
-          <label>
-            it is a{' '}
-            <select
-              value={kind.value}
-              onChange={(event) => {
-                kind.value = event.currentTarget.value === 'spigot' ? 'spigot' : 'bore';
-                asked.forget();
-              }}
-            >
-              <option value="bore">bore: it goes into the face</option>
-              <option value="spigot">spigot: it stands out</option>
-            </select>
-          </label>
-          <label>
-            read with a{' '}
-            <select
-              value={instrument.value}
-              onChange={(event) => {
-                instrument.value = event.currentTarget.value === 'micrometer' ? 'micrometer' : 'caliper';
-                asked.forget();
-              }}
-            >
-              <option value="caliper">caliper</option>
-              <option value="micrometer">micrometer</option>
-            </select>
-          </label>
-          <Count words="in how many directions" count={directions} least={1} most={8} asked={asked} />
-          <p>
-            {kind.value === 'bore'
-              ? 'Rock the jaws: across a bore the greatest reading counts, along its axis the smallest.'
-              : 'Keep the jaws square: over a spigot the smallest reading that still slides counts.'}{' '}
-            Three directions or more tell whether it is worn.
-          </p>
-          <Readings
-            count={directions.value}
-            words={(i) => `across at ${Number(angleOf(i).toFixed(1))}°, mm`}
-            example="62.02"
-            readings={readings}
-            held={held}
-            asked={asked}
-          />
-          <Outcome asked={asked} go={work} put={put} />
-        </div>
+    <MeasurePanel of="register" title="Measure a register by picture">
+      <Round />
+      <div>
+        <SideChoice side={side} asked={asked} />
+        <label>
+          it is a{' '}
+          <select
+            value={kind.value}
+            onChange={(event) => {
+              kind.value = event.currentTarget.value === 'spigot' ? 'spigot' : 'bore';
+              asked.forget();
+            }}
+          >
+            <option value="bore">bore: it goes into the face</option>
+            <option value="spigot">spigot: it stands out</option>
+          </select>
+        </label>
+        <label>
+          read with a{' '}
+          <select
+            value={instrument.value}
+            onChange={(event) => {
+              instrument.value = event.currentTarget.value === 'micrometer' ? 'micrometer' : 'caliper';
+              asked.forget();
+            }}
+          >
+            <option value="caliper">caliper</option>
+            <option value="micrometer">micrometer</option>
+          </select>
+        </label>
+        <Count words="in how many directions" count={directions} least={1} most={8} asked={asked} />
+        <p>
+          {kind.value === 'bore'
+            ? 'Rock the jaws: across a bore the greatest reading counts, along its axis the smallest.'
+            : 'Keep the jaws square: over a spigot the smallest reading that still slides counts.'}{' '}
+          Three directions or more tell whether it is worn.
+        </p>
+        <Readings
+          count={directions.value}
+          words={(i) => `across at ${Number(angleOf(i).toFixed(1))}°, mm`}
+          example="62.02"
+          readings={readings}
+          held={held}
+          asked={asked}
+        />
+        <Outcome asked={asked} go={work} put={put} />
       </div>
-    </details>
+    </MeasurePanel>
   );
 }

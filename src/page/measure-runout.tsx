@@ -1,5 +1,7 @@
 /** Measuring run-out by picture: a dial read round the clock, and which way the rim or the face is off. */
 import { signal } from '@preact/signals';
+import { setTogether } from './edits.ts';
+import { MeasurePanel, showPanel, turner } from './measure-panel.tsx';
 import {
   asTyped,
   Count,
@@ -12,7 +14,7 @@ import {
   type Told,
   timesLarger,
 } from './measure-parts.tsx';
-import { notice, setTogether } from './store.ts';
+import { notice } from './store.ts';
 
 const side = signal<Side>('driving');
 const where = signal<'rim' | 'face'>('rim');
@@ -21,6 +23,13 @@ const readings = signal<readonly string[]>([]);
 const radius = signal('');
 const held = signal(0);
 const asked = question();
+const turnTo = turner(side, [where, places, readings, radius, held], asked);
+
+/** Measure the run-out of one flange. */
+export function measureRunout(of: Side): void {
+  turnTo(of);
+  showPanel('runout');
+}
 
 const middle = { x: 130, y: 130 };
 const rim = 78;
@@ -124,81 +133,76 @@ function Dial({ angle }: { angle: number }) {
 export function MeasureRunout() {
   const at = Math.min(held.value, places.value - 1);
   return (
-    <details class="measuring">
-      <summary>
-        <h2>Measure run-out by picture</h2>
-      </summary>
-      <div class="measure-grid">
-        <svg
-          viewBox="0 0 260 294"
-          role="img"
-          aria-label={`Flange seen from its own face; the dial on its ${where.value} at ${Number(angleOf(at).toFixed(1))} degrees, ${at + 1} of ${places.value}`}
-        >
-          <circle class="metal edge" cx={middle.x} cy={middle.y} r={rim} />
-          <circle class="hole" cx={middle.x} cy={middle.y} r={26} />
-          <line class="ring" x1={middle.x} y1={middle.y} x2={middle.x + rim} y2={middle.y} />
-          <Found />
-          {Array.from({ length: places.value }, (_, i) => {
-            const [a, b] = [round(middle, rim - 5, angleOf(i)), round(middle, rim, angleOf(i))];
-            const name = round(middle, rim - 25, angleOf(i));
-            const number = i + 1;
-            return (
-              <g key={number}>
-                <line class="tick" x1={a.x} y1={a.y} x2={b.x} y2={b.y} />
-                <text class={i === at ? 'strong' : ''} x={name.x} y={name.y + 3.5}>
-                  {number}
-                </text>
-              </g>
-            );
-          })}
-          <Dial angle={angleOf(at)} />
-        </svg>
-        <div>
-          <SideChoice side={side} asked={asked} />
+    <MeasurePanel of="runout" title="Measure run-out by picture">
+      <svg
+        viewBox="0 0 260 294"
+        role="img"
+        aria-label={`Flange seen from its own face; the dial on its ${where.value} at ${Number(angleOf(at).toFixed(1))} degrees, ${at + 1} of ${places.value}`}
+      >
+        <circle class="metal edge" cx={middle.x} cy={middle.y} r={rim} />
+        <circle class="hole" cx={middle.x} cy={middle.y} r={26} />
+        <line class="ring" x1={middle.x} y1={middle.y} x2={middle.x + rim} y2={middle.y} />
+        <Found />
+        {Array.from({ length: places.value }, (_, i) => {
+          const [a, b] = [round(middle, rim - 5, angleOf(i)), round(middle, rim, angleOf(i))];
+          const name = round(middle, rim - 25, angleOf(i));
+          const number = i + 1;
+          return (
+            <g key={number}>
+              <line class="tick" x1={a.x} y1={a.y} x2={b.x} y2={b.y} />
+              <text class={i === at ? 'strong' : ''} x={name.x} y={name.y + 3.5}>
+                {number}
+              </text>
+            </g>
+          );
+        })}
+        <Dial angle={angleOf(at)} />
+      </svg>
+      <div>
+        <SideChoice side={side} asked={asked} />
+        <label>
+          the dial stands on the{' '}
+          <select
+            value={where.value}
+            onChange={(event) => {
+              where.value = event.currentTarget.value === 'face' ? 'face' : 'rim';
+              asked.forget();
+            }}
+          >
+            <option value="rim">rim: how far off centre</option>
+            <option value="face">face: how it leans</option>
+          </select>
+        </label>
+        <Count words="at how many places round the clock" count={places} least={3} most={mostPlaces} asked={asked} />
+        <p>
+          Look at the flange's own face. Place 1 lies on its x axis, the others follow counter-clockwise. Set the dial
+          to 0 at place 1, turn by hand, and lock out whatever could start it. Plus is towards the dial.
+        </p>
+        {where.value === 'face' ? (
           <label>
-            the dial stands on the{' '}
-            <select
-              value={where.value}
-              onChange={(event) => {
-                where.value = event.currentTarget.value === 'face' ? 'face' : 'rim';
+            distance of the dial from the axis, mm{' '}
+            <input
+              type="text"
+              inputMode="decimal"
+              value={radius.value}
+              placeholder="50"
+              onInput={(event) => {
+                radius.value = event.currentTarget.value;
                 asked.forget();
               }}
-            >
-              <option value="rim">rim: how far off centre</option>
-              <option value="face">face: how it leans</option>
-            </select>
+            />
           </label>
-          <Count words="at how many places round the clock" count={places} least={3} most={mostPlaces} asked={asked} />
-          <p>
-            Look at the flange's own face. Place 1 lies on its x axis, the others follow counter-clockwise. Set the dial
-            to 0 at place 1, turn by hand, and lock out whatever could start it. Plus is towards the dial.
-          </p>
-          {where.value === 'face' ? (
-            <label>
-              distance of the dial from the axis, mm{' '}
-              <input
-                type="text"
-                inputMode="decimal"
-                value={radius.value}
-                placeholder="50"
-                onInput={(event) => {
-                  radius.value = event.currentTarget.value;
-                  asked.forget();
-                }}
-              />
-            </label>
-          ) : null}
-          <Readings
-            count={places.value}
-            words={(i) => `${i + 1}, at ${Number(angleOf(i).toFixed(1))}°`}
-            example="0.01"
-            readings={readings}
-            held={held}
-            asked={asked}
-          />
-          <Outcome asked={asked} go={work} put={put} />
-        </div>
+        ) : null}
+        <Readings
+          count={places.value}
+          words={(i) => `${i + 1}, at ${Number(angleOf(i).toFixed(1))}°`}
+          example="0.01"
+          readings={readings}
+          held={held}
+          asked={asked}
+        />
+        <Outcome asked={asked} go={work} put={put} />
       </div>
-    </details>
+    </MeasurePanel>
   );
 }

@@ -3,11 +3,11 @@
 import firstAnswer from 'made:first';
 import opened from 'made:opened';
 import { batch, computed, effect, signal } from '@preact/signals';
-import type { EditPath, JobError, LiveView, TypedValues } from '../core.ts';
-import { type Answer, ask, cancel, type Edit } from './engine.ts';
+import type { JobError, LiveView, TypedValues } from '../core.ts';
+import { type Answer, ask, cancel } from './engine.ts';
 import { type Called, calledAsShelved, nameOf, type Step, slug, titleOf, unnamed } from './job-name.ts';
 import { keep } from './keep.ts';
-import { otherTab, readShelf, shelf, writeShelf } from './shelf.ts';
+import { otherTab, readShelf, shelf, writeShelf, writeSteps } from './shelf.ts';
 
 /** Steps that can be taken back. */
 const mostSteps = 500;
@@ -29,7 +29,8 @@ export const parts = signal(0);
 /** True while somebody is in the middle of a value: lists of errors wait, so that nothing moves under the hand. */
 export const isTyping = signal(false);
 const judging = signal(false);
-const editing = signal(0);
+/** Edits that are not in the text yet. */
+export const editing = signal(0);
 /** True while the text does not say yet what the sheet says. */
 export const isBehind = computed(() => editing.value > 0);
 export const busy = computed(() => judging.value || editing.value > 0);
@@ -42,17 +43,11 @@ export const isNone = signal(false);
 /** Feature under the pointer, or chosen: lights up in pictures and findings alike. */
 export const lit = signal<string | null>(null);
 
-/** Errors by the path of their key. */
-export const errorAt = computed(() => new Map(errors.value.map((error) => [error.path, error.message])));
-/** Errors as they are listed: those of a value that is still being typed are not. */
-export const listed = signal<readonly JobError[]>([]);
-effect(() => {
-  if (!isTyping.value) listed.value = errors.value;
-});
 /** True while what is shown is of a text before the errors. */
 export const isStale = computed(() => errors.value.length > 0 && view.value !== null);
 
-const why = (fault: unknown) => (fault instanceof Error ? fault.message : String(fault));
+/** What a fault says. */
+export const why = (fault: unknown) => (fault instanceof Error ? fault.message : String(fault));
 
 /** What the last step was made of: a drag or a word as it is typed is one step, however many texts it went through. */
 let lastStep: string | undefined;
@@ -129,89 +124,6 @@ function step(from: typeof past, to: typeof future): void {
 
 export const undo = (): void => step(past, future);
 export const redo = (): void => step(future, past);
-
-interface Wish {
-  edits: readonly Edit[];
-  readonly step: string | undefined;
-  isQuiet: boolean;
-  readonly done: Promise<boolean>;
-  readonly end: (isTaken: boolean) => void;
-}
-
-/** Edits wait for each other, so that two quick ones never start from the same text. */
-const wishes: Wish[] = [];
-let isEditing = false;
-
-async function workOff(): Promise<void> {
-  if (isEditing) return;
-  isEditing = true;
-  for (let wish = wishes.shift(); wish; wish = wishes.shift()) {
-    const { edits, step, isQuiet } = wish;
-    let isTaken = false;
-    try {
-      const answer = await ask({ kind: 'edit', text: text.value, edits });
-      if (answer.kind === 'edited') {
-        isTaken = true;
-        batch(() => {
-          change(answer.text, step);
-          // The fields show it at once; what the judging reads there comes after.
-          for (const { path, typed } of edits)
-            if (typed !== null) values.value = { ...values.value, [path.join('.')]: typed };
-        });
-      } else if (answer.kind === 'refused' && !isQuiet) notice.value = answer.why;
-    } catch (fault) {
-      notice.value = `That edit was not taken: ${why(fault)}`;
-    }
-    editing.value -= 1;
-    wish.end(isTaken);
-  }
-  isEditing = false;
-}
-
-export interface SetOptions {
-  /** Edits of one drag or of one word carry the same name: they are one step back, and only the latest of those that wait is made. */
-  readonly step?: string;
-  /** A value that is still being typed may be none yet: nothing is said then. */
-  readonly isQuiet?: boolean;
-}
-
-const keysOf = (edits: readonly Edit[]) => edits.map(({ path }) => path.join('.')).join(' ');
-
-/**
- * Set several values of the job as one step: all of them or, where one is refused, none.
- * @returns whether they were taken; a notice says why not
- */
-export function setTogether(edits: readonly Edit[], { step, isQuiet = false }: SetOptions = {}): Promise<boolean> {
-  const waiting = wishes.at(-1);
-  if (waiting && step !== undefined && waiting.step === step && keysOf(waiting.edits) === keysOf(edits)) {
-    waiting.edits = edits;
-    waiting.isQuiet = isQuiet;
-    return waiting.done;
-  }
-  let end: Wish['end'] = () => undefined;
-  const done = new Promise<boolean>((resolve) => {
-    end = resolve;
-  });
-  latest = done;
-  wishes.push({ edits, step, isQuiet, done, end });
-  editing.value += 1;
-  void workOff();
-  return done;
-}
-
-/**
- * Set one value of the job. The edit is kept as typed text even where it is wrong: errors stand beside it.
- * @returns the sentence that says why the job cannot have it; null when it has, or when nothing is to be said yet
- */
-export async function set(path: EditPath, typed: string | null, options: SetOptions = {}): Promise<string | null> {
-  const isTaken = await setTogether([{ path, typed }], options);
-  return isTaken || options.isQuiet ? null : notice.value;
-}
-
-let latest: Promise<unknown> = Promise.resolve();
-
-/** Waits until every edit that was typed so far is in the text. */
-export const allTyped = (): Promise<unknown> => latest;
 
 /** Pictures as they are now; those that are not drawn yet stay as they were, and are called late. */
 function shownWith(next: LiveView, isWhole: boolean): LiveView {
@@ -293,6 +205,9 @@ export function begin(): void {
   batch(() => {
     text.value = first;
     called.value = as;
+    const steps = kept?.steps(as);
+    past.value = steps?.past ?? [];
+    future.value = steps?.future ?? [];
     if (isAnswered) take(firstAnswer());
   });
   effect(() => {
@@ -302,6 +217,7 @@ export function begin(): void {
     isAnswered = false;
   });
   effect(() => writeShelf({ text: text.value, ...called.value }));
+  effect(() => writeSteps({ past: past.value, future: future.value }));
   window.addEventListener('storage', ({ key }) => {
     if (key === shelf) notice.value = otherTab;
   });

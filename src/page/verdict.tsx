@@ -1,5 +1,8 @@
 /** What came of it: the verdict, the answers in short, what to do next, and every finding, each tied to its feature. */
 import type { Finding } from '../core.ts';
+import { isOnlyOpen } from './faults.ts';
+import { KeyText } from './key-text.tsx';
+import { ScrewTable } from './screw-table.tsx';
 import { isNone, isStale, lit, pending, view } from './store.ts';
 
 const marks = { fail: '✕', caution: '!', 'not assessed': '?', pass: '✓' } as const;
@@ -9,7 +12,7 @@ const css = (verdict: Finding['verdict']) => verdict.replace(' ', '-');
 const number = (value: number) => String(Number(value.toPrecision(5)));
 
 function FindingLine({ finding }: { finding: Finding }) {
-  const { verdict, title, feature, value, limit, unit, why, remedy, source, code } = finding;
+  const { verdict, title, feature, value, limit, sense, unit, why, remedy, source, code } = finding;
   const isLit = lit.value === feature;
   return (
     <details
@@ -32,13 +35,15 @@ function FindingLine({ finding }: { finding: Finding }) {
         <span class="what">{title}</span>{' '}
         <span class="number">
           {value === null ? '' : `${number(value)}${unit ? ` ${unit}` : ''}`}
-          {limit === null ? '' : ` / ${number(limit)}`}
+          {limit === null ? '' : `${sense ? `, ${sense}` : ' /'} ${number(limit)}`}
         </span>
       </summary>
-      <p>{why}</p>
+      <p>
+        <KeyText text={why} />
+      </p>
       {remedy ? (
         <p>
-          <strong>Do:</strong> {remedy}
+          <strong>Do:</strong> <KeyText text={remedy} sets={true} />
         </p>
       ) : null}
       <p class="quiet">
@@ -72,6 +77,8 @@ export function Verdict() {
   const shown = view.value;
   if (isNone.value)
     return <p class="quiet">No job: its text is empty. Begin a new job, open one, or type into the sheet.</p>;
+  if (!shown && isOnlyOpen.value)
+    return <p class="quiet">No verdict yet: fill in what is still missing; it is listed above the sheet.</p>;
   if (!shown) return <p class="quiet">No verdict yet: the job has errors, or the sums are running.</p>;
   const { report, revision } = shown;
   const open = report.findings.filter(({ verdict }) => verdict !== 'pass');
@@ -87,7 +94,9 @@ export function Verdict() {
             {words[report.verdict]}
             {pending.value.length > 0 ? ' so far' : ''}
           </h2>
-          <p>{report.headline}</p>
+          <p>
+            <KeyText text={report.headline} />
+          </p>
           <p class="quiet">
             revision {revision}
             {pending.value.length > 0 ? `; still working: ${pending.value.join(', ')}` : ''}
@@ -101,7 +110,7 @@ export function Verdict() {
             <tr key={question} class={css(verdict)}>
               <th scope="row">{question}</th>
               <td>
-                <strong>{word}.</strong> {text}
+                <strong>{word}.</strong> <KeyText text={text} sets={true} />
               </td>
             </tr>
           ))}
@@ -125,25 +134,7 @@ export function Verdict() {
         <summary>
           <h3>Screws, and how hard they are tightened</h3>
         </summary>
-        <table class="answers">
-          <tbody>
-            {report.screws.map(({ count, what, detail, tighten, where }) => {
-              const [first = '', ...rest] = tighten.split('; ');
-              return (
-                <tr key={`${what} ${where}`}>
-                  <th scope="row">
-                    {count} x {what}
-                  </th>
-                  <td>
-                    <strong>{first}</strong>
-                    {first ? '. ' : ''}
-                    {[...rest, where, detail].filter(Boolean).join('; ')}
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
+        <ScrewTable screws={report.screws} />
       </details>
       {report.controller ? (
         <details open>

@@ -68,8 +68,7 @@ export function balanceToDraw(joint: Joint): BalanceViewInput | null {
   const study = balanceStudy(built);
   const finding = jointBalance.run(built).find(({ code }) => code === 'joint-unbalance');
   if (!study || !finding) return null;
-  const { shares, ...sums } = study;
-  const widest = shares.reduce((a, b) => (b.worst > a.worst ? b : a), shares[0] as (typeof shares)[number]);
+  const { shares, first, ...sums } = study;
   const { duty } = joint.job;
   const grade = duty ? must(balanceGrade(duty.grade)) : null;
   return {
@@ -86,7 +85,7 @@ export function balanceToDraw(joint: Joint): BalanceViewInput | null {
     limit: finding.limit,
     allowed: `${grade?.name ?? ''} at ${duty?.speed ?? 0} rpm for ${(study.mass / 1000).toFixed(2)} kg`,
     verdict: finding.verdict,
-    cure: widest.link.cure,
+    start: first === null ? null : { number: first, cure: shares[first - 1]?.link.cure ?? '' },
     marks: marksOf(joint),
     corrections: corrections(built),
     notGiven: finding.notGiven ?? [],

@@ -38,10 +38,15 @@ const size = (mm: number, decimals: number): string => {
   return Number(text) === 0 ? text.replace('-', '') : text;
 };
 
-function rowOf({ link, worst, likely }: ChainStudy['shares'][number]): ChainRow {
+/** Decimals of a link's part, as in the findings. */
+const decimals = 3;
+
+function rowOf({ link, worst, likely, place, amount }: ChainStudy['told'][number]): ChainRow {
   const { id, what, angle, most, doubt } = link;
   return {
     what,
+    number: place + 1,
+    said: size(amount, decimals),
     worst,
     likely,
     read:
@@ -72,31 +77,32 @@ export function chainsToDraw(joint: Joint): ChainToDraw[] {
   const findings = concentricity.run(built);
   const inches = joint.job.units === 'in';
   const sized = (mm: number) => `${size(mm, 3)} mm${inches ? ` [${formatLength(mm, 'in')}]` : ''}`;
-  return chainStudies(built).flatMap(({ id, shares, worst, likely }) => {
+  return chainStudies(built).flatMap(({ id, shares, told, first, worst, likely }) => {
     const finding = findings.find(({ code }) => code === codes[id]);
-    const widest = shares.reduce((a, b) => (b.worst > a.worst ? b : a), shares[0] as (typeof shares)[number]);
     if (!finding || worst <= 0) return [];
-    const { title, to, told } =
-      id === 'teeth' && joint.wheelSpec && hasWindows(joint.wheelSpec) ? windowsTitle : titles[id];
+    const {
+      title,
+      to,
+      told: about,
+    } = id === 'teeth' && joint.wheelSpec && hasWindows(joint.wheelSpec) ? windowsTitle : titles[id];
     return [
       {
         name: `chain-${id}` as const,
-        caption: built === joint ? told : `${told} As built.`,
+        caption: built === joint ? about : `${about} As built.`,
         input: {
           id: `chain-${id}`,
           title,
           from: shares[0]?.link.id === 'set-true' ? 'where the dial stands' : "driving flange's axis",
           to,
-          rows: shares.map(rowOf),
+          rows: told.map(rowOf),
           worst,
           likely,
           limit: finding.limit,
           verdict: finding.verdict,
-          cure: widest.link.cure,
+          start: first && { number: first.place + 1, cure: first.link.cure },
           notGiven: finding.notGiven ?? [],
           feature: finding.feature,
           unit: 'mm',
-          decimals: 3,
           sized,
         },
       },

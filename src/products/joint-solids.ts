@@ -102,9 +102,9 @@ function dowelSolids(set: DowelSet | null | undefined, thickness: number): Place
 }
 
 /** Screws of a group with their washers and nuts, named as the screw list names them, at every place. */
-function fasteners(group: ScrewGroup): PlacedSolid[] {
+function fasteners(joint: Joint, group: ScrewGroup): PlacedSolid[] {
   const { headZ, points, washer, nut, grip, positions, id } = group;
-  const listed = screwsToBuy([group]).map(({ what }) => what);
+  const listed = screwsToBuy(joint, [group]).map(({ what }) => what);
   const made = (
     kind: 'screw' | 'washer' | 'nut',
     solid: Solid,
@@ -137,7 +137,7 @@ export function jointSolids(joint: Joint): Assembly {
     parts: [
       adapterSolid(joint),
       ...(wheel ? [wheel] : []),
-      ...joint.screws.flatMap(fasteners),
+      ...joint.screws.flatMap((group) => fasteners(joint, group)),
       ...dowelSolids(joint.dowels?.driving, thickness),
       ...dowelSolids(joint.dowels?.driven, thickness),
       ...bracketInJoint(joint),

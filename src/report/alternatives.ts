@@ -49,8 +49,8 @@ function tradesOf({ than, thickness, mass, inertia, cautions, spares }: Alternat
     counted(than.pockets, 'pocket', 'pockets'),
     counted(than.threads, 'thread to tap', 'threads to tap'),
     counted(than.faces, 'drilling set-up', 'drilling set-ups'),
-    cautions.length > 0 ? `brings ${cautions.join(', ')}` : '',
-    spares.length > 0 ? `spares ${spares.join(', ')}` : '',
+    cautions.length > 0 ? `past the limit in ${cautions.join(' and in ')}` : '',
+    spares.length > 0 ? `within the limit in ${spares.join(' and in ')}` : '',
   ].filter((part) => part !== '');
   return parts.length === 0 ? 'the same size and mass, and as much work' : parts.join(', ');
 }

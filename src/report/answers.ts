@@ -1,8 +1,9 @@
-/** The five questions that whoever bolts the joint up asks, each answered in a few words with its number. */
+/** The questions that whoever bolts the joint up asks, each answered in a few words with its number. */
 import type { Finding, Verdict } from '../model/finding.ts';
 import type { LengthUnits } from '../units/format.ts';
-import { quantityText } from './numbers.ts';
-import { leading, verdictRank } from './rank.ts';
+import { limitText, quantityText } from './numbers.ts';
+import { type Question, questions, speaksTo } from './questions.ts';
+import { leading, pressing, usedUp, verdictRank } from './rank.ts';
 
 export interface Answer {
   readonly question: string;
@@ -11,94 +12,6 @@ export interface Answer {
   readonly word: string;
   readonly text: string;
 }
-
-/** Which checks answer a question: starts of their codes, the one that leads first. */
-interface Question {
-  readonly question: string;
-  readonly codes: readonly string[];
-  /** The finding that tells the chance of it, where there is one. */
-  readonly chance?: string;
-  /** No link of the joint: it is answered, but is not what gives way first. */
-  readonly isBesides?: true;
-  /** While this one is open the joint is not known to be good. */
-  readonly isVital?: true;
-}
-
-const questions: readonly Question[] = [
-  {
-    question: 'Does it stay centred?',
-    codes: ['concentricity', 'face-runout', 'register-', 'dowel-fit', 'faces-seat-first', 'built-runout'],
-    chance: 'centring-chance',
-    isVital: true,
-  },
-  {
-    question: 'Does it stay balanced?',
-    codes: ['joint-unbalance', 'balance-adapter', 'balance-wheel', 'couple-', 'symmetry'],
-    chance: 'balance-chance',
-    isVital: true,
-  },
-  {
-    question: 'Does it stay tight?',
-    codes: [
-      'grip-',
-      'preload-',
-      'head-pressure-',
-      'nut-pressure-',
-      'thread-stripping',
-      'thread-engagement',
-      'bolt-pitch-',
-      'design-torque',
-    ],
-    isVital: true,
-  },
-  {
-    question: 'Is the metal strong enough?',
-    codes: [
-      'torsion',
-      'ring-shear',
-      'bolt-shear-',
-      'bearing-',
-      'plate-bending-',
-      'head-web-shear-',
-      'dowel-shear',
-      'burst-',
-      'shaft-torsion',
-    ],
-    isVital: true,
-  },
-  {
-    question: 'Does the shaft stay below its critical speed?',
-    codes: ['shaft-critical-speed', 'shaft-half-critical', 'shaft-orders'],
-  },
-  {
-    question: 'Does the shaft fit?',
-    codes: ['shaft-length', 'shaft-plunge', 'spline-engagement', 'shaft-to-cut', 'mock-up-thickness'],
-    isBesides: true,
-  },
-  {
-    question: 'Are the joint angles right?',
-    codes: ['train-residual', 'angle-reading', 'joint-angle-', 'needle-angle', 'angle-difference', 'angle-signs'],
-    isBesides: true,
-  },
-  {
-    question: 'Can the sensor read the wheel?',
-    codes: [
-      'tooth-',
-      'valley-width',
-      'wheel-thickness',
-      'wheel-magnetic',
-      'sensor-',
-      'signal-window-height',
-      'signal-tooth-height',
-    ],
-    isBesides: true,
-  },
-  {
-    question: 'Does the bracket hold the sensor?',
-    codes: ['bracket-'],
-    isBesides: true,
-  },
-];
 
 const words: Readonly<Record<Verdict, string>> = {
   pass: 'Yes',
@@ -118,29 +31,24 @@ function behindIt({ code, verdict }: Finding, findings: readonly Finding[], unit
   return verdict === 'caution' && dowels ? `Not by friction: its dowels carry it. ${numberOf(dowels, units)}.` : '';
 }
 
-/** How much of what is allowed is used up: 1 at the limit, more beyond it; null where there is nothing to compare. */
-export function usedUp({ value, limit, margin }: Finding): number | null {
-  if (value === null || limit === null || margin === null || value <= 0 || limit <= 0) return null;
-  const isAtMost = margin >= 0 === value <= limit;
-  return isAtMost ? value / limit : limit / value;
-}
-
 /** A finding's number against its limit, in words. */
 function numberOf(finding: Finding, units: LengthUnits): string {
   const { title, value, limit, unit, why } = finding;
   // Without a number the reason is all there is to say.
   if (value === null || limit === null) return `${title}: ${why.replace(/\.$/, '')}`;
-  return `${title}: ${quantityText(value, unit, units)}, limit ${quantityText(limit, unit, units)}`;
+  return `${title}: ${quantityText(value, unit, units)}, ${limitText(finding, units)}`;
 }
 
+/** Of two findings the one that is told first. */
 const worse = (a: Finding, b: Finding): Finding => {
   const rank = verdictRank(a.verdict) - verdictRank(b.verdict);
   if (rank !== 0) return rank < 0 ? a : b;
-  return (usedUp(b) ?? -1) > (usedUp(a) ?? -1) ? b : a;
+  return pressing(b) > pressing(a) ? b : a;
 };
 
-function answerTo({ question, codes, chance }: Question, findings: readonly Finding[], units: LengthUnits): Answer[] {
-  const about = findings.filter(({ code }) => codes.some((start) => code.startsWith(start)));
+function answerTo(asked: Question, findings: readonly Finding[], units: LengthUnits): Answer[] {
+  const { question, codes, chance } = asked;
+  const about = findings.filter((finding) => speaksTo(asked, finding));
   const [first] = about;
   if (!first) return [];
   const lead =
@@ -178,23 +86,6 @@ export function openQuestions(findings: readonly Finding[]): string[] {
   );
 }
 
-/**
- * What fails worst, whichever check says so, as the report's headline has it; where nothing fails, the check that is nearest to its limit
- * or furthest beyond it, among those that answer a question.
- */
-function weakest(findings: readonly Finding[]): Finding | null {
-  const fails = findings.filter(({ verdict }) => verdict === 'fail');
-  if (fails.length > 0) return leading(fails);
-  const all = questions.flatMap(({ codes, isBesides }) => (isBesides ? [] : codes));
-  const about = findings.filter(
-    (finding) =>
-      finding.verdict !== 'not assessed' &&
-      usedUp(finding) !== null &&
-      all.some((start) => finding.code.startsWith(start)),
-  );
-  return about.length === 0 ? null : about.reduce(worse);
-}
-
 /** What widens the margin of a pass, by the start of its code. SIDE stands for driving, driven or wheel. */
 const widens: Readonly<Record<string, string>> = {
   'register-corner': 'A larger chamfer at the mouth of the recess, or an undercut at the foot of the spigot.',
@@ -229,23 +120,36 @@ function betterFor({ code, feature, remedy, improve }: Finding): string {
   return start ? (widens[start] ?? '').replaceAll('SIDE', side ?? 'driven') : '';
 }
 
-/** Answers to the five questions; a question that no check speaks to is left out. */
-export function answersOf(findings: readonly Finding[], units: LengthUnits): Answer[] {
-  const answered = questions.flatMap((question) => answerTo(question, findings, units));
-  const weak = weakest(findings);
-  if (!weak) return answered;
-  const used = usedUp(weak);
+/** The first thing, as the headline names it, and what would make it better; empty where no finding has a number and none is bad. */
+function weakest(findings: readonly Finding[], units: LengthUnits): Answer[] {
+  const weak = leading(findings);
+  const used = weak && usedUp(weak);
+  if (!weak || weak.verdict === 'not assessed' || (weak.verdict === 'pass' && used === null)) return [];
+  const { verdict } = weak;
   const better = betterFor(weak);
+  const isDone = better === '' && weak.improve !== undefined;
   return [
-    ...answered,
     {
       question: 'What is the weakest link?',
-      verdict: weak.verdict,
-      word: used === null ? 'It fails' : `${Math.round(100 * used)} % used`,
+      verdict,
+      word: used !== null ? `${Math.round(100 * used)} % used` : verdict === 'fail' ? 'It fails' : 'Needs a look',
       text: `${numberOf(weak, units)}.`,
     },
-    ...(better === ''
+    ...(better === '' && !isDone
       ? []
-      : [{ question: 'What would make it better?', verdict: weak.verdict, word: 'Do this first', text: better }]),
+      : [
+          {
+            question: 'What would make it better?',
+            verdict,
+            word: isDone ? 'Nothing is left' : 'Do this first',
+            text: isDone ? 'What helps is done already: the closest fit, the finest measurement.' : better,
+          },
+        ]),
   ];
 }
+
+/** Answers to the questions; a question that no check speaks to is left out. */
+export const answersOf = (findings: readonly Finding[], units: LengthUnits): Answer[] => [
+  ...questions.flatMap((question) => answerTo(question, findings, units)),
+  ...weakest(findings, units),
+];

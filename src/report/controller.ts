@@ -77,6 +77,18 @@ function madeLines(
   ];
 }
 
+/** Which way the number in the controller goes, and from what to what; empty where it cannot be set or stays the same. */
+function moved({
+  error,
+  exact,
+  enter,
+}: NonNullable<NonNullable<ReturnType<typeof controllerNumber>>['wanted']>): string {
+  const before = exact / (1 + error);
+  if (!enter || count(before) === count(enter.number)) return '';
+  const way = enter.number > before ? 'grows' : 'falls';
+  return `: by that the number in the controller ${way}, from ${count(before)} to ${count(enter.number, 8)}`;
+}
+
 function readingLines(figures: NonNullable<ReturnType<typeof controllerNumber>>): ControllerLine[] {
   const { wanted, missing } = figures;
   if (!wanted) {
@@ -110,7 +122,7 @@ function readingLines(figures: NonNullable<ReturnType<typeof controllerNumber>>)
   lines.push({
     label: 'Correction',
     value: `truth = shown x ${(1 / (1 + error)).toFixed(4)}`,
-    note: `the other way round, shown = truth x ${(1 + error).toFixed(4)}: by that the number in the controller grows`,
+    note: `the other way round, shown = truth x ${(1 + error).toFixed(4)}${moved(wanted)}`,
   });
   return lines;
 }

@@ -68,8 +68,8 @@ function registerLine(joint: JointWithNumbers, side: 'driving' | 'driven', units
   return [
     {
       label: `Register, ${side} side`,
-      value: `${shape} ${sizeText(register.diameter, units)}`,
-      note: `turn to ${limitsText(lower, upper, units)} (${zone}), ${sizeText(register.depth, units)} ${register.gender === 'male' ? 'high' : 'deep'}${play}${made}`,
+      value: `${shape} ${limitsText(lower, upper, units)}`,
+      note: `turn between these limits (${zone}), ${sizeText(register.depth, units)} ${register.gender === 'male' ? 'high' : 'deep'}${play}${made}`,
     },
   ];
 }
@@ -82,8 +82,8 @@ function wheelBoreLine({ wheelBore }: JointWithNumbers, units: LengthUnits): Key
   return [
     {
       label: 'Wheel bore',
-      value: sizeText(limits.lower, units),
-      note: `cut ${sizeText(stock, units)} undersize, then turn to ${limitsText(limits.lower, limits.upper, units)} (${limits.zone}); clearance ${size(least)} to ${size(greatest)}; ${method}; gauge: ${gauge} (${source})`,
+      value: limitsText(limits.lower, limits.upper, units),
+      note: `cut ${sizeText(stock, units)} undersize, then turn between these limits (${limits.zone}); clearance ${size(least)} to ${size(greatest)}; ${method}; gauge: ${gauge} (${source})`,
     },
   ];
 }

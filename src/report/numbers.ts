@@ -1,6 +1,8 @@
 /** Numbers as the report shows them. */
+import type { Finding } from '../model/finding.ts';
 import { formatLength, type LengthUnits } from '../units/format.ts';
 import { steadyFixed } from '../units/steady.ts';
+import { senseOf } from './rank.ts';
 
 /** A number with at most three decimals and about four figures; small ones keep two figures. Never `-0`, never an exponent. */
 export function numberText(value: number, leastDecimals = 0): string {
@@ -22,6 +24,11 @@ export function quantityText(value: number | null, unit: string, units: LengthUn
   const number = numberText(value, unit === 'mm' ? lengthDecimals : 0);
   const plain = unit === '' ? number : `${number} ${unit}`;
   return unit === 'mm' && units === 'in' ? `${plain} (${formatLength(value, 'in')})` : plain;
+}
+
+/** A finding's limit and which way it runs: "at most 0.2 mm"; "limit 3 mm" where nobody said. */
+export function limitText(finding: Finding, units: LengthUnits): string {
+  return `${senseOf(finding) ?? 'limit'} ${quantityText(finding.limit, finding.unit, units)}`;
 }
 
 /** A length as a key number: two decimals, inches beside it when the job is in inches. */

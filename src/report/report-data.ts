@@ -2,6 +2,7 @@
 import type { Joint } from '../job/joint.ts';
 import type { JobInput } from '../job/schema.ts';
 import type { Assumption, Finding, Verdict } from '../model/finding.ts';
+import type { RubbingJoint } from '../rotor/joint-face.ts';
 import type { LengthUnits } from '../units/format.ts';
 import { type OtherWays, otherWays } from './alternatives.ts';
 import { type Answer, answersOf, openQuestions } from './answers.ts';
@@ -10,7 +11,7 @@ import { dowelsToBuy } from './dowel-lines.ts';
 import { jointVerdict } from './joint-verdict.ts';
 import { type JointWithNumbers, type KeyNumber, keyNumbers } from './key-numbers.ts';
 import { quantityText } from './numbers.ts';
-import { leading, worstFirst } from './rank.ts';
+import { leading, senseOf, worstFirst } from './rank.ts';
 import { safetyNote, standingLimits } from './safety.ts';
 import { type BuyLine, screwsToBuy } from './screw-list.ts';
 import { shaftLines } from './shaft-lines.ts';
@@ -20,7 +21,8 @@ import { type TubesReport, tubesReport } from './tubes.ts';
 
 /** The part of a joint that a report reads. */
 export type JointToReport = JointWithNumbers &
-  Pick<Joint, 'screws' | 'assumptions' | 'alternatives' | 'wheelSpec'> & {
+  RubbingJoint &
+  Pick<Joint, 'assumptions' | 'alternatives' | 'wheelSpec'> & {
     readonly job: Pick<JobInput, 'title' | 'units' | 'shaft' | 'duty' | 'sensor' | 'wheel'>;
   };
 
@@ -91,18 +93,25 @@ function headlineOf(findings: readonly Finding[], verdict: Verdict, units: Lengt
   const lead = leading(findings);
   if (lead === null) return 'Nothing was checked.';
   const sentence = numberSentence(lead, units);
+  const cautions = findings.filter((finding) => finding.verdict === 'caution').length;
   switch (verdict) {
     case 'fail':
       return `${sentence}.`;
     case 'caution':
-      return `Nothing fails. Look first at ${sentence}.`;
+      return `${plural(cautions, 'check asks', 'checks ask')} for care, none fails outright. First: ${sentence}.`;
     case 'pass':
-      return `Nothing fails. The least to spare: ${sentence}.`;
+      return `Nothing fails. Nearest to its limit: ${sentence}.`;
     case 'not assessed':
       return lead.verdict === 'not assessed' && !findings.some((f) => f.verdict === 'pass')
         ? 'No check had what it needs. Nothing is known to be good.'
         : `Nothing fails so far, but this is not known yet: ${openQuestions(findings).join(' ')}`;
   }
+}
+
+/** A finding that says which way its limit runs, for whoever shows it beside its number. */
+function withSense(finding: Finding): Finding {
+  const sense = senseOf(finding);
+  return sense === null ? finding : { ...finding, sense };
 }
 
 const plural = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
@@ -177,13 +186,13 @@ export function reportData(
         : `${plural(missing, 'check was', 'checks were')} not assessed and ${missing === 1 ? 'counts' : 'count'} neither way.`,
     answers: answersOf(findings, units),
     next: nextSteps(ranked),
-    findings: ranked,
+    findings: ranked.map(withSense),
     assumptions: joint.assumptions,
     keyNumbers: [...keyNumbers(joint, units), ...signalLines(joint), ...shaftLines(joint, units)],
     alternatives: otherWays(joint, units),
     tubes: tubesReport(joint, units),
     controller: controllerReport(joint, units),
-    screws: [...screwsToBuy(joint.screws), ...dowelsToBuy(joint)],
+    screws: [...screwsToBuy(joint), ...dowelsToBuy(joint)],
     sheet,
     files,
     safety: safetyNote,

@@ -3,7 +3,7 @@ import type { Finding } from '../model/finding.ts';
 import { otherWaysSection, tubesSection, whyNothingPasses } from './alternatives-html.ts';
 import { controllerSection } from './controller-html.ts';
 import { html } from './html-text.ts';
-import { quantityText } from './numbers.ts';
+import { limitText, quantityText } from './numbers.ts';
 import { marginText, type ReportData } from './report-data.ts';
 import { reportStyle } from './report-style.ts';
 import { verdictWords } from './report-text.ts';
@@ -112,7 +112,7 @@ const numberCell = (text: string): string => `<td class="number">${html(text)}</
 
 const numberCells = (f: Finding, data: ReportData): string =>
   numberCell(quantityText(f.value, f.unit, data.units)) +
-  numberCell(quantityText(f.limit, f.unit, data.units)) +
+  numberCell(f.limit === null ? '-' : limitText(f, data.units).replace(/^limit /, '')) +
   numberCell(marginText(f, data.units));
 
 const nameCell = (f: Finding, mark: string): string =>
@@ -167,7 +167,7 @@ function findings(data: ReportData): string {
       : '<p>No check asks for anything.</p>',
     '</section>',
     passes.length > 0
-      ? `<section><h2>What passes, least to spare first</h2>${table(`findings passes ${units}`, 'Passes', passColumns, passes)}</section>`
+      ? `<section><h2>What passes, nearest to its limit first</h2>${table(`findings passes ${units}`, 'Passes', passColumns, passes)}</section>`
       : '',
   ].join('\n');
 }

@@ -2,7 +2,7 @@
 import type { Finding, Verdict } from '../model/finding.ts';
 import { waysAsText } from './alternatives-text.ts';
 import { controllerAsText } from './controller-text.ts';
-import { quantityText } from './numbers.ts';
+import { limitText, quantityText } from './numbers.ts';
 import { plain, wrap } from './plain-text.ts';
 import { marginText, type ReportData } from './report-data.ts';
 import { sheetAsText } from './sheet-lines.ts';
@@ -58,7 +58,7 @@ function heading(page: Page, text: string): void {
 function fullFinding(page: Page, f: Finding, data: ReportData): void {
   judged(page, f.verdict, `${f.title} [${f.feature}] ${f.code}`);
   if (f.value !== null) {
-    const limit = f.limit === null ? '' : `, limit ${quantityText(f.limit, f.unit, data.units)}`;
+    const limit = f.limit === null ? '' : `, ${limitText(f, data.units)}`;
     const margin = f.margin === null ? '' : `, ${marginText(f, data.units)}`;
     put(page, '  value', `${quantityText(f.value, f.unit, data.units)}${limit}${margin}`, 10);
   }

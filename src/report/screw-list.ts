@@ -1,5 +1,6 @@
 /** Screws, washers and nuts to buy for a joint. */
 import type { ScrewGroup } from '../job/joint.ts';
+import { faceSides, frictionOfFace, type RubbingJoint, screwsOfFace } from '../rotor/joint-face.ts';
 import { formatShopSize, formatTorque } from '../units/format.ts';
 
 export interface BuyLine {
@@ -21,19 +22,32 @@ const headNames: Readonly<Record<ScrewGroup['head']['kind'], string>> = {
   hex: 'hexagon head screw',
 };
 
-/** How a group is kept from turning loose. Common practice. */
-function lockingText({ nut, class: name }: ScrewGroup): string {
+/** How a group is kept from turning loose: oil and thread lock rub differently, and the torque holds for one of them. Common practice. */
+function lockingText({ nut, class: name, side }: ScrewGroup): string {
+  const key = side === 'wheel' ? '' : `, adapter.${side}.friction`;
   const how = nut
-    ? "all-metal self-locking nuts (add the nut's own running torque), or medium thread lock"
-    : 'medium thread lock on clean threads';
-  const springs = name === '8.8' ? 'no spring washers' : `no spring washers under class ${name}`;
-  return `${how}; ${springs} (common practice); thread lock changes the friction, and so the torque`;
+    ? "all-metal self-locking nuts (add the nut's own running torque)"
+    : `oil or thread lock, never both: with lock the same torque pulls less (VDI 2230 class C, 0.14 to 0.24${key})`;
+  return `${how}; ${name === '8.8' ? 'no spring washers' : `no spring washers under class ${name}`} (common practice)`;
+}
+
+/** How the faces must be that a group presses together: what their grip was counted with. */
+function facesText(joint: RubbingJoint, group: ScrewGroup): string[] {
+  return faceSides
+    .filter((side) => screwsOfFace(joint, side)?.side === group.side)
+    .flatMap((side) => {
+      const friction = frictionOfFace(joint, side);
+      if (!friction.ok) return [];
+      const { mu, words, oiled } = friction.value;
+      const oil = oiled === null || oiled >= mu ? '' : `; oil on them would leave ${oiled}`;
+      return [`${side} face: ${words}; by friction ${mu} it carries the torque${oil}`];
+    });
 }
 
 /** "71 N.m at friction 0.12, preload 43.4 kN; ..." or why there is none; then how it is locked. */
-function tightenText(group: ScrewGroup): string {
+function tightenText(joint: RubbingJoint, group: ScrewGroup): string {
   const { torque, preload, leastPreload, friction, note, spread } = group.tightening;
-  if (torque === null || preload === null) return `${note}; ${lockingText(group)}`;
+  if (torque === null || preload === null) return [note, ...facesText(joint, group), lockingText(group)].join('; ');
   const size = torque < 20 ? torque.toFixed(1) : torque.toFixed(0);
   return [
     `${size} N.m at friction ${friction}, preload ${preload.toFixed(1)} kN`,
@@ -47,27 +61,28 @@ function tightenText(group: ScrewGroup): string {
           }, at ${spread.to} ${spread.least.toFixed(1)} kN`,
         ]
       : []),
+    ...facesText(joint, group),
     lockingText(group),
   ].join('; ');
 }
 
-function screwLine(group: ScrewGroup): BuyLine {
+function screwLine(joint: RubbingJoint, group: ScrewGroup): BuyLine {
   const { count, thread, length, head, label } = group;
   const size = length === null ? `${thread}, length to be chosen` : `${thread} x ${formatShopSize(thread, length)}`;
   return {
     count,
     what: `${size} ${headNames[head.kind]}`,
-    detail: [head.standard, `class ${group.class}`].filter((t) => t !== '').join(', '),
-    tighten: tightenText(group),
+    detail: [`class ${group.class}`, head.standard].filter((t) => t !== '').join(', '),
+    tighten: tightenText(joint, group),
     where: label,
   };
 }
 
-/** One line for each kind of thing to buy, in the order of the groups. Equal things of several groups are one line. */
-export function screwsToBuy(groups: readonly ScrewGroup[]): BuyLine[] {
+/** One line for each kind of thing to buy, in the order of a joint's groups. Equal things of several groups are one line. */
+export function screwsToBuy(joint: RubbingJoint, groups: readonly ScrewGroup[] = joint.screws): BuyLine[] {
   const lines = groups.flatMap((group) => {
     const { count, thread, washer, nut, label } = group;
-    const out = [screwLine(group)];
+    const out = [screwLine(joint, group)];
     if (washer) {
       // A bolt with a nut has a washer at both ends.
       const size = `${thread} washer, ${formatShopSize(thread, washer.outside)} outside, ${formatShopSize(thread, washer.thickness)} thick`;

@@ -5,7 +5,7 @@ import { note } from './note-lines.ts';
 import { plain } from './plain-text.ts';
 import { type BuyLine, screwsToBuy } from './screw-list.ts';
 
-const linesOf = (joint: Joint): BuyLine[] => [...screwsToBuy(joint.screws), ...dowelsToBuy(joint)];
+const linesOf = (joint: Joint): BuyLine[] => [...screwsToBuy(joint), ...dowelsToBuy(joint)];
 
 /** A cell of RFC 4180; a leading sign that a spreadsheet would run as a formula is kept from doing so. */
 function cell(text: string): string {

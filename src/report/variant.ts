@@ -20,7 +20,7 @@ export interface VariantRow {
   readonly verdict: VariantVerdict;
   readonly revision?: string;
   readonly counts?: Readonly<Record<Verdict, number>>;
-  /** The pass with the least margin for its limit; left out where none has a number. */
+  /** The pass that uses most of its limit; left out where none has a number. */
   readonly tightest?: ShortFinding;
   readonly numbers?: Readonly<Record<string, number | string | null>>;
   /** Failures, cautions and what was not assessed, worst first. */

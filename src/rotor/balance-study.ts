@@ -1,13 +1,15 @@
 /** Everything that pulls the joint to one side, taken apart for a picture: arrows that are known, what is loose about them, their sum. g.mm */
 import { angleOf, sizeOf } from '../formulas/arrows.ts';
 import { stackOf, stray } from '../formulas/chain.ts';
-import { type LinkShare, sharesOf } from '../formulas/chain-shares.ts';
+import { firstToDo, type RankedShare, sharesOf, widestFirst } from '../formulas/chain-shares.ts';
 import type { Joint } from '../job/joint.ts';
 import { spinningMass, unbalanceLinks } from './unbalance.ts';
 
 export interface BalanceStudy {
-  /** Every pull with its part of the two sums. */
-  readonly shares: readonly LinkShare[];
+  /** Every pull with its part of the two sums, those that add most first. */
+  readonly shares: readonly RankedShare[];
+  /** Number of the pull to start with, from 1; null where nothing is left to do. */
+  readonly first: number | null;
   /** Sum of the pulls whose direction is known. */
   readonly known: { readonly size: number; readonly angle: number };
   /** How far the tip of that sum may be from where it is: at worst, and likely (root of the sum of squares). */
@@ -23,8 +25,11 @@ export function balanceStudy(joint: Joint): BalanceStudy | null {
   const links = unbalanceLinks(joint);
   const { worst, likely, known } = stackOf(links);
   if (worst <= 0) return null;
+  const shares = widestFirst(sharesOf(links));
+  const first = firstToDo(sharesOf(links));
   return {
-    shares: sharesOf(links),
+    shares,
+    first: first && shares.findIndex(({ place }) => place === first.place) + 1,
     known: { size: sizeOf(known), angle: angleOf(known) },
     loose: {
       worst: links.reduce((sum, link) => sum + stray(link), 0),

@@ -1,6 +1,13 @@
 /** The three chains of a joint, each link with its part of the sum, in the measure that a dial shows at the end of the chain. mm. */
 import { type Link, stackOf } from '../formulas/chain.ts';
-import { type LinkShare, sharesOf } from '../formulas/chain-shares.ts';
+import {
+  firstToDo,
+  type LinkShare,
+  type RankedShare,
+  sharesOf,
+  type ToldShare,
+  toldShares,
+} from '../formulas/chain-shares.ts';
 import type { Joint } from '../job/joint.ts';
 import { linksTo } from './links.ts';
 import { tiltLinks } from './tilt.ts';
@@ -12,9 +19,16 @@ export interface ChainStudy {
   readonly id: ChainId;
   /** In the order in which the parts stand in the joint. */
   readonly shares: readonly LinkShare[];
+  /** The same, the widest first, with their amounts as they are told: in mm, adding up to the sum. */
+  readonly told: readonly ToldShare[];
+  /** What to start with; null where nothing is left to do. */
+  readonly first: RankedShare | null;
   readonly worst: number;
   readonly likely: number;
 }
+
+/** Decimals of a link's part in mm, in words and pictures. */
+const decimals = 3;
 
 function scaled(links: readonly Link[], by: number): Link[] {
   return links.map(({ usual, ...link }) => ({
@@ -30,7 +44,8 @@ function study(id: ChainId, links: readonly Link[], by: number): ChainStudy[] {
   if (links.length === 0) return [];
   const own = scaled(links, by);
   const { worst, likely } = stackOf(own);
-  return [{ id, shares: sharesOf(own), worst, likely }];
+  const shares = sharesOf(own);
+  return [{ id, shares, told: toldShares(shares, decimals), first: firstToDo(shares), worst, likely }];
 }
 
 /** The chains that this joint has. A dial at the tips shows twice the shift; one at a rim the slope times its diameter. */

@@ -1,14 +1,22 @@
 /** The two faces that torque goes through: what presses them together, where they touch, and how they rub. */
 import type { Joint, ScrewGroup } from '../job/joint.ts';
-import { flangeMaterial } from '../rotor/plays.ts';
+import { materialOfFlange } from '../job/resolve-flange.ts';
 import { frictionBetween } from '../standards/face-pairs.ts';
-import type { Lookup } from '../standards/table.ts';
+import { findMaterial } from '../standards/materials.ts';
+import { type Lookup, must } from '../standards/table.ts';
 
 export type FaceSide = 'driving' | 'driven';
 export const faceSides: readonly FaceSide[] = ['driving', 'driven'];
 
+/** The part of a joint that decides how its faces rub. */
+export type RubbingJoint = Pick<Joint, 'screws' | 'adapterMaterial'> & {
+  readonly [side in FaceSide]: Pick<Joint[side], 'material'>;
+} & {
+  readonly job: { readonly adapter: { readonly [side in FaceSide]: { readonly face_friction?: number | undefined } } };
+};
+
 /** Screws that press a side's faces together: its own, or the bolts that run through both flanges. */
-export function screwsOfFace(joint: Joint, side: FaceSide): ScrewGroup | null {
+export function screwsOfFace(joint: Pick<Joint, 'screws'>, side: FaceSide): ScrewGroup | null {
   const flanges = joint.screws.filter((group) => group.side !== 'wheel');
   return flanges.find((group) => group.side === side) ?? flanges[0] ?? null;
 }
@@ -59,9 +67,9 @@ export interface FaceFriction {
 }
 
 /** Friction between a flange and the adapter: the job's, else by the pair of materials, wiped clean. */
-export function frictionOfFace(joint: Joint, side: FaceSide): Lookup<FaceFriction> {
+export function frictionOfFace(joint: RubbingJoint, side: FaceSide): Lookup<FaceFriction> {
   const given = joint.job.adapter[side].face_friction;
-  const [own, mate] = [joint.adapterMaterial, flangeMaterial(joint, side)];
+  const [own, mate] = [joint.adapterMaterial, must(findMaterial(materialOfFlange(joint[side])))];
   const steel = ![own.family, mate.family].some((family) => family === 'aluminium' || family === 'plastic');
   if (given !== undefined) {
     return { ok: true, value: { mu: given, words: 'as given', source: 'the job', memory: false, oiled: null, steel } };

@@ -11,7 +11,8 @@ import { eccentricityOf } from '../formulas/fit.ts';
 import type { Joint } from '../job/joint.ts';
 import { dowelPlay } from '../job/joint-dowels.ts';
 import { seen, turnOf, wrapped } from './as-bolted.ts';
-import { type FlangeSide, overTemperatures, registerClearance, registerPair, screwPlay } from './plays.ts';
+import { registerCure, trueUp, turnOverCure } from './link-cures.ts';
+import { type FlangeSide, overTemperatures, registerClearance, screwPlay } from './plays.ts';
 import { faceLink } from './tilt.ts';
 import { setLink, wheelLinks } from './wheel-links.ts';
 
@@ -30,31 +31,12 @@ function runOut(joint: Joint, side: FlangeSide): Link[] {
     const { size, angle, doubt } = rimEccentricity;
     const held = side === 'driven' ? 180 : 0;
     const at = wrapped(angle + turnOf(joint, side) + held);
-    return [{ ...common, least: size, most: size, angle: at, doubt, source: 'dial readings', cure }];
+    const left = trueUp(cure, { size, doubt });
+    return [{ ...common, least: size, most: size, angle: at, doubt, source: 'dial readings', cure: left }];
   }
   if (rim === null) return [];
   const source = 'total indicator reading; its direction is not known';
   return [{ ...common, least: rim / 2, most: rim / 2, angle: null, doubt: 0, source, cure }];
-}
-
-/** What makes a register's play smaller: the wider of its two halves first. */
-function seatCure(joint: Joint, side: FlangeSide, byHeat: boolean): string {
-  if (byHeat) return 'an adapter of a metal that grows as the flange does (adapter.material)';
-  const pair = registerPair(joint, side);
-  const width = (half: { lower: number; upper: number } | undefined) => (half ? half.upper - half.lower : 0);
-  const [own, mate] = [width(pair?.own.limits), width(pair?.mate.limits)];
-  const measured = "the flange's register measured with a micrometer or proven with fit rings";
-  if (joint.job.built?.adapter?.[side]?.register) {
-    return mate > own ? measured : `the adapter's ${side} register bushed and turned again`;
-  }
-  const finest = pair?.own.gender === 'male' ? 'h5' : 'H6';
-  const closer = `a closer fit (adapter.${side}.fit: ${finest})`;
-  const isFinest = pair?.own.limits.zone === finest;
-  if (mate > own) {
-    const only = `${measured} (it is known to +-${(mate / 2).toFixed(3)} mm only)`;
-    return isFinest ? only : `${only}, then ${closer}`;
-  }
-  return isFinest ? measured : `${closer}, or ${measured}`;
 }
 
 /** What stands between a flange's axis and the adapter's: the register's fit, cold and hot, or the play of the screws without one. */
@@ -72,7 +54,7 @@ function seat(joint: Joint, side: FlangeSide): Link {
       least: eccentricityOf(play.least),
       most: eccentricityOf(widest),
       source: `limits of both halves${isHeat ? ', opened by heat' : ''}`,
-      cure: seatCure(joint, side, isHeat && widest > 2 * play.greatest),
+      cure: registerCure(joint, side, isHeat && widest > 2 * play.greatest),
     };
   }
   const pins = dowelPlay(joint, side);
@@ -101,7 +83,12 @@ function seat(joint: Joint, side: FlangeSide): Link {
 }
 
 /** The two registers against each other, after the part was turned over. */
-function turnOver({ turnOver: { tir, from }, job, asMeasured }: Joint): Link {
+function turnOver(joint: Joint): Link {
+  const {
+    turnOver: { tir, from },
+    job,
+    asMeasured,
+  } = joint;
   const arrow = asMeasured?.register?.arrow;
   const isMeasured = job.adapter.runout !== undefined || (asMeasured?.register ?? null) !== null;
   return {
@@ -113,9 +100,7 @@ function turnOver({ turnOver: { tir, from }, job, asMeasured }: Joint): Link {
     doubt: arrow?.doubt ?? 0,
     source: from,
     memory: !isMeasured,
-    cure: asMeasured?.register
-      ? 'the driven register bushed and bored again, the driving one set true with a dial'
-      : 'both registers in one chucking (adapter.setup: one chucking)',
+    cure: turnOverCure(joint),
   };
 }
 

@@ -9,6 +9,7 @@ import { machiningRule } from '../standards/machining-practice.ts';
 import { must } from '../standards/table.ts';
 import { tan } from '../units/trig.ts';
 import { seen, turnOf, wrapped } from './as-bolted.ts';
+import { faceCure, trueUp } from './link-cures.ts';
 import type { FlangeSide } from './plays.ts';
 
 /** Slope of a flange's face, mm per mm, the angle at which it stands high, and how far that may be wrong. */
@@ -37,7 +38,10 @@ export function faceLink(joint: Joint, side: FlangeSide): Link[] {
       doubt: read.doubt,
       source: read.high === null ? 'total indicator reading; its direction is not known' : 'dial readings',
       memory: false,
-      cure: `the ${side} face skimmed true, or cleaned of burrs and paint`,
+      cure: trueUp(`the ${side} face skimmed true, or cleaned of burrs and paint`, {
+        size: read.slope,
+        doubt: read.doubt,
+      }),
     },
   ];
 }
@@ -70,7 +74,7 @@ function parallelism(joint: Joint): Link {
     doubt: 0,
     source: rule.source,
     memory: rule.memory,
-    cure: 'both faces in one chucking, or the second one faced against a lapped plate',
+    cure: faceCure(joint),
   };
 }
 

@@ -5,6 +5,7 @@ import type { Joint } from '../job/joint.ts';
 import { serviceTolerance } from '../job/schema-sheet.ts';
 import { hasWindows } from '../parts/tone-wheel.ts';
 import { cutTolerance } from '../standards/sheet-cutting.ts';
+import { wheelBoreCure } from './link-cures.ts';
 
 /** Tolerance of a cut where nothing is published for the thickness, plus or minus mm: the widest of the usual range. */
 const unknownCut = 0.75;
@@ -41,7 +42,7 @@ export function wheelLinks(joint: Joint): { readonly bore: Link; readonly teeth:
       least: eccentricityOf(play.least),
       most: eccentricityOf(play.greatest),
       source: joint.wheelBore ? 'limits of both halves' : 'tolerance of the cut',
-      cure: 'the bore turned to the register after cutting (wheel.fit: H8), or the wheel set true with a dial (wheel.set_true: 0.1 mm)',
+      cure: wheelBoreCure(joint),
     },
     teeth: {
       ...common,

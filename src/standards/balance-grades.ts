@@ -1,5 +1,5 @@
 import type { Lookup, StandardTable, TableRow } from './table.ts';
-import { fold, found, missing } from './table.ts';
+import { fold, found, missing, must } from './table.ts';
 
 /** One balance quality grade: G is the permissible e x omega, mm/s. `memory` marks a use that rests on memory. */
 export interface BalanceGradeRow extends TableRow {
@@ -59,4 +59,14 @@ export function balanceGrade(name: string): Lookup<BalanceGrade> {
     return missing(`There is no balance grade "${name}" in ISO 21940-11. Listed: ${grades}.`);
   }
   return found({ name: row.grade, G: row.G, use: row.use, source: balanceGrades.edition, memory: row.memory ?? false });
+}
+
+/**
+ * The finest grade that a rotor keeps whose mass is off centre by e and which turns with omega; null where no grade is as coarse.
+ * @param speed e omega, mm/s, >= 0
+ * Source: ISO 21940-11, G is the permissible e omega.
+ */
+export function finestGradeFor(speed: number): BalanceGrade | null {
+  const kept = balanceGrades.rows.filter(({ G }) => G >= speed).sort((a, b) => a.G - b.G)[0];
+  return kept ? must(balanceGrade(kept.grade)) : null;
 }

@@ -5,6 +5,7 @@
 import { bearingResistance, screwForce, shearResistance } from '../formulas/bolt-shear.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
+import { adapterFace, type FaceSide, faceHeight, faceSides, flangeFace, screwsOfFace } from '../rotor/joint-face.ts';
 import { flangeMaterial, passingHole } from '../rotor/plays.ts';
 import type { Material } from '../standards/materials.ts';
 import { shankOf } from '../standards/shank-lengths.ts';
@@ -12,7 +13,6 @@ import { findThread } from '../standards/threads.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { torqueInWords, torqueMissing, torqueOf } from './duty-torque.ts';
 import { grips } from './grip.ts';
-import { adapterFace, type FaceSide, faceHeight, faceSides, flangeFace, screwsOfFace } from './joint-face.ts';
 import { mm, plain, sourced } from './words.ts';
 
 /** Of screws in clearance holes only so many bear at first: holes are never quite in place. Common practice. */

@@ -7,8 +7,8 @@ import { linksTo } from '../rotor/links.ts';
 import { spinningMass, unbalanceLinks } from '../rotor/unbalance.ts';
 import { balanceGrade } from '../standards/balance-grades.ts';
 import { must } from '../standards/table.ts';
+import { startOrDone } from './chain-words.ts';
 import { type Check, judged } from './check.ts';
-import { startWith } from './concentricity.ts';
 
 /** Share of joints that should pass without a second look, per cent. Common practice: nineteen of twenty. */
 const wanted = 95;
@@ -30,7 +30,7 @@ function chanceFinding(
       title: words.title,
       unit: '%',
       why: `Of ${usualRuns} joints thrown by chance within their limits, half come out within ${shown(scatter.within(0.5))} and nineteen of twenty within ${shown(scatter.within(0.95))}; ${shown(allowed)} is allowed. The worst possible is ${shown(stackOf(links).worst)}.`,
-      cure: `${startWith(links)} Or measure it on the finished joint and correct it there.`,
+      cure: `${startOrDone(links)} Or measure it on the finished joint and correct it there.`,
       source:
         'seeded throws: sizes even within their limits, angles even where nothing is known; limit by ISO 21940-11',
     },

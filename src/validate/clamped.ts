@@ -3,12 +3,12 @@
 import type { Backing } from '../formulas/flange-bending.ts';
 import type { ClampedStack, Layer } from '../formulas/preload-change.ts';
 import type { Joint, PressedSeat, ScrewGroup } from '../job/joint.ts';
+import { contactRing, type FaceSide, faceSides } from '../rotor/joint-face.ts';
 import { flangeMaterial, passingHole } from '../rotor/plays.ts';
 import { findMaterial, type Material } from '../standards/materials.ts';
 import { must } from '../standards/table.ts';
 import { atan2 } from '../units/trig.ts';
 import { pocketDepth } from './heads.ts';
-import { contactRing, type FaceSide, faceSides } from './joint-face.ts';
 
 /** Screws of class 8.8 to 12.9 are quenched and tempered steel: the nearest material tabled. */
 export const screwSteel: Material = must(findMaterial('4140-Q&T'));

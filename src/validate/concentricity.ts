@@ -1,34 +1,18 @@
 /** How far off the driving axis the shaft and the teeth can end up, how far the joint can lean, and how likely that is. */
 import { permissibleSpecificUnbalance } from '../formulas/balance.ts';
-import { type Link, stackOf } from '../formulas/chain.ts';
+import type { Link } from '../formulas/chain.ts';
 import type { Joint } from '../job/joint.ts';
 import { toothWords } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
 import { hasWindows } from '../parts/tone-wheel.ts';
-import { linksTo, unread } from '../rotor/links.ts';
-import { tiltLinks } from '../rotor/tilt.ts';
+import { type ChainId, type ChainStudy, chainStudies } from '../rotor/chain-study.ts';
+import { unread } from '../rotor/links.ts';
 import { balanceGrade } from '../standards/balance-grades.ts';
 import { must } from '../standards/table.ts';
 import { runoutShareOfGapTolerance, toothRule } from '../standards/tooth-rules.ts';
+import { cureOfChain, listed, startOrDone, startWith } from './chain-words.ts';
 import { type Check, judged, notAssessed } from './check.ts';
-import { angle, mm, sourced } from './words.ts';
-
-/** Links as a list, the greatest first. */
-export function listed(links: readonly Link[], sized: (size: number) => string): string {
-  return [...links]
-    .sort((a, b) => b.most - a.most)
-    .map(
-      ({ what, most, angle: at }) =>
-        `${what} ${sized(most)}${at === null ? '' : ` towards ${angle(Number(at.toFixed(1)))}`}`,
-    )
-    .join(', ');
-}
-
-/** The link that gives most, in words; empty for an empty chain. */
-export function startWith(links: readonly Link[]): string {
-  const [first] = [...links].sort((a, b) => b.most - a.most);
-  return first ? `Start with the biggest, ${first.what}: ${first.cure}.` : '';
-}
+import { mm, sourced } from './words.ts';
 
 /** Run-outs that nobody gave: as keys for a finding, and in words to put behind another sentence, empty where all are known. */
 export function notRead(
@@ -45,9 +29,17 @@ const source = (links: readonly Link[], rest: string) =>
     links.some(({ memory }) => memory),
   );
 
+/** A chain in the measure in which its picture shows it, and its links. */
+function chainOf(
+  joint: Joint,
+  id: ChainId,
+): Pick<ChainStudy, 'shares' | 'worst' | 'likely'> & { readonly links: readonly Link[] } {
+  const study = chainStudies(joint).find((one) => one.id === id) ?? { shares: [], worst: 0, likely: 0 };
+  return { ...study, links: study.shares.map(({ link }) => link) };
+}
+
 function shaftFinding(joint: Joint): Finding {
-  const links = linksTo(joint, 'shaft');
-  const { worst, likely } = stackOf(links);
+  const { links, shares, worst, likely } = chainOf(joint, 'shaft');
   const { duty } = joint.job;
   const { words, notGiven } = notRead(joint, 'rim');
   const common = {
@@ -57,7 +49,7 @@ function shaftFinding(joint: Joint): Finding {
     notGiven,
     source: source(links, 'specific unbalance by ISO 21940-11'),
   };
-  const made = `${listed(links, (size) => mm(size, 3))}.${words}`;
+  const made = `${listed(shares)}.${words}`;
   if (duty?.speed === undefined) {
     return notAssessed({
       ...common,
@@ -72,8 +64,8 @@ function shaftFinding(joint: Joint): Finding {
     {
       ...common,
       unit: 'mm',
-      why: `Worst case is the sum; likely ${mm(likely, 3)}. ${made} ${grade.name} at ${duty.speed} rpm allows ${mm(allowed, 3)}.`,
-      cure: `${startWith(links)} Then have the shaft balanced in place.`,
+      why: `Worst case is the sum of the links: ${made} Likely ${mm(likely, 3)}. ${grade.name} at ${duty.speed} rpm allows ${mm(allowed, 3)}.`,
+      cure: cureOfChain(links, worst, duty.speed, grade),
       improve: startWith(links),
     },
     worst,
@@ -85,11 +77,8 @@ function shaftFinding(joint: Joint): Finding {
 const faceLimit = 0.1;
 
 function leanFinding(joint: Joint): Finding {
-  const links = tiltLinks(joint);
-  const across = joint.driven.outside.value;
+  const { links, shares, worst, likely } = chainOf(joint, 'lean');
   const { words, notGiven } = notRead(joint, 'face');
-  const { worst, likely } = stackOf(links);
-  const over = (slope: number) => `${mm(slope * across, 3)}`;
   return judged(
     {
       code: 'face-runout',
@@ -97,13 +86,13 @@ function leanFinding(joint: Joint): Finding {
       title: `face run-out at the driven flange's rim`,
       notGiven,
       unit: 'mm',
-      why: `Total indicator reading over ${mm(across)}; likely ${over(likely)}. ${listed(links, over)}.${words}`,
-      cure: `${startWith(links)} A leaning joint shakes twice a turn through the joint angle, and cannot be balanced away in one plane.`,
+      why: `Total indicator reading over ${mm(joint.driven.outside.value)}, the sum of the links: ${listed(shares)}. Likely ${mm(likely, 3)}.${words}`,
+      cure: `${startOrDone(links)} A leaning joint shakes twice a turn through the joint angle, and cannot be balanced away in one plane.`,
       improve: startWith(links),
       source: source(links, 'limit of 0.10 mm from a workshop manual for light trucks'),
     },
-    worst * across,
-    { limit: faceLimit, sense: 'at most', worst: likely * across <= faceLimit ? 'caution' : 'fail' },
+    worst,
+    { limit: faceLimit, sense: 'at most', worst: likely <= faceLimit ? 'caution' : 'fail' },
   );
 }
 
@@ -126,9 +115,8 @@ function toothRunoutLimit(joint: Joint): { limit: number; from: string } {
 }
 
 function teethFinding(joint: Joint): Finding[] {
-  const links = linksTo(joint, 'teeth');
+  const { links, shares, worst, likely } = chainOf(joint, 'teeth');
   if (links.length === 0) return [];
-  const { worst, likely } = stackOf(links);
   const { limit, from } = toothRunoutLimit(joint);
   const windows = joint.wheelSpec !== null && hasWindows(joint.wheelSpec);
   return [
@@ -138,11 +126,12 @@ function teethFinding(joint: Joint): Finding[] {
         feature: 'wheel-outline',
         title: `run-out of the ${windows ? 'windows' : 'teeth'}`,
         unit: 'mm',
-        why: `Total indicator reading at the ${windows ? 'rim' : 'tips'}, twice the shift; likely ${mm(2 * likely, 3)}. As shifts: ${listed(links, (size) => mm(size, 3))}.`,
-        cure: startWith(links),
+        why: `Total indicator reading at the ${windows ? 'rim' : 'tips'}, twice the shift, the sum of the links: ${listed(shares)}. Likely ${mm(likely, 3)}.`,
+        cure: startOrDone(links),
+        improve: startWith(links),
         source: source(links, from),
       },
-      2 * worst,
+      worst,
       { limit, sense: 'at most', worst: 'caution' },
     ),
   ];

@@ -3,13 +3,6 @@ import type { DesignTorque } from '../formulas/design-torque.ts';
 import { gripNeeds, gripOfRing, gripOfScrews, radiusSum } from '../formulas/joint-grip.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
-import { flangeMaterial } from '../rotor/plays.ts';
-import { propertyClass } from '../standards/property-classes.ts';
-import { leastEngagement } from '../standards/thread-engagement.ts';
-import { findThread } from '../standards/threads.ts';
-import { type Check, judged, notAssessed } from './check.ts';
-import { carriedByDowels, strongerDowels } from './dowels-shear.ts';
-import { torqueInWords, torqueMissing, torqueOf } from './duty-torque.ts';
 import {
   contactRing,
   type FaceFriction,
@@ -17,7 +10,14 @@ import {
   faceSides,
   frictionOfFace,
   screwsOfFace,
-} from './joint-face.ts';
+} from '../rotor/joint-face.ts';
+import { flangeMaterial } from '../rotor/plays.ts';
+import { propertyClass } from '../standards/property-classes.ts';
+import { leastEngagement } from '../standards/thread-engagement.ts';
+import { findThread } from '../standards/threads.ts';
+import { type Check, judged, notAssessed } from './check.ts';
+import { carriedByDowels, strongerDowels } from './dowels-shear.ts';
+import { torqueInWords, torqueMissing, torqueOf } from './duty-torque.ts';
 import { plain, sourced } from './words.ts';
 
 /** Safety against slipping: EN 1993-1-8 gammaM3 at the ultimate limit; torque that reverses: VDI 2230, from memory. */

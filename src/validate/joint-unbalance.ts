@@ -1,25 +1,24 @@
 /** The unbalance of the whole joint: shapes, what rides off centre, screws that differ; and what spoils it most. */
 import { permissibleUnbalance, twoPlaneUnbalance } from '../formulas/balance.ts';
 import { type Link, stackOf } from '../formulas/chain.ts';
+import { sharesOf } from '../formulas/chain-shares.ts';
 import { axisTilt } from '../formulas/rigid-bodies.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import { bodiesOf, shaftShare, spinningMass, unbalanceLinks, wholeOf } from '../rotor/unbalance.ts';
 import { balanceGrade, driveShaftGrades } from '../standards/balance-grades.ts';
 import { must } from '../standards/table.ts';
+import { cureOfChain, listedShort, startWith } from './chain-words.ts';
 import { type Check, judged, notAssessed } from './check.ts';
-import { notRead, startWith } from './concentricity.ts';
+import { notRead } from './concentricity.ts';
 import { angle, sourced } from './words.ts';
 
 /** So many of the greatest pulls are named. */
 const mostNamed = 5;
 
 /** The greatest pulls, in words. */
-function greatest(links: readonly Link[]): string {
-  const sorted = [...links].sort((a, b) => b.most - a.most);
-  const named = sorted.slice(0, mostNamed).map(({ what, most }) => `${what} ${most.toFixed(0)}`);
-  return `In g.mm, greatest first: ${named.join(', ')}${sorted.length > mostNamed ? ', and smaller ones' : ''}.`;
-}
+const greatest = (links: readonly Link[]): string =>
+  `In g.mm, greatest first: ${listedShort(sharesOf(links), mostNamed, { unit: '', decimals: 0 })}.`;
 
 /** What the joint is made of, in words: masses that ride. */
 function ridden(joint: Joint): string {
@@ -64,17 +63,18 @@ function jointUnbalance(joint: Joint): Finding[] {
   const { speed } = duty;
   const allows = (G: number) => permissibleUnbalance(mass, G, speed);
   const both = driveShaftGrades.map((name) => {
-    const grade = must(balanceGrade(name));
-    return `${grade.name} allows ${allows(grade.G).toFixed(0)}`;
+    const one = must(balanceGrade(name));
+    return `${one.name} allows ${allows(one.G).toFixed(0)}`;
   });
-  const limit = allows(must(balanceGrade(duty.grade)).G);
+  const grade = must(balanceGrade(duty.grade));
+  const limit = allows(grade.G);
   return [
     judged(
       {
         ...common,
         unit: 'g.mm',
-        why: `Worst case; likely ${likely.toFixed(0)} g.mm. At ${speed} rpm ${both.join(', ')} (both are listed for drive shafts). ${ridden(joint)} ${greatest(links)}${words} ${planes(joint)}`,
-        cure: `${startWith(links)} Then have the shaft balanced in place.`,
+        why: `Worst case is the sum of all pulls; likely ${likely.toFixed(0)} g.mm. At ${speed} rpm ${both.join(', ')} (both are listed for drive shafts). ${ridden(joint)} ${greatest(links)}${words} ${planes(joint)}`,
+        cure: cureOfChain(links, worst / mass, speed, grade),
         improve: startWith(links),
         source: sourced(common.source, memory),
       },

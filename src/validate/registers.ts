@@ -5,6 +5,7 @@ import type { Joint } from '../job/joint.ts';
 import type { MadeToMateInput } from '../job/schema-adapter.ts';
 import type { Finding } from '../model/finding.ts';
 import type { RegisterSpec } from '../parts/adapter-spec.ts';
+import { isFinelyKnown, registerCure } from '../rotor/link-cures.ts';
 import { type FlangeSide, registerClearance } from '../rotor/plays.ts';
 import { type Check, judged, stated } from './check.ts';
 import { mm } from './words.ts';
@@ -109,10 +110,12 @@ function fitFindings(joint: Joint, side: FlangeSide): Finding[] {
   const freed = own.gender === 'female' ? diameter - play.least : diameter + play.least;
   const turn = `${own.gender === 'female' ? 'Bore the recess' : 'Turn the spigot'} to ${mm(freed, 3)} (adapter.${side}.register: { diameter: ${freed.toFixed(3)} })`;
   const doubt =
-    mate.zone === null
+    mate.zone === null && !isFinelyKnown(mate.diameter)
       ? `, or measure the flange with a micrometer: the doubt of ${mm(mate.diameter.doubt, 3)} counts here`
       : '';
   const wanted = madeToMate(joint, side);
+  const closer = registerCure(joint, side);
+  const improve = closer === '' ? '' : `${closer[0]?.toUpperCase()}${closer.slice(1)}.`;
   // An interference that was asked for is no fault; what goes beyond a light tap has to be warmed.
   const asked = wanted?.interference ?? 0;
   return [
@@ -144,7 +147,10 @@ function fitFindings(joint: Joint, side: FlangeSide): Finding[] {
           ? `Ask for less clearance or a finer tolerance (adapter.${side}.fit: { clearance: 0 mm })${doubt}.`
           : play.least > 0.01
             ? `${turn}${doubt}.`
-            : `Choose a closer fit (adapter.${side}.fit: ${own.gender === 'female' ? 'H6' : 'h5'})${doubt}.`,
+            : closer.includes('closer fit')
+              ? `Choose a closer fit (adapter.${side}.fit: ${own.gender === 'female' ? 'H6' : 'h5'})${doubt}.`
+              : improve || 'Nothing is left to do about this fit: have the shaft balanced in place.',
+        improve,
         source: 'ISO 286-1 limits; 0.1 mm as the most that still centres is common practice',
       },
       play.greatest,

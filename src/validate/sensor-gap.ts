@@ -1,4 +1,5 @@
 /** The air gap as it is set, and at its high and its low spot, cold and hot. */
+import { sharesOf } from '../formulas/chain-shares.ts';
 import type { Joint } from '../job/joint.ts';
 import { type Need, type SensorNeeds, sensorNeeds } from '../job/sensor-needs.ts';
 import { type ToothWords, toothWords } from '../job/wheel-form.ts';
@@ -6,8 +7,8 @@ import type { Finding } from '../model/finding.ts';
 import { hasWindows, toothHeight } from '../parts/tone-wheel.ts';
 import { type GapMoves, gapMoves } from '../rotor/gap-moves.ts';
 import { toothRules } from '../standards/tooth-rules.ts';
+import { listed, startOrDone } from './chain-words.ts';
 import { type Check, judged, notAssessed } from './check.ts';
-import { listed, startWith } from './concentricity.ts';
 import { mm, sourced } from './words.ts';
 
 const feature = 'wheel-outline';
@@ -52,7 +53,7 @@ function setting(needs: SensorNeeds, { teeth }: ToothWords): Finding[] {
 function setTo(moves: GapMoves, closes: number, opens: number, least: number, most: number): string {
   const [from, to] = [least + closes, most - opens];
   if (from <= to) return `Set the gap to ${mm((from + to) / 2)} (sensor.gap).`;
-  return `No setting will do: the gap moves by ${mm(closes + opens)}, the sensor bears ${mm(most - least)}. ${startWith(moves.links)}`;
+  return `No setting will do: the gap moves by ${mm(closes + opens)}, the sensor bears ${mm(most - least)}. ${startOrDone(moves.links)}`;
 }
 
 function told(gap: NonNullable<SensorNeeds['gap']>, moves: GapMoves): string {
@@ -61,7 +62,7 @@ function told(gap: NonNullable<SensorNeeds['gap']>, moves: GapMoves): string {
     ? ` Heat opens it by ${mm(moves.heat.cold, 3)} cold and ${mm(moves.heat.hot, 3)} hot: ${moves.heat.how}.`
     : '';
   const rest = moves.unread.length === 0 ? '' : ` Not given, counted as nothing: ${moves.unread.join(', ')}.`;
-  const from = moves.links.length === 0 ? '' : ` It moves by ${listed(moves.links, (size) => mm(size, 3))}.`;
+  const from = moves.links.length === 0 ? '' : ` It moves by ${listed(sharesOf(moves.links))}.`;
   return `${set}.${from}${heat}${rest}`;
 }
 
@@ -109,7 +110,7 @@ function spots(joint: Joint, needs: SensorNeeds): Finding[] {
       code: 'sensor-gap-high',
       title: 'air gap at the high spot',
       why: `${why} Likely ${mm(gap.value - likelyLess, 3)}.${at(-1)}`,
-      cure: most === null ? `Set the gap ${mm(floor - nearest)} wider (sensor.gap). ${startWith(moves.links)}` : cure,
+      cure: most === null ? `Set the gap ${mm(floor - nearest)} wider (sensor.gap). ${startOrDone(moves.links)}` : cure,
       source: `${sum}; least gap: ${least ? sourced(least.source, least.memory) : '0.05 mm so that nothing touches, common practice'}`,
     },
     nearest,
@@ -204,7 +205,7 @@ function roomRound(joint: Joint): Finding[] {
   const moves = gapMoves({ ...joint, job: { ...joint.job, sensor } }, room);
   if (!moves) return [];
   const heat = Math.min(0, moves.heat?.cold ?? 0, moves.heat?.hot ?? 0);
-  const from = moves.links.length === 0 ? '' : `, less ${listed(moves.links, (size) => mm(size, 3))}`;
+  const from = moves.links.length === 0 ? '' : `, less ${listed(sharesOf(moves.links))}`;
   const warm = heat < 0 ? `, less ${mm(-heat, 3)} of heat` : '';
   const needed = roomLeft + moves.worst - heat;
   return [
@@ -215,7 +216,7 @@ function roomRound(joint: Joint): Finding[] {
         title: `room between the ${toothWords(joint.wheelSpec).tips} and what stands still`,
         unit: 'mm',
         why: `${mm(room)} at rest${from}${warm}.`,
-        cure: `Make room: ${mm(needed)} at rest, or a wheel ${mm(2 * (needed - room))} smaller (wheel.outside). ${startWith(moves.links)}`,
+        cure: `Make room: ${mm(needed)} at rest, or a wheel ${mm(2 * (needed - room))} smaller (wheel.outside). ${startOrDone(moves.links)}`,
         source: 'sum of the links; 1 mm left is common practice',
       },
       room - moves.worst + heat,

@@ -3,9 +3,9 @@ import { cylinderStress, shearYield, torsionStress, uncutRings } from '../formul
 import { cylinderArea, type Section, sectionsBetween } from '../geometry/turned-sections.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
+import { screwsOfFace } from '../rotor/joint-face.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { torqueInWords, torqueMissing, torqueOf } from './duty-torque.ts';
-import { screwsOfFace } from './joint-face.ts';
 import { mm, plain, sourced } from './words.ts';
 
 /** Safety against yielding under the peak torque. Common practice. */

@@ -22,7 +22,7 @@ const pull = (size: number, angle: number | null, doubt = 0) => ({
 /** 300 at 0 and 400 at 90 degrees: 500 at 53.13 degrees; 250 more may lie towards any side. */
 const input: BalanceViewInput = {
   id: 'balance',
-  pulls: [pull(300, 0), pull(400, 90), pull(250, null)],
+  pulls: [pull(400, 90), pull(300, 0), pull(250, null)],
   known: { size: 500, angle: (Math.atan2(4, 3) * 180) / Math.PI },
   loose: { worst: 250, likely: 250 },
   worst: 750,
@@ -30,7 +30,7 @@ const input: BalanceViewInput = {
   limit: 1000,
   allowed: 'G 40 at 3000 rpm for 7.85 kg',
   verdict: 'pass',
-  cure: 'a closer fit',
+  start: { number: 2, cure: 'a closer fit' },
   marks: [{ name: 'tooth 1', at: 0 }],
   corrections: [],
   notGiven: [],
@@ -74,8 +74,18 @@ describe('the picture of the unbalance', () => {
     expect(texts(shapes)).toContain('At worst 750 g.mm: 250 g.mm to spare.');
   });
 
+  it('starts with the pull that it is told to, and says so where nothing is left to do', () => {
+    // 300 of 750.
+    expect(texts(shapes).join(' ')).toMatch(
+      /Start with 2: pull of 300 gives 40\u00a0% of\s+it\. What helps: a closer fit\./,
+    );
+    const done = texts(balanceView({ ...input, start: null }).shapes).join(' ');
+    expect(done).toContain('Nothing is left to do about any of these pulls.');
+    expect(done).not.toContain('What helps');
+  });
+
   it('draws small arrows larger beside the whole, and says how many times', () => {
-    const few: BalanceViewInput = { ...input, pulls: [pull(40, 90), pull(710, null)], known: { size: 40, angle: 90 } };
+    const few: BalanceViewInput = { ...input, pulls: [pull(710, null), pull(40, 90)], known: { size: 40, angle: 90 } };
     const scale = balanceScale(few);
     const drawn = balanceView(few).shapes;
     expect(lines(drawn, 'outline').map(({ from, to }) => to.y - from.y)).toContainEqual(

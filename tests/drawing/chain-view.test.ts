@@ -27,7 +27,15 @@ const link = (most: number, angle: number | null = null, doubt = 0, usual?: numb
   ...(usual === undefined ? {} : { usual }),
 });
 
-const row = (worst: number, likely = 0) => ({ what: `link ${worst}`, worst, likely, read: null, feature: 'body' });
+const row = (worst: number, likely = 0, number = 1) => ({
+  what: `link ${worst}`,
+  number,
+  said: worst.toFixed(3),
+  worst,
+  likely,
+  read: null,
+  feature: 'body',
+});
 
 const input = (rows: ChainViewInput['rows'], limit: number | null = 0.1): ChainViewInput => ({
   id: 'chain',
@@ -39,11 +47,10 @@ const input = (rows: ChainViewInput['rows'], limit: number | null = 0.1): ChainV
   likely: rows.reduce((sum, { likely }) => sum + likely, 0),
   limit,
   verdict: 'pass',
-  cure: 'a closer fit',
+  start: { number: rows[0]?.number ?? 1, cure: 'a closer fit' },
   notGiven: [],
   feature: 'driven-register',
   unit: 'mm',
-  decimals: 3,
   sized: (mm) => `${mm.toFixed(3)} mm`,
 });
 
@@ -100,9 +107,9 @@ describe('parts of a chain', () => {
 });
 
 describe('the picture of a chain', () => {
-  it('draws the widest link first, each bar to scale from where the last one ends', () => {
+  it('draws each bar to scale from where the last one ends, and the number of its place in the chain', () => {
     // 0.03 + 0.05 + 0.01 against 0.1: 99 mm of sheet stand for 0.1 mm.
-    const { shapes } = chainView(input([row(0.03), row(0.05), row(0.01)]));
+    const { shapes } = chainView(input([row(0.05, 0, 2), row(0.03, 0, 1), row(0.01, 0, 3)]));
     const bars = stairs(shapes);
     expect(bars).toHaveLength(3);
     const ends = [0, 0.05, 0.08, 0.09].map((sum) => sum * 990);
@@ -114,6 +121,18 @@ describe('the picture of a chain', () => {
     expect(limits).toHaveLength(4);
     expect(texts(shapes)).toContain('0.010 mm to spare');
     expect(texts(shapes).join(' ')).toMatch(/Start with 2: link 0\.05 gives 56\u00a0% of the\s+worst case/);
+  });
+
+  it('starts where it is told to, not at the widest, and says so where nothing is left to do', () => {
+    const chain = { ...input([row(0.05, 0, 2), row(0.03, 0, 1)]), start: { number: 1, cure: 'a truer flange' } };
+    // 0.03 of 0.08.
+    const words = texts(chainView(chain).shapes).join(' ');
+    expect(words).toMatch(
+      /Start with 1: link 0\.03 gives 38\u00a0% of the\s+worst case\. What helps: a truer flange\./,
+    );
+    const done = texts(chainView({ ...chain, start: null }).shapes).join(' ');
+    expect(done).toContain('Nothing is left to do about any of these links.');
+    expect(done).not.toContain('What helps');
   });
 
   it('draws a link that pulls back backwards', () => {

@@ -93,7 +93,7 @@ it('lists every screw to buy in the table, as often as it is needed', async () =
   const pack = files.find(({ name }) => name.endsWith('-pack-screws.zip'));
   const csv =
     opened('screws.zip', pack?.bytes ?? new Uint8Array()).find(({ name }) => name.endsWith('.csv'))?.text ?? '';
-  for (const { count, what } of screwsToBuy(joint.screws)) expect(csv).toContain(`${count},${count},"${what}"`);
+  for (const { count, what } of screwsToBuy(joint)) expect(csv).toContain(`${count},${count},"${what}"`);
 });
 
 it('is held while a check fails, with set-up sheets and programs, and says so inside when forced', async () => {

@@ -41,7 +41,7 @@ export async function openBench(): Promise<Bench> {
         localStorage.clear();
         sessionStorage.clear();
       });
-      await page.emulateMedia({ colorScheme: null });
+      await page.emulateMedia({ colorScheme: null, media: null });
       return kept;
     }
     await left?.close().catch(() => undefined);

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { judgeJob, kindsFor, makeFiles, products } from '../../src/core.ts';
+import { judgeJob, kindsFor, liveReport, makeFiles, products } from '../../src/core.ts';
 import { patterns } from '../validate/help.ts';
 import { type Bench, blamedByAxe, catchSaved, fill, jobText, type Opened, openBench, settled } from './browser.ts';
 
@@ -192,6 +192,25 @@ describe('deciding', () => {
       .toContain('64 teeth');
   });
 
+  it('tells every torque, the class of each screw, and the number for the controller', async () => {
+    const { page } = await bench.open();
+    await settled(page);
+    const rows = await page.locator('.screws tr').allTextContents();
+    const text = readFileSync(join(presets, 'orchard-truck.job.yaml'), 'utf8');
+    const judged = judgeJob(text, 'orchard-truck.job.yaml', patterns);
+    if (!judged.ok) throw new Error('orchard-truck');
+    const { screws } = liveReport(judged.joint, judged.findings).report;
+    expect(rows.length).toBe(screws.length);
+    for (const [i, { count, what, detail, tighten }] of screws.entries()) {
+      const row = rows[i] ?? '';
+      expect(row.startsWith(`${count} x ${what}${detail}`)).toBe(true);
+      for (const part of tighten.split('; ')) expect(row).toContain(part);
+    }
+    // 48 teeth times 5.125 were in the controller, 60 teeth times 4.1 are: both 246.
+    const said = page.locator('table.answers', { hasText: 'Pulses in a turn of the road wheels' });
+    expect(await said.textContent()).toMatch(/road wheels246\b/);
+  });
+
   it('sets two designs side by side and marks what differs', async () => {
     const { page } = await bench.open();
     await page.getByRole('button', { name: 'put this design aside' }).click();
@@ -248,6 +267,29 @@ describe('for everybody', () => {
     const { page } = await bench.open(size);
     expect(await blamedByAxe(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+  });
+
+  it('prints the verdict with its lists, then every picture below it, and no buttons', async () => {
+    const { page } = await bench.open();
+    await settled(page);
+    await page.emulateMedia({ media: 'print' });
+    const boxes = await page.evaluate(() => {
+      const box = (of: string) => [...document.querySelectorAll(of)].map((one) => one.getBoundingClientRect());
+      return {
+        verdict: box('.result')[0]?.bottom ?? 0,
+        pictures: box('.pictures figure').map(({ top, bottom }) => [top, bottom]),
+        buttons: box('main button:not(.key), main input, main select').filter(({ height }) => height > 0).length,
+        torque: box('.result details[open] strong').some(({ height }) => height > 0),
+      };
+    });
+    expect(boxes.pictures.length).toBeGreaterThan(8);
+    let end = boxes.verdict;
+    for (const [top = 0, bottom = 0] of boxes.pictures) {
+      expect(top).toBeGreaterThanOrEqual(end - 1);
+      end = bottom;
+    }
+    expect(boxes.buttons).toBe(0);
+    expect(boxes.torque).toBe(true);
   });
 
   it('shows the parts in space, with WebGL', async () => {

@@ -169,7 +169,7 @@ describe('a key that is words or a section', () => {
   it('takes a tyre as its size, and back as keys; an emptied section goes', async () => {
     const { page } = await bench.open();
     await openText(page, kart);
-    await page.locator('#sheet-sensor button.more', { hasText: 'more keys' }).first().click();
+    await page.locator('#sheet-sensor button.more', { hasText: 'more lines' }).first().click();
     const word = page.locator('[name="sensor.tyre"]');
     expect(await word.inputValue()).toBe('');
     await word.focus();
@@ -254,7 +254,7 @@ describe('words', () => {
     await openText(page, kart.replace('sensor:\n  axle: 4.1\n  tyre: { rolled: 2050 mm }\n', ''));
     expect(await page.locator('#sheet-wheel summary').textContent()).toBe('Toothed wheel (not in this job yet)');
     await page.locator('#sheet-duty button.more').first().click();
-    expect(await page.locator('#sheet-duty').textContent()).toMatch(/fewer keys take what/);
+    expect(await page.locator('#sheet-duty').textContent()).toMatch(/fewer lines take what/);
     expect(await page.locator('nav[aria-label="Pictures"]').textContent()).toMatch(/section \w/);
     expect(await page.locator('.finding summary').first().textContent()).toMatch(/^\S+ \S/);
   });

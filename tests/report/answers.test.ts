@@ -1,7 +1,8 @@
 /** The short answers on the first page: what they must say of findings made up for the purpose. */
 import { describe, expect, it } from 'vitest';
 import type { Finding, Verdict } from '../../src/model/finding.ts';
-import { answersOf, usedUp } from '../../src/report/answers.ts';
+import { answersOf } from '../../src/report/answers.ts';
+import { usedUp } from '../../src/report/rank.ts';
 
 /** A finding held against a limit; a negative margin is on the wrong side. */
 function found(
@@ -60,7 +61,7 @@ describe('a question', () => {
       'What is the weakest link? 63 % used',
     ]);
     expect(answer(sound, 'centred').text).toBe(
-      'title of concentricity: 0.05 mm, limit 0.1 mm. Of a hundred joints made this way 98 stay within.',
+      'title of concentricity: 0.05 mm, at most 0.1 mm. Of a hundred joints made this way 98 stay within.',
     );
   });
 
@@ -70,7 +71,7 @@ describe('a question', () => {
       question: 'Does it stay centred?',
       verdict: 'fail',
       word: 'No',
-      text: 'title of faces-seat-first: -0.7 mm, limit 0.1 mm.',
+      text: 'title of faces-seat-first: -0.7 mm, at least 0.1 mm.',
     });
   });
 
@@ -124,7 +125,7 @@ describe('the weakest link', () => {
     expect(answer(findings, 'weakest')).toMatchObject({
       verdict: 'fail',
       word: 'It fails',
-      text: 'title of web-between-holes: -3.4 mm, limit 3 mm.',
+      text: 'title of web-between-holes: -3.4 mm, at least 3 mm.',
     });
     expect(answer(findings, 'better').text).toBe('Cure of web-between-holes.');
   });
@@ -144,6 +145,12 @@ describe('the weakest link', () => {
     expect(answer([pressed], 'better').text).toBe('Hardened washers (adapter.driven.washer: true).');
     const fit = found('register-centres', 'pass', 0.099, 0.1, 'most', { feature: 'driving-register' });
     expect(answer([fit], 'better').text).toContain('(adapter.driving.fit)');
+    // What the check has nothing left to advise is said to be done, and nothing general stands in for it.
+    const done = found('register-centres', 'pass', 0.099, 0.1, 'most', { improve: '' });
+    expect(answer([done], 'better')).toMatchObject({
+      word: 'Nothing is left',
+      text: expect.stringContaining('done already'),
+    });
     // A fit does nothing for a corner or a height.
     const corner = found('register-corner', 'pass', 0.5, 0.49, 'least');
     expect(answer([corner], 'better').text).not.toContain('fit');

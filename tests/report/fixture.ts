@@ -116,7 +116,13 @@ const noMass = {
 
 /** The demo joint, as far as reports read it. */
 export const joint: JointToReport = {
-  job: { title: 'Demo: orchard truck, drive unit to rear axle', units: 'mm' },
+  job: {
+    title: 'Demo: orchard truck, drive unit to rear axle',
+    units: 'mm',
+    adapter: { driving: {}, driven: { face_friction: 0.2 } },
+  },
+  driving: { material: '1045' },
+  driven: { material: null },
   adapterSpec,
   wheelSpec,
   adapterMaterial: aluminium.value,

@@ -52,6 +52,17 @@ it('what was chosen is not assumed at its default as well', () => {
   expect(joint.assumptions.find(({ path }) => path === 'adapter.driving.class')?.value).toBe(driving?.class);
 });
 
+it('the doubt of a dial that was read around the turn is told as assumed: no key gives it', () => {
+  const paths = told(truck).report.assumptions.filter(({ from }) => from.startsWith('doubt of a dial'));
+  // Both rims of the truck were read at eight places, both faces as one total.
+  expect(paths.map(({ path, value }) => `${path}: ${value}`)).toEqual([
+    'driving.runout.rim: each reading good to +-0.01 mm',
+    'driven.runout.rim: each reading good to +-0.01 mm',
+  ]);
+  const totals = truck.replace(/rim: \[.*?\]/g, 'rim: 0.02');
+  expect(told(totals).report.assumptions.filter(({ from }) => from.startsWith('doubt of a dial'))).toEqual([]);
+});
+
 /**
  * Tension that brings a screw to its yield point while it is also twisted by the thread: VDI 2230-1, F = R A / sqrt(1 + 3 (3/2 d2/d0 (P / (pi d2)
  * + 1.155 mu))^2), d0 = (d2 + d3) / 2. M8: d2 7.188, d3 6.466 (ISO 724, ISO 68-1), A 36.6 mm2 (ISO 898-1); class 12.9: 1100 MPa (ISO 898-1).

@@ -23,7 +23,7 @@ describe('reportData', () => {
       'web-between-holes',
       'wheel-magnetic',
     ]);
-    expect(worstFirst([...findings].reverse())).toEqual(data.findings);
+    expect(worstFirst([...findings].reverse())).toEqual(data.findings.map(({ sense: _, ...finding }) => finding));
   });
 
   it('takes the worst verdict, and never a pass from what was not assessed', () => {
@@ -39,7 +39,7 @@ describe('reportData', () => {
   it('names the number that matters most in the headline', () => {
     expect(data.headline).toBe('thread engagement: 12 mm against a limit of 15 mm, 3 mm short.');
     expect(reportData(joint, only('pass')).headline).toBe(
-      'Nothing fails. The least to spare: wall to rim: 8.25 mm against a limit of 5 mm, 3.25 mm to spare.',
+      'Nothing fails. Nearest to its limit: wall to rim: 8.25 mm against a limit of 5 mm, 3.25 mm to spare.',
     );
     expect(reportData(joint, only('not assessed')).headline).toContain('Nothing is known to be good');
     expect(reportData(joint, []).headline).toBe('Nothing was checked.');
@@ -84,15 +84,15 @@ describe('reportData', () => {
 
 describe('screwsToBuy', () => {
   it('counts screws and washers, equal ones together', () => {
-    expect(screwsToBuy(joint.screws).map((l) => `${l.count} ${l.what}`)).toEqual([
+    expect(screwsToBuy(joint).map((l) => `${l.count} ${l.what}`)).toEqual([
       '6 M10 x 25 socket head cap screw',
       '6 M10 x 30 hexagon head screw',
       '6 M10 washer, 20 outside, 2 thick',
     ]);
     const [first] = joint.screws;
     if (!first) throw new Error('the demo joint has no screws');
-    expect(screwsToBuy([first, { ...first, id: 'other' }]).map((l) => l.count)).toEqual([12]);
-    const bolts = screwsToBuy([
+    expect(screwsToBuy(joint, [first, { ...first, id: 'other' }]).map((l) => l.count)).toEqual([12]);
+    const bolts = screwsToBuy(joint, [
       {
         ...first,
         length: null,
@@ -103,7 +103,7 @@ describe('screwsToBuy', () => {
     expect(bolts.map((l) => l.count)).toEqual([6, 12, 6]);
     expect(bolts[0]?.what).toContain('length to be chosen');
     // 31.75 / 25.4 = 1.25.
-    expect(screwsToBuy([{ ...first, thread: '3/8-24 UNF', length: 31.75 }])[0]?.what).toContain(
+    expect(screwsToBuy(joint, [{ ...first, thread: '3/8-24 UNF', length: 31.75 }])[0]?.what).toContain(
       '3/8-24 UNF x 1.25 in socket',
     );
   });
@@ -148,7 +148,7 @@ describe('reportText', () => {
   });
 
   it('gives value, limit, margin, why and what to do for a failing check, one line for a pass', () => {
-    expect(text).toContain('  value   12 mm, limit 15 mm, 3 mm short\n');
+    expect(text).toContain('  value   12 mm, at least 15 mm, 3 mm short\n');
     expect(text).toContain('  do      Make the adapter 3 mm thicker, or use screws 5 mm longer.\n');
     expect(text).toMatch(/^PASS {2}wall to rim \[driven-screws\] +3\.25 mm to spare$/m);
     expect(text).toMatch(/^NOT ASSESSED {2}joint strength/m);
@@ -240,7 +240,7 @@ describe('reportHtml', () => {
     };
     const hostile: JointToReport = {
       ...joint,
-      job: { title: bad, units: 'mm' },
+      job: { ...joint.job, title: bad, units: 'mm' },
       assumptions: [{ path: bad, value: bad, from: bad, memory: true }],
       screws: joint.screws.map((s) => ({ ...s, label: bad, thread: bad })),
       adapterMaterial: { ...joint.adapterMaterial, name: bad },

@@ -48,12 +48,61 @@ describe('what makes a fit closer', () => {
   const caliper: Patch = { driving: { register: { diameter: { value: 62, doubt: 0.03 } } } };
 
   it('is a closer class where the own half is the wider one, and the micrometer where the mate is', () => {
-    expect(cureOf(judge(), 'driving-seat')).toMatch(
+    // H8 on 62 is 0.046 wide (ISO 286-1), the mate 0.04.
+    const rough: Patch = {
+      driving: { register: { diameter: { value: 62, doubt: 0.02 } } },
+      adapter: { driving: { fit: 'H8' } },
+    };
+    expect(cureOf(judge(rough), 'driving-seat')).toMatch(
       /^a closer fit \(adapter\.driving\.fit: H6\), or the flange's register measured/,
     );
     expect(cureOf(judge(caliper), 'driving-seat')).toMatch(
       /^the flange's register measured with a micrometer .*\(it is known to \+-0\.030 mm only\), then a closer fit/,
     );
+  });
+
+  it.each([
+    ['a reading by micrometer', { value: 62, instrument: 'micrometer' }],
+    ['readings by micrometer, spread as far as one explains', { readings: [62, 62.025], instrument: 'micrometer' }],
+    ['a micrometer with a doubt of its own', { value: 62, doubt: 0.01, instrument: 'micrometer' }],
+  ])('never asks again for a micrometer after %s, and for nothing once the fit is the closest too', (_, diameter) => {
+    const measured: Patch = { driving: { register: { diameter } } };
+    expect(cureOf(judge(measured), 'driving-seat')).toBe('a closer fit (adapter.driving.fit: H6)');
+    expect(cureOf(judge(measured, { adapter: { driving: { fit: 'H6' } } }), 'driving-seat')).toBe('');
+  });
+
+  it('asks for a micrometer, and not for fit rings again, where these proved it', () => {
+    const cure = cureOf(
+      judge({ driving: { register: { diameter: { value: 62, doubt: undefined, proven: true } } } }),
+      'driving-seat',
+    );
+    expect(cure).toContain('measured with a micrometer');
+    expect(cure).not.toContain('fit rings');
+  });
+
+  it('is less clearance and then a finer tolerance where it is made to its mate: IT5 of 62 is 0.013 (ISO 286-1)', () => {
+    const made = (fit: Patch) => cureOf(judge({ adapter: { driving: { fit } } }), 'driving-seat');
+    expect(made({ clearance: '0.02 mm' })).toBe('less clearance (adapter.driving.fit: { clearance: 0 mm })');
+    expect(made({ clearance: '0 mm' })).toBe(
+      'a finer tolerance (adapter.driving.fit: { clearance: 0 mm, tolerance: 0.013 mm })',
+    );
+    expect(made({ clearance: '0 mm', tolerance: '0.013 mm' })).toBe('');
+  });
+
+  it('leaves one chucking, and a wheel turned to its register, at that', () => {
+    expect(cureOf(judge(), 'turn-over')).toMatch(/one chucking/);
+    expect(cureOf(judge({ adapter: { setup: 'one chucking' } }), 'turn-over')).toBe('');
+    const bore = (patch: Patch) =>
+      linksTo(judge(patch).joint, 'wheel').find(({ id }) => id === 'wheel-bore')?.cure ?? '';
+    expect(bore({})).toMatch(/wheel\.fit: H8/);
+    expect(bore({ wheel: { fit: 'H8', clearance: undefined } })).toMatch(/^the wheel set true with a dial/);
+  });
+
+  it('does not true up what a dial cannot tell from nothing: eight readings of 0.01 either way are good to 4/pi of that', () => {
+    const read = (size: number) =>
+      judge({ driven: { runout: { rim: [0, 1, 2, 3, 4, 5, 6, 7].map((k) => size * Math.cos((k * Math.PI) / 4)) } } });
+    expect(cureOf(read(0.012), 'driven-run-out')).toBe('');
+    expect(cureOf(read(0.014), 'driven-run-out')).toBe('the driven flange trued up');
   });
 
   it('is no finer class than the finest', () => {

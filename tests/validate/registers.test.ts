@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Joint } from '../../src/job/joint.ts';
 import type { RegisterSpec } from '../../src/parts/adapter-spec.ts';
 import { validate } from '../../src/validate/all.ts';
-import { type Case, expectSaid, findingOf, judge, prove } from './help.ts';
+import { type Case, expectSaid, findingOf, judge, type Patch, prove } from './help.ts';
 
 const driving = (register: object) => ({ adapter: { driving: { register } } });
 const driven = (register: object) => ({ adapter: { driven: { register } } });
@@ -282,4 +282,16 @@ describe('registers', () => {
 
 describe('faces that meet', () => {
   it.each(seatingCases)('$code, $verdict: $what', (row) => prove(row));
+});
+
+describe('what would make a register that passes better', () => {
+  const measured: Patch = {
+    driving: { register: { diameter: { value: 62, instrument: 'micrometer', doubt: undefined } } },
+  };
+  const improve = (...patches: Patch[]) => findingOf(judge(...patches), 'register-centres@driving').improve;
+
+  it('is never what has been done', () => {
+    expect(improve(measured)).toBe('A closer fit (adapter.driving.fit: H6).');
+    expect(improve(measured, { adapter: { driving: { fit: 'H6' } } })).toBe('');
+  });
 });
