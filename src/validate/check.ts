@@ -55,6 +55,7 @@ export function judged(statement: Statement, value: number, against: Limit): Fin
     verdict,
     value: tidy(value),
     limit: tidy(against.limit),
+    sense: against.sense,
     // A pass by rounding is met exactly, not missed by a hair.
     margin: tidy(verdict === 'pass' ? Math.max(0, margin) : margin),
     remedy: verdict === 'pass' ? '' : cure,

@@ -36,7 +36,8 @@ describe('an engine that rounds otherwise', () => {
     async (base) => {
       const golden = JSON.parse(readFileSync(goldenPath, 'utf8')) as GoldenList;
       for (const [name, sum] of usual) Object.assign(Math, { [name]: (...of: number[]) => nudged(sum(...of)) });
-      expect(Math.log(7)).not.toBe(usual.get('log')?.(7));
+      // The bending bites: not every logarithm is as it was.
+      expect([3, 5, 7, 11, 13].some((of) => Math.log(of) !== usual.get('log')?.(of))).toBe(true);
       const file = `${base}.job.yaml`;
       const text = readFileSync(resolve(import.meta.dirname, '../../presets', file), 'utf8');
       const judged = judgeJob(text, file, readWorld().patterns);
