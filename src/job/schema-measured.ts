@@ -70,11 +70,18 @@ export function measured(fields: Fields, range: Range, about: string): z.ZodType
   });
 }
 
-/** "62.00 +-0.01" and "62.00 micrometer", as it is said at the bench: the parts of a measured value. Null for a plain size. */
+/**
+ * "62.00 +-0.01", "62.00 micrometer", "60.02, 60.01, 60.03 micrometer", as it is said at the bench: the parts of a measured value. Null for
+ * a plain size.
+ */
 function asSpoken(typed: string): Readonly<Record<string, unknown>> | null {
   const [, size = '', tool] = /^(.*?)\s+([a-z]+)\s*$/i.exec(typed) ?? [];
   const instrument = instruments.find((name) => name === tool?.toLowerCase());
   const rest = instrument ? size.replace(/[\s,;]+$/, '') : typed;
+  // Readings stand apart by a comma and a blank: a comma alone is somebody's decimal sign.
+  const readings = rest.split(/\s*;\s*|,\s+|\s+/);
+  if (instrument && readings.length > 1 && readings.every((one) => /^\d+(\.\d+)?$/.test(one)))
+    return { readings, instrument };
   const [value, doubt, more] = rest.split(/±|\+\/-|\+-/);
   if ((instrument === undefined && doubt === undefined) || doubt?.trim() === '' || more !== undefined) return null;
   return { value, ...(doubt === undefined ? {} : { doubt }), ...(instrument ? { instrument } : {}) };

@@ -44,15 +44,21 @@ export function givenOnce(value: number): Measured {
   return { value, doubt: instrumentDoubt.caliper, basis: 'given' };
 }
 
-/** The readings' mean and doubt: the greater of the instrument's own and half their spread. At least one reading. */
+/**
+ * The readings' mean and doubt. At least one reading. Readings that agree within the instrument's doubt on both sides are of one size, and that
+ * doubt is left. Readings farther apart are of a size that varies (worn, out of round): it reaches from the least of them to the greatest, each
+ * with the instrument's doubt.
+ */
 export function fromReadings(readings: readonly number[], instrument: Instrument): Measured {
   const mean = readings.reduce((sum, reading) => sum + reading, 0) / readings.length;
-  const halfRange = (Math.max(...readings) - Math.min(...readings)) / 2;
+  const own = instrumentDoubt[instrument];
+  const [least, most] = [Math.min(...readings), Math.max(...readings)];
   // Binary noise of the sums is far below any instrument: nine decimals keep every digit that was read.
   const tidy = (size: number) => Number(size.toFixed(9));
+  const isOneSize = most - least <= 2 * own + 1e-9;
   return {
     value: tidy(mean),
-    doubt: Math.max(instrumentDoubt[instrument], tidy(halfRange)),
+    doubt: isOneSize ? own : tidy(Math.max(most - mean, mean - least) + own),
     basis: 'repeated',
     readings,
   };

@@ -30,7 +30,7 @@ export interface RegisterSize {
  * Size of a register from one or more readings across it, at several directions if it is worn.
  *
  * Size: the mean (of the wave fit when directions are known, so that uneven directions do not favour one side). Doubt: the
- * greater of the instrument's own and half the spread; in a bore read by caliper the jaw error is added to it.
+ * instrument's own, beyond the farthest reading where they cannot be of one size; in a bore read by caliper the jaw error is added to it.
  * Ovality: a two-point reading at direction t is D + (ovality / 2) cos 2(t - t0); with directions it is fitted, else it is half
  * the spread, doubled. Misses: readings that spread more than the instrument explains and are not an oval.
  */

@@ -73,7 +73,7 @@ function sizesForSensor(joint: Joint, spec: ToneWheelSpec, sizes: ToothMeasures)
     notAssessed({
       ...common,
       title: `width of ${words.teeth} and ${words.valleys} against the sensor`,
-      why: `No tooth width is published for ${needs.title.toLowerCase()}: ${words.teeth} here are ${mm(sizes.toothChord)}, ${words.valleys} ${mm(sizes.valleyChord)}.`,
+      why: `No tooth width is published for ${needs.title.charAt(0).toLowerCase()}${needs.title.slice(1)}: ${words.teeth} here are ${mm(sizes.toothChord)}, ${words.valleys} ${mm(sizes.valleyChord)}.`,
       missing: "Type what the sensor's data sheet asks for: sensor.tooth, sensor.valley, sensor.spacing.",
     }),
   ];

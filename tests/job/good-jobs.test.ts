@@ -75,7 +75,8 @@ describe('good jobs', () => {
     ['120', { value: 120, doubt: 0.03, basis: 'given' }],
     ['4 3/4 in', { value: 120.65, doubt: 0.03, basis: 'given' }],
     ['[120.00, 120.02, 120.04]', { value: 120.02, doubt: 0.03, basis: 'repeated', readings: [120, 120.02, 120.04] }],
-    ['[120.00, 120.10]', { value: 120.05, doubt: 0.05, basis: 'repeated', readings: [120, 120.1] }],
+    // Farther apart than 0.03 on both sides explains: from 120.00 - 0.03 to 120.10 + 0.03.
+    ['[120.00, 120.10]', { value: 120.05, doubt: 0.08, basis: 'repeated', readings: [120, 120.1] }],
     ['{ value: 120 }', { value: 120, doubt: 0.03, basis: 'given' }],
     ['{ value: 120, doubt: 0.2 }', { value: 120, doubt: 0.2, basis: 'stated' }],
     ['{ value: 120, doubt: 10 thou }', { value: 120, doubt: 0.254, basis: 'stated' }],
@@ -84,6 +85,11 @@ describe('good jobs', () => {
     ['{ value: 120, instrument: catalogue }', { value: 120, doubt: 0.05, basis: 'catalogue' }],
     ['120.00 micrometer', { value: 120, doubt: 0.005, basis: 'stated' }],
     ['"4 3/4 in, Micrometer"', { value: 120.65, doubt: 0.005, basis: 'stated' }],
+    [
+      '120.00 120.02 120.01 micrometer',
+      { value: 120.01, doubt: 0.015, basis: 'repeated', readings: [120, 120.02, 120.01] },
+    ],
+    ['"120.00, 120.002; micrometer"', { value: 120.001, doubt: 0.005, basis: 'repeated', readings: [120, 120.002] }],
     ['120 ± 0.01', { value: 120, doubt: 0.01, basis: 'stated' }],
     ['120 +-0.01 mm', { value: 120, doubt: 0.01, basis: 'stated' }],
     ['120 +/- 10 thou caliper', { value: 120, doubt: 0.254, basis: 'stated' }],

@@ -127,9 +127,14 @@ describe('a register', () => {
   const read = (readings: readonly number[], more: Partial<RegisterReadings> = {}) =>
     sizeRegister({ readings, instrument: 'caliper', gender: 'male', ...more });
 
-  it('is the mean of its readings with the larger of instrument and half spread', () => {
+  it('is the mean of its readings, with the doubt of the instrument beyond the farthest where they cannot be of one size', () => {
     const { size } = must(read([57.02, 57.06, 57.1]));
-    expect(size).toMatchObject({ value: 57.06, doubt: 0.04, basis: 'repeated' });
+    // 57.02 - 0.03 to 57.10 + 0.03.
+    expect(size).toMatchObject({ value: 57.06, doubt: 0.07, basis: 'repeated' });
+    // To 60.021 + 0.005 from a mean of 60.007.
+    expect(must(read([60, 60, 60.021], { instrument: 'micrometer' })).size.doubt).toBeCloseTo(0.019, 9);
+    // Six hundredths are still within a caliper's doubt on both sides.
+    expect(must(read([57.02, 57.08])).size.doubt).toBe(0.03);
     expect(must(read([57.02, 57.03])).size.doubt).toBe(0.03);
     expect(must(read([57.02, 57.022], { instrument: 'micrometer' })).size.doubt).toBe(0.005);
   });

@@ -83,6 +83,30 @@ describe('what is milled off', () => {
   });
 });
 
+describe('a flat beside a hole', () => {
+  /*
+   * An outside of 120, M10 mouths (10 across) on 108, a web of 3: metal to keep to 54 + 8 = 62, beyond the rim. A flat h wide each way
+   * takes 2/3 h^3 rho t: 12 g.mm of 20 mm (less two chamfers of 1) at most 2 x 5.1; a hole 15 degrees aside begins 54 sin 15 - 8 = 5.98 off.
+   */
+  const { joint } = judge(noWheel, { adapter: { thickness: 20, outside: 120 } });
+  const said = (at: number) => {
+    const [mass, off] = [joint.adapterMass.mass, 12 / joint.adapterMass.mass];
+    const angle = (at * Math.PI) / 180;
+    return adapterCorrection(joint, {
+      ...joint.adapterMass,
+      mass,
+      centre: [off * Math.cos(angle), off * Math.sin(angle), 10],
+    });
+  };
+  it.each([
+    [-15, true],
+    [0, false],
+    [15, true],
+  ])('%d degrees from it: %s', (aside, isClear) => {
+    expect(said(joint.clocking.angle + aside).includes('mill a flat')).toBe(isClear);
+  });
+});
+
 describe('what is drilled', () => {
   it('undoes the pull: cylinder and point by hand, the drill as long as it is told', () => {
     const made = judge(lopsided, noWheel, { adapter: { outside: 160 } });
@@ -99,6 +123,15 @@ describe('what is drilled', () => {
     expect(moment / sizeOf(pullOf(made.joint.adapterMass))).toBeGreaterThan(0.97);
     expect(moment / sizeOf(pullOf(made.joint.adapterMass))).toBeLessThan(1.03);
     expect(height).toBeCloseTo(10, 9);
+  });
+
+  it('is the point alone where that takes a tenth too much at most, and nothing where it takes more', () => {
+    const { joint } = judge(noWheel, { adapter: { thickness: 20, outside: 160 } });
+    // The smallest drill, 5 mm at 118 degrees: a cone as high as 2.5 / tan 59 degrees, its centre a quarter of that from its mouth.
+    const high = 2.5 / Math.tan((59 * Math.PI) / 180);
+    const point = ((0.00785 * Math.PI * 2.5 ** 2 * high) / 3) * (80 - high / 4);
+    expect(rimHole(joint, point / 1.05, 200)).toEqual({ diameter: 5, depth: 0, height: 10 });
+    expect(rimHole(joint, point / 1.15, 200)).toBeNull();
   });
 
   it('stands in the middle of the rim that is there, not of the shoulder', () => {

@@ -75,6 +75,21 @@ describe('walls of the holes', () => {
     expect(finding.why).toContain('The adapter');
   });
 
+  it('count the hole with the least metal beside it: one of six drawn in to 40, 8.995 mm from the recess of 62.01', () => {
+    const [half, high] = [21, 42 * Math.sin(Math.PI / 3)];
+    const at = [
+      [42, 0],
+      [half, high],
+      [-half, high],
+      [-40, 0],
+      [-half, -high],
+      [half, -high],
+    ];
+    const drawnIn: Patch = { driving: { holes: { count: undefined, circle: undefined, at } } };
+    const k1 = (2.8 * 8.995) / 9 - 1.7;
+    expect(findingOf(judge(thick, drawnIn), 'bearing-driving').limit).toBeCloseTo((k1 * 470 * 64) / 1250, 4);
+  });
+
   it('count the thin flange, whose thickness must be known', () => {
     const driven = (patch: Patch) => findingOf(judge(thick, patch), 'bearing-driven');
     // Flange 9 thick, hole 10.4, 10 mm to its rim: k1 = 2.8 x 10/10.4 - 1.7 = 0.9923: x 470 x 10 x 9 / 1.25.

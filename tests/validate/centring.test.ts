@@ -129,6 +129,8 @@ describe('concentricity', () => {
   it('says how likely it is to pass, and that nobody can be worse than the worst', () => {
     const slow = findingOf(judge(), 'centring-chance');
     expectSaid(slow, { verdict: 'pass', value: 100, limit: 95 });
+    // ISO 21940-11: e = G / omega = 40 / (2600 pi / 30) = 0.1469 mm.
+    expect(slow.why).toContain('0.147 mm is allowed');
     const fast = findingOf(judge({ duty: { speed: '12000 rpm' } }), 'centring-chance');
     expect(fast.value).toBeGreaterThan(5);
     expect(fast.value).toBeLessThan(95);
@@ -232,6 +234,8 @@ describe('symmetry and balance by shape', () => {
     expectSaid(finding, { verdict: 'fail', value: oneHole, limit: massOf(lopsided) * allowed(6.3, 6000), digits: 3 });
     // The heavy side is where the hole is missing: at the bottom, turned by the clocking.
     const heavy = (270 + made.joint.clocking.angle) % 360;
+    expect(finding.why).toMatch(/Most of it comes from: driven flange holes/);
+    expect(findingOf(judge(lopsided, even, fast), 'balance-adapter').why).toMatch(/holes and flats are symmetrical/);
     const grams = (oneHole / (made.joint.adapterSpec.outside / 2)).toFixed(1);
     expect(finding.remedy).toContain(`Take ${grams} g off the rim at ${heavy} degrees`);
     expect(findingOf(judge(lopsided, even, fast), 'balance-adapter').verdict).toBe('pass');

@@ -1,5 +1,6 @@
 /** Where the torque comes from, and what the job file says of it. */
 import { describe, expect, it } from 'vitest';
+import { gripCheck, nothingLost } from '../../src/validate/grip.ts';
 import { errorsOf, expectSaid, findingOf, judge, type Patch } from './help.ts';
 
 const engine = { torque: '120 N.m', ratios: [3.5], converter: 2, efficiency: '95 %' };
@@ -43,6 +44,23 @@ describe('design torque', () => {
     expectSaid(none, { verdict: 'not assessed' });
     for (const key of ['duty.torque', 'duty.engine', 'duty.tyre']) expect(none.remedy).toContain(key);
   });
+});
+
+it.each(['driving', 'driven'])(
+  'a torque that the %s face does not hold is shown at the screws that press it',
+  (side) => {
+    expect(findingOf(judge(duty({}, '5000 N.m')), `grip-${side}`)).toMatchObject({
+      verdict: 'fail',
+      feature: `${side}-screws`,
+    });
+  },
+);
+
+it('a stronger class is asked of what holds the thread, the adapter, not of a flange too soft for any thread', () => {
+  // DC01, 300 MPa, is weaker than any tapped part listed. 1.25 x 600 / (0.15 x 4 x 0.054) = 23.15 of 21.7 kN: 1.07 times, 12.9 pulls 1.17.
+  const { joint } = judge(duty({}, '600 N.m'), { driven: { material: 'DC01' } });
+  const { remedy } = findingOf({ findings: gripCheck(nothingLost).run(joint) }, 'grip-driven');
+  expect(remedy).toContain('take class 12.9 (adapter.driven.class: 12.9)');
 });
 
 describe('the keys of the duty', () => {

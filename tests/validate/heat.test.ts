@@ -80,6 +80,23 @@ describe('an aluminium recess on a steel spigot', () => {
     expect(cured).toMatchObject({ verdict: 'pass' });
   });
 
+  it('that opens too far names the closer fit that does: 0.04 + 0.029 + 62 x 11.6e-6 x 60 = 0.1122, so 0.0122 less', () => {
+    // The doubt of the spigot is 0.01 from end to end, the recess is made to IT6, 0.019 over 50 to 80 (ISO 286-1).
+    const fitted = (clearance: number) =>
+      only(
+        findings(
+          `6061-T6", driving: { fit: { clearance: ${clearance} mm } }, name: "A`,
+          ', temperature: { cold: 20 degC, hot: 80 degC }',
+        ),
+        'register-opens',
+      );
+    const opens = fitted(0.04);
+    expect(opens?.verdict).toBe('caution');
+    expect(opens?.value).toBeCloseTo(0.069 + 62 * 11.6e-6 * 60, 3);
+    expect(opens?.remedy).toContain('adapter.driving.fit: { clearance: 0.027 mm');
+    expect(fitted(0.027)?.verdict).toBe('pass');
+  });
+
   it('is not assessed without temperatures, and says what to give', () => {
     const [finding, ...rest] = findings('6061-T6', '');
     expect(rest).toEqual([]);

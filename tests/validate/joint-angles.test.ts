@@ -29,6 +29,13 @@ describe('the train as a whole', () => {
     expectSaid(findingOf(judged, 'needle-angle', 'joint 2'), { verdict: 'pass', value: 3, limit: 1 });
   });
 
+  it('bends up and down lie in one plane, a bend up and one aside a quarter turn apart', () => {
+    const why = (patch: Patch) => findingOf(judge(patch), 'angle-difference').why;
+    expect(why(lying([0, 5, 2]))).not.toContain('planes');
+    const line = [{ side: 0 }, { side: 5 }, { side: 5, plan: 5 }];
+    expect(why(lying([], { line }))).toContain('Their planes lie 90 degrees apart');
+  });
+
   it('0, 5, 2: joints at 5 and 3 leave 4 degrees; the wedge that mends it turns the far end to 0', () => {
     const judged = judge(lying([0, 5, 2]));
     const finding = findingOf(judged, 'train-residual');

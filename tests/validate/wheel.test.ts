@@ -157,6 +157,13 @@ const toothCases: readonly Case[] = [
     says: /^Give sensor\.kind/,
   },
   {
+    what: 'a kind that publishes no widths, told its valley alone',
+    code: 'tooth-size',
+    patch: { sensor: { kind: 'two_channel_hall', valley: 2 } },
+    verdict: 'not assessed',
+    says: /sensor\.tooth, sensor\.valley, sensor\.spacing/,
+  },
+  {
     what: 'a pole of 3',
     code: 'tooth-covers-pole',
     patch: { sensor: { pole: 3 } },
@@ -223,6 +230,12 @@ const toothCases: readonly Case[] = [
 
 describe('teeth', () => {
   it.each(toothCases)('$code, $verdict: $what', (row) => prove(row));
+
+  it('writes Hall, a name, with its capital in the middle of a sentence', () => {
+    expect(findingOf(judge({ sensor: { kind: 'two_channel_hall' } }), 'tooth-size').why).toMatch(
+      /for a two-channel Hall/,
+    );
+  });
 });
 
 /*

@@ -207,6 +207,8 @@ describe('windows', () => {
     // v = pi d n: 1500 x 60 / (pi 172).
     expect(finding.limit).toBeCloseTo(90_000 / (Math.PI * 172), 6);
     expect(finding.why).toContain('The bars must pass');
+    // A coil is usually set to 0.8 (a crank-wheel page of an engine-control manual).
+    expect(findingOf(judge(on({ sensor: { ...crawl, gap: 1.2 } })), 'sensor-gap').value).toBeCloseTo(0.4, 9);
   });
 
   it('face run-out counts at the radius of the windows', () => {
