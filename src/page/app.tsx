@@ -12,7 +12,7 @@ import { Pictures } from './pictures.tsx';
 import { SheetCheck } from './sheet-check.tsx';
 import { asText } from './sheet-state.ts';
 import { SpaceView } from './space-view.tsx';
-import { busy, notice } from './store.ts';
+import { busy, isExample, notice } from './store.ts';
 import { TextEditor } from './text-editor.tsx';
 import { Verdict, VerdictStrip } from './verdict.tsx';
 
@@ -69,6 +69,9 @@ export function App() {
       <main aria-busy={busy.value}>
         <VerdictStrip />
         <div class="job">
+          {isExample.value ? (
+            <p class="quiet">An invented example, to look round in. "New job" begins your own.</p>
+          ) : null}
           <div class="tabs">
             <button type="button" aria-pressed={!asText.value} onClick={() => (asText.value = false)}>
               sheet

@@ -19,9 +19,9 @@ const keyPath = new RegExp(`(?<![\\w.])(?:${roots})(?:\\.[a-z_]+)+(?!\\w)`, 'g')
 
 /**
  * Keys whose value is a decision. What was measured on the user's own parts, or what they must carry, is never set from a sentence: the
- * figures there are examples.
+ * figures there are examples. Nor is what is asked of the joint (a balance grade): a click must not lower the bar.
  */
-const isDecided = (key: string): boolean => /^(adapter|wheel|bracket|sheet|print)\./.test(key) || key === 'duty.grade';
+const isDecided = (key: string): boolean => /^(adapter|wheel|bracket|sheet|print)\./.test(key);
 
 /** Longer than any value that a remedy gives. */
 const mostLetters = 80;

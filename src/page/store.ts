@@ -15,6 +15,8 @@ const mostSteps = 500;
 export const text = signal('');
 export const called = signal<Called>(unnamed);
 export const name = computed(() => nameOf(called.value, text.value));
+/** True while one of the examples stands as it is shipped. */
+export const isExample = computed(() => Object.values(opened.jobs).includes(text.value));
 export const past = signal<readonly Step[]>([]);
 export const future = signal<readonly Step[]>([]);
 export const values = signal<TypedValues>({});

@@ -1,9 +1,10 @@
 /** What came of it: the verdict, the answers in short, what to do next, and every finding, each tied to its feature. */
 import type { Finding } from '../core.ts';
 import { isOnlyOpen } from './faults.ts';
+import { titleOf } from './job-name.ts';
 import { KeyText } from './key-text.tsx';
 import { ScrewTable } from './screw-table.tsx';
-import { isNone, isStale, lit, pending, view } from './store.ts';
+import { isNone, isStale, lit, pending, text, view } from './store.ts';
 
 const marks = { fail: '✕', caution: '!', 'not assessed': '?', pass: '✓' } as const;
 const words = { fail: 'Fail', caution: 'Caution', 'not assessed': 'Not assessed', pass: 'Pass' } as const;
@@ -84,7 +85,12 @@ export function Verdict() {
   const open = report.findings.filter(({ verdict }) => verdict !== 'pass');
   const passes = report.findings.filter(({ verdict }) => verdict === 'pass');
   return (
-    <section aria-label="Verdict" data-open={pending.value.length} class={isStale.value ? 'stale' : ''}>
+    <section
+      aria-label="Verdict"
+      data-title={titleOf(text.value)}
+      data-open={pending.value.length}
+      class={isStale.value ? 'stale' : ''}
+    >
       <div class={`banner ${css(report.verdict)}`} role="status">
         <span class="mark" aria-hidden="true">
           {marks[report.verdict]}
@@ -106,11 +112,11 @@ export function Verdict() {
       <table class="answers">
         <caption>In short</caption>
         <tbody>
-          {report.answers.map(({ question, word, text, verdict }) => (
+          {report.answers.map(({ question, word, text: said, verdict }) => (
             <tr key={question} class={css(verdict)}>
               <th scope="row">{question}</th>
               <td>
-                <strong>{word}.</strong> <KeyText text={text} sets={true} />
+                <strong>{word}.</strong> <KeyText text={said} sets={true} />
               </td>
             </tr>
           ))}
@@ -122,7 +128,7 @@ export function Verdict() {
       ) : (
         open.map((finding) => <FindingLine key={`${finding.code} ${finding.title}`} finding={finding} />)
       )}
-      <details>
+      <details class="passes">
         <summary>
           <h3>{passes.length} checks pass</h3>
         </summary>

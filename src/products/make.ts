@@ -85,8 +85,8 @@ export interface Made {
 
 /** Why a kind is held back. */
 function reasonToHold(findings: readonly Finding[]): string {
-  const failed = findings.filter((finding) => finding.verdict === 'fail').map((finding) => finding.code);
-  return `checks fail (${[...new Set(failed)].join(', ')}); mend the job, or use --force and answer for it`;
+  const failed = findings.filter((finding) => finding.verdict === 'fail').map((finding) => finding.title);
+  return `checks fail (${[...new Set(failed)].join('; ')}): mend the job, or force the file (--force) and answer for it`;
 }
 
 /** Make the files. */

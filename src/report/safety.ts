@@ -6,7 +6,7 @@ export const safetyNote: readonly string[] = [
   'The printed mock-up is for fitting only. It is never driven, not even by hand on a running machine.',
   'These numbers support the judgement of a licensed engineer and the rules where you live. They do not replace either.',
   'A pass means that these sums hold for the sizes, the loads and the screws stated here. It is no proof of fatigue life and none of what happens in a crash.',
-  'Use screws and nuts of the class stated, new ones, locked as listed. Tighten cross-wise in three steps, and again after the first run.',
+  'Use screws and nuts of the class stated, new ones, with oil or thread lock as listed. Tighten cross-wise in three steps, and again after the first run.',
   'Raise the speed in steps, from far off, and stop at the first shake. Hang a retention loop round the shaft, so that a broken joint cannot whip.',
 ];
 

@@ -53,7 +53,9 @@ function tightenText(joint: RubbingJoint, group: ScrewGroup): string {
     `${size} N.m at friction ${friction}, preload ${preload.toFixed(1)} kN`,
     note,
     `the same is ${formatTorque(torque, 'in')}`,
-    ...(leastPreload === null ? [] : [`count on ${leastPreload.toFixed(1)} kN`]),
+    ...(leastPreload === null
+      ? []
+      : [`count on ${leastPreload.toFixed(1)} kN when just tightened, less what settles away`]),
     ...(spread
       ? [
           `friction decides: at ${spread.from} it pulls ${spread.most.toFixed(1)} kN${

@@ -64,7 +64,9 @@ describe('keys in a sentence', () => {
     expect(value('(wheel.fit: { clearance: 0.01 mm }; up to 0.03)')).toBe('{ clearance: 0.01 mm }');
     expect(value('(adapter.driving.class: 8.8)')).toBe('8.8');
     expect(value('(wheel.screws.first: auto, another count or a larger circle)')).toBe('auto');
-    expect(value('a better grade (see (duty.grade: G40))')).toBe('G40');
+    // Braces and brackets of its own around it; but what is asked of the joint is never lowered by a click.
+    expect(value('a closer fit (see (wheel.fit: H7))')).toBe('H7');
+    expect(value('a better grade (see (duty.grade: G40))')).toBeUndefined();
   });
 
   it('carry none outside of brackets, unclosed, of a wrong kind, or where it would be measured', () => {
