@@ -257,7 +257,7 @@ describe('another job', () => {
     // Emptied: by the title again.
     await called(page).fill('');
     await called(page).press('Tab');
-    expect(await called(page).inputValue()).toBe('winch');
+    await expect.poll(() => called(page).inputValue()).toBe('winch');
   }, 120_000);
 
   it('comes back after a new job was begun', async () => {
