@@ -2,7 +2,6 @@
  * Lengths along the bracket's strip, and where its foot begins, by form. All in the plane of the bends: q from the teeth along the
  * sensor, p towards the bolts. The ear's seat is the face z = 0 of the blank.
  */
-
 import type { FramePoint } from '../formulas/frame-vibration.ts';
 import type { BracketInput } from '../job/schema-bracket.ts';
 import type { BracketBend } from '../parts/bracket.ts';

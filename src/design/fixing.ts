@@ -1,5 +1,4 @@
 /** How one side is held: the screw, its head and seat, the hole it needs. Everything that does not hang on the thickness. */
-
 import type { Fastening } from '../job/joint.ts';
 import { materialOfFlange, type ResolvedFlange } from '../job/resolve-flange.ts';
 import type { JobInput } from '../job/schema.ts';

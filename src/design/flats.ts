@@ -1,5 +1,4 @@
 /** Vise flats where the job leaves them open: deep enough for a jaw, clear of every hole, turned to where there is most metal. */
-
 import type { Drilling } from '../model/part.ts';
 import { cos, sin } from '../units/trig.ts';
 

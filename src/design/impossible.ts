@@ -1,5 +1,4 @@
 /** Sizes asked for that leave nothing to make: the part would fall apart or turn inside out. Said at the key that would cure it. */
-
 import type { AdapterSpec, RegisterSpec } from '../parts/adapter-spec.ts';
 import { tan } from '../units/trig.ts';
 import type { Trouble } from './trouble.ts';

@@ -1,5 +1,4 @@
 /** Which standard length a screw takes: long enough to hold, short enough neither to bottom nor to stick out. */
-
 import type { HeadKind } from '../standards/screw-heads.ts';
 import { tan } from '../units/trig.ts';
 import { blindPitches, mouthOf, standardFrom, tipInside } from './adapter-thread.ts';

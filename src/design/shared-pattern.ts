@@ -1,5 +1,4 @@
 /** Are the two flanges' patterns one and the same, so that bolts can run through all three pieces? */
-
 import type { AdapterInput } from '../job/schema.ts';
 import { turned } from '../parts/adapter-holes.ts';
 import { atan2 } from '../units/trig.ts';

@@ -1,5 +1,4 @@
 /** How hard each screw is tightened, and what that rests on. */
-
 import { headFrictionDiameter, tighteningTorque, tightenScrew } from '../formulas/preload.ts';
 import { stripLoads, threadShearStrength, usefulEngagement, worstThread } from '../formulas/stripping.ts';
 import type { PressedSeat, Tightened } from '../job/joint.ts';

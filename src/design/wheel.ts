@@ -1,5 +1,4 @@
 /** Where the wheel sits, what centres it, and the screws that hold it. */
-
 import type { WheelBore } from '../job/joint.ts';
 import type { JobInput } from '../job/schema.ts';
 import { bandOf, type SizedWheel } from '../job/wheel-form.ts';

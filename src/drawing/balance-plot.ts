@@ -1,5 +1,4 @@
 /** The plot of the unbalance: where its sum may lie against what is allowed, and the arrows that are known. */
-
 import type { Point, Shape } from '../model/drawing.ts';
 import { cos, sin } from '../units/trig.ts';
 import { type BalanceViewInput, numbered, verdictFill } from './balance-input.ts';

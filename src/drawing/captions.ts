@@ -4,7 +4,6 @@
  * Every label brings several points that its leader may touch. The points are chosen one label at a time, again and again,
  * so that leaders stay short, do not cross each other and do not run over holes. The same input gives the same picture.
  */
-
 import type { Point, Shape } from '../model/drawing.ts';
 import { cos, sin } from '../units/trig.ts';
 import { placeLabels } from './leaders.ts';

@@ -1,5 +1,4 @@
 /** Dimension lines, arrows and centre marks. All sizes in mm, in drawing coordinates. */
-
 import type { Point, Shape } from '../model/drawing.ts';
 import { cos, sin } from '../units/trig.ts';
 import { textWidth } from './text-size.ts';

@@ -1,5 +1,4 @@
 /** Labels of a face: sizes, fits, hole groups and the flange that bolts on. */
-
 import type { Feature } from '../model/part.ts';
 import { cos } from '../units/trig.ts';
 import { anchorsOnCircle, type Caption } from './captions.ts';

@@ -1,5 +1,4 @@
 /** What one face of an adapter has to show, turned so that the eye looks along -z: shared by its outlines and its labels. */
-
 import type { Point } from '../model/drawing.ts';
 import type { Drilling, Feature, TurnedPart } from '../model/part.ts';
 import { cos, sin } from '../units/trig.ts';

@@ -4,7 +4,6 @@
  * From the driven side the eye looks along -z: x to the right, y up, angles counter-clockwise. From the driving side it looks along
  * +z: the part is turned over about the y axis, so x runs to the left and angles run clockwise.
  */
-
 import type { Drawing, Shape } from '../model/drawing.ts';
 import type { Drilling } from '../model/part.ts';
 import { cos } from '../units/trig.ts';

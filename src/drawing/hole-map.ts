@@ -1,5 +1,4 @@
 /** A small map of the holes of one side as they lie before the person at the machine: axes, index mark, a tag at every hole. */
-
 import type { Drawing, Shape } from '../model/drawing.ts';
 import { cos, sin } from '../units/trig.ts';
 

@@ -1,5 +1,4 @@
 /** Hole groups in words, as a fabricator reads them off a drawing. */
-
 import type { Drilling, Feature, Profile } from '../model/part.ts';
 import { atan2 } from '../units/trig.ts';
 import { angleText, diameterText, type LabelUnits, lengthText, limitsText } from './length-text.ts';

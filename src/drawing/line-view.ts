@@ -1,5 +1,4 @@
 /** The line of shafts from the side and from above, with the signs of the readings and the angles of the joints. True angles. */
-
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
 import { atan2 } from '../units/trig.ts';
 import { shortLines } from './captions.ts';

@@ -3,7 +3,6 @@
  * looks at that face, so it is laid on with its print up. Only what shows on the face is drawn: what lies behind it would be punched by
  * mistake. Lengths in mm, the axis at the origin, y up.
  */
-
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
 import type { Drilling, TurnedPart } from '../model/part.ts';
 import { atan2 } from '../units/trig.ts';

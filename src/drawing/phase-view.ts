@@ -3,7 +3,6 @@
  * up the best way round, so that both match marks stand one above the other. Both are seen from the driven side, looking along -z: the driving flange's own face, the driven
  * flange's back. Angles from the driving flange's x axis. Lengths in mm; not a drawing to measure from.
  */
-
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
 import { atan2, cos, sin } from '../units/trig.ts';
 import { type Caption, drawCaptions, shortLines } from './captions.ts';

@@ -1,5 +1,4 @@
 /** A drawing file as it was read, with a numbered mark at every place that the pre-flight blames. */
-
 import type { Drawing, Fill, Shape } from '../model/drawing.ts';
 import type { Verdict } from '../model/finding.ts';
 import type { DrawnCuts, PlacedFinding } from '../model/preflight.ts';

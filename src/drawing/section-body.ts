@@ -1,5 +1,4 @@
 /** Bodies in section: what a cut leaves of them, and the edges that show behind the cut. mm; x across, y along the shaft. */
-
 import { stretchesOf } from '../geometry/contour.ts';
 import type { Fill, Pen, Shape } from '../model/drawing.ts';
 import type { Flats, Profile } from '../model/part.ts';

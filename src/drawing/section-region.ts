@@ -5,7 +5,6 @@
  * At each height the material is a few intervals of x whose ends run straight between the corners of profiles. So the area is
  * built slab by slab between those corners, and its outline is what the slabs do not share. mm throughout.
  */
-
 import type { Point } from '../model/drawing.ts';
 import type { Profile } from '../model/part.ts';
 import { cos, sin } from '../units/trig.ts';

@@ -2,7 +2,6 @@
  * A section through the whole joint. The axis stands upright, z upwards: the driving flange below, the driven flange on top. The
  * right half is cut through a hole of the driving pattern, the left half through a hole of the driven pattern.
  */
-
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
 import type { Contour } from '../model/sheet.ts';
 import { atan2, cos, sin } from '../units/trig.ts';

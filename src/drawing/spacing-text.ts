@@ -1,5 +1,4 @@
 /** How holes stand to each other, in words, where it is not the even spacing that everybody expects. */
-
 import type { Point } from '../model/drawing.ts';
 import { atan2, sin } from '../units/trig.ts';
 import { shortLines } from './captions.ts';

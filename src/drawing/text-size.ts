@@ -1,5 +1,4 @@
 /** How much room a text takes, guessed from the widest of the fonts that the writers name. */
-
 import type { Point, Shape } from '../model/drawing.ts';
 import { cos, sin } from '../units/trig.ts';
 

@@ -1,5 +1,4 @@
 /** The trade between two varied fields: a grid of marks, one for each place, told apart by shape as well as by colour. */
-
 import type { Drawing, Fill, Point, Shape } from '../model/drawing.ts';
 import { cos, sin } from '../units/trig.ts';
 import { frame } from './frame.ts';

@@ -1,5 +1,4 @@
 /** The wheel's outline as it is cut, looked at along -z: true arcs, holes, tooth 1, sizes, and where the sensor stands. */
-
 import type { Drawing, Fill, Pen, Point, Shape } from '../model/drawing.ts';
 import type { Contour, SheetPart } from '../model/sheet.ts';
 import { cos, sin } from '../units/trig.ts';

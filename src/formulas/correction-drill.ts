@@ -4,7 +4,6 @@
  * Drill depths are to the full diameter (the shoulder); the drill's point goes deeper and is counted. Source: volumes and first
  * moments of a cylinder, a cone and a segment of a circle (geometry). Left out: the curve of the rim where the drill starts.
  */
-
 import type { Profile } from '../model/part.ts';
 import { tan } from '../units/trig.ts';
 

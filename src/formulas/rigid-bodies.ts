@@ -1,5 +1,4 @@
 /** Bodies put together, and the axis that the whole would turn about by itself. mm, g, g.mm2. */
-
 import type { MassProperties } from '../model/mass.ts';
 import { atan2 } from '../units/trig.ts';
 

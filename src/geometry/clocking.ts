@@ -8,7 +8,6 @@
  * Once some web is known to be reached, each pair bars the angles at which it leaves no more. Only what no pair bars need be looked at:
  * equal holes in equal steps repeat one stretch many times, and all but the first are barred.
  */
-
 import type { Drilling, Profile } from '../model/part.ts';
 import { acos, atan2, cos, sin } from '../units/trig.ts';
 import { webAtDistance } from './webs.ts';

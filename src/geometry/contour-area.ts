@@ -1,5 +1,4 @@
 /** Area, centroid and second moments of a contour, exactly, and the mass of a sheet part from them. */
-
 import type { MassProperties } from '../model/mass.ts';
 import type { Contour, SheetPart } from '../model/sheet.ts';
 import { cos, sin } from '../units/trig.ts';

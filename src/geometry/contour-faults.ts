@@ -1,5 +1,4 @@
 /** What is wrong with a contour as a cut: places where it is not one clean closed line. */
-
 import type { Contour } from '../model/sheet.ts';
 import { atan2, cos, sin } from '../units/trig.ts';
 import { contourArea } from './contour-area.ts';

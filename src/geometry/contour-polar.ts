@@ -1,5 +1,4 @@
 /** An outline walked round the axis: how far out it lies, direction by direction. mm, radians. */
-
 import type { Contour } from '../model/sheet.ts';
 import { atan2, cos, sin } from '../units/trig.ts';
 import { type Stretch, stretchesOf } from './contour-stretch.ts';

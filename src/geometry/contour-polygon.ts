@@ -1,5 +1,4 @@
 /** A contour as a polygon of chords or tangents, for meshes and for machines that read no arcs. */
-
 import type { Contour } from '../model/sheet.ts';
 import { acos, cos, sin } from '../units/trig.ts';
 import { contourArea } from './contour-area.ts';

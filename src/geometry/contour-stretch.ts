@@ -2,7 +2,6 @@
  * A closed contour as a run of exact stretches, lines and arcs, and what can be read off them one by one. mm,
  * radians.
  */
-
 import type { Contour } from '../model/sheet.ts';
 import { atan, atan2, cos, sin } from '../units/trig.ts';
 

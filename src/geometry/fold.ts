@@ -2,7 +2,6 @@
  * Folds a flat blank: where each point of the sheet goes when its bends are made. For blanks whose bend lines all run along y, each
  * from edge to edge. The straight before the first bend keeps its place; y never changes.
  */
-
 import type { BendLine, SheetPart } from '../model/sheet.ts';
 import { cos, sin } from '../units/trig.ts';
 

@@ -1,5 +1,4 @@
 /** A folded sheet part as exact pieces: its straights as they are cut, laid where the fold puts them, and true bends between them. */
-
 import type { Contour, SheetPart } from '../model/sheet.ts';
 import type { SolidPiece, Tilt } from '../model/solid.ts';
 import { atan2, cos, sin } from '../units/trig.ts';

@@ -1,5 +1,4 @@
 /** A turned part and a sheet part as pieces for an exact modeller. Engravings are left out: the shop stamps or marks them. */
-
 import type { Profile, ProfilePoint, TurnedPart } from '../model/part.ts';
 import type { SheetPart } from '../model/sheet.ts';
 import type { NamedWall, Solid, SolidPiece } from '../model/solid.ts';

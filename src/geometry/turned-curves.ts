@@ -6,7 +6,6 @@
  * recess, a hole and its countersink) are merged to the largest of their radii, so that nothing is ever
  * counted or cut twice.
  */
-
 import type { Profile, TurnedPart } from '../model/part.ts';
 import { cos, sin } from '../units/trig.ts';
 

@@ -1,5 +1,4 @@
 /** Moments of plain volumes about the origin, and how they add up to mass properties. */
-
 import type { MassProperties } from '../model/mass.ts';
 import { atan2, cos } from '../units/trig.ts';
 import type { FlatsPlane } from './turned-curves.ts';

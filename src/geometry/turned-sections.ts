@@ -1,5 +1,4 @@
 /** Sections of a turned part: what metal stands at a height, and what a cylinder about the axis cuts. mm. */
-
 import type { TurnedPart } from '../model/part.ts';
 import { acos } from '../units/trig.ts';
 import { type Curve, curvesOf, radiusAt, SAME, stretchOver } from './turned-curves.ts';

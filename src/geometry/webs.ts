@@ -8,7 +8,6 @@
  * wall of the recess that it opens in) leaves no web; a face leaves one only towards the parts of the hole that are wider than
  * its mouth, such as the floor of a counterbore.
  */
-
 import type { Drilling, Profile } from '../model/part.ts';
 import { cos, sin } from '../units/trig.ts';
 import { type Chain, chainBetween, chainDistance, chainWider, levelAt, profileChain } from './chain-distance.ts';

@@ -1,5 +1,4 @@
 /** Dial readings on the finished parts, as arrows in the adapter's frame. mm, degrees; angles seen from the driven side. */
-
 import { faceRunout, rimRunout } from '../measure/all.ts';
 import { turned } from '../measure/words.ts';
 import { tan } from '../units/trig.ts';

@@ -1,5 +1,4 @@
 /** Where the holes of a typed pattern stand, seen as they were typed: looking at the flange's own face. mm, degrees. */
-
 import { type ChordSet, chordFactor, circleFromChords, fitCircle, type Measured } from '../measure/all.ts';
 import { aroundCentre, fitLayout } from '../measure/hole-layout.ts';
 import { student95 } from '../measure/least-squares.ts';

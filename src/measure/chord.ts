@@ -5,7 +5,6 @@
  * c = B sin(k 180 / n) apart (geometry: half the chord over the radius is the sine of half the angle), so B = c / sin(k 180 / n).
  * The factor 1 / sin(k 180 / n) also magnifies the error of c. Valid for n >= 2 and k from 1 to n / 2.
  */
-
 import type { Lookup } from '../standards/table.ts';
 import { found, missing } from '../standards/table.ts';
 import { sin } from '../units/trig.ts';

@@ -1,5 +1,4 @@
 /** A ring of readings as a sum of waves about the turn: mean, once a turn, twice a turn, and what is left. Degrees. */
-
 import type { Lookup } from '../standards/table.ts';
 import { found, missing } from '../standards/table.ts';
 import { atan2, cos, sin } from '../units/trig.ts';

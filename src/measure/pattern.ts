@@ -1,5 +1,4 @@
 /** What pattern is it? Holes by their coordinates, told as a fabricator would say it, with every hole's misfit. mm, degrees. */
-
 import type { Lookup } from '../standards/table.ts';
 import { found, missing } from '../standards/table.ts';
 import { atan2, cos, sin } from '../units/trig.ts';

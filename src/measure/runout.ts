@@ -1,5 +1,4 @@
 /** What a dial indicator says around a rim or a face: eccentricity or tilt with its direction, ovality, and what is left. */
-
 import type { Lookup } from '../standards/table.ts';
 import { andThen, found, missing } from '../standards/table.ts';
 import { atan } from '../units/trig.ts';

@@ -7,7 +7,6 @@
  * by its doubt), and what does not fit shows runs that contradict each other.
  * Source: the four-run method of maintenance handbooks; the algebra is plain geometry.
  */
-
 import { type Arrow, noArrow, plus, scaled, sizeOf } from '../formulas/arrows.ts';
 import { asin } from '../units/trig.ts';
 import { leastSquares, sum } from './least-squares.ts';

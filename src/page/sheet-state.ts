@@ -1,5 +1,4 @@
 /** What of the sheet is open, and the way to a field wherever it is hidden. */
-
 import opened from 'made:opened';
 import { batch, signal } from '@preact/signals';
 import { fieldPath, firstKeys } from './sheet-plan.ts';

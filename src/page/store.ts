@@ -1,5 +1,4 @@
 /** What the page knows: the job as text, its past and future, and what came of it. One way: text -> judged -> shown. */
-
 import firstAnswer from 'made:first';
 import opened from 'made:opened';
 import { batch, computed, effect, signal } from '@preact/signals';

@@ -1,5 +1,4 @@
 /** Holes of an adapter: each group's shape turned into a profile, each position into a drilling. */
-
 import type { Drilling, Profile, ProfilePoint } from '../model/part.ts';
 import { cos, sin, tan } from '../units/trig.ts';
 import { ascending, surfaceAbove, withoutRepeats } from './adapter-outside.ts';

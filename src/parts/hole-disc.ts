@@ -5,7 +5,6 @@
  * Axes: the disc lies between z = 0 (towards the flange) and z = thickness (towards the eye that looks at the flange's own face).
  * x, y and angles are those of that eye, as they were typed. A boss for a recess reaches below z = 0. Lengths in mm, diameters.
  */
-
 import type { Engraving } from '../model/engraving.ts';
 import type { Drilling, Feature, ProfilePoint, TurnedPart } from '../model/part.ts';
 import { atan2 } from '../units/trig.ts';

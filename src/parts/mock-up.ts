@@ -3,7 +3,6 @@
  * Allowances are diametral: holes and recesses grow by them, spigots and the wheel seat shrink. Lengths stay, because the mock-up is
  * there to be measured.
  */
-
 import type { Engraving } from '../model/engraving.ts';
 import type { TurnedPart } from '../model/part.ts';
 import type { SheetPart } from '../model/sheet.ts';

@@ -1,5 +1,4 @@
 /** Polygons with rounded corners, as exact contours. */
-
 import type { ContourVertex } from '../model/sheet.ts';
 import { atan2, tan } from '../units/trig.ts';
 

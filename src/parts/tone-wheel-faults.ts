@@ -1,5 +1,4 @@
 /** Why a tone wheel cannot be drawn as asked: sentences for the person who typed the numbers. */
-
 import { sin } from '../units/trig.ts';
 import { LEAST_LAND, lengthWords as mm, noRoomForExtra, SLACK } from './tone-wheel-limits.ts';
 import { largestRootRadius, largestTipBreak } from './tone-wheel-measures.ts';

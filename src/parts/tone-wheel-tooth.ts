@@ -1,5 +1,4 @@
 /** What a tone wheel is made of, and the exact shape of one of its teeth. */
-
 import type { PartMaterial } from '../model/part.ts';
 import { atan2, sin } from '../units/trig.ts';
 import { leastSpan } from './tooth-row.ts';

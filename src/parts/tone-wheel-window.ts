@@ -1,5 +1,4 @@
 /** The exact shape of a window in a tone wheel with a closed rim, and its contour. */
-
 import type { Contour, ContourVertex } from '../model/sheet.ts';
 import { atan2, cos, sin, tan } from '../units/trig.ts';
 import {

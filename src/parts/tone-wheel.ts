@@ -8,7 +8,6 @@
  * sides of it, and the rim outside of them stays closed. Source of the shapes: plane geometry (see `toothShape`,
  * `windowShape`); trade term "60-2": common practice.
  */
-
 import type { Feature } from '../model/part.ts';
 import type { Contour, ContourVertex, SheetPart } from '../model/sheet.ts';
 import { cos, sin, tan } from '../units/trig.ts';

@@ -1,5 +1,4 @@
 /** Joins runs of lines and arcs end to end into closed contours, and says where that fails. mm. */
-
 import { type Stretch, stretchBetween } from '../geometry/contour.ts';
 import type { Place } from '../model/preflight.ts';
 import type { Contour, ContourVertex } from '../model/sheet.ts';

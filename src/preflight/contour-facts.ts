@@ -1,5 +1,4 @@
 /** What the cutter must reach: the narrowest web, the sharpest inside corner, the smallest hole. mm. */
-
 import { leastStretchGap } from '../geometry/contour-gap.ts';
 import { type Box, type Stretch, stretchBox } from '../geometry/contour-stretch.ts';
 import { atan2, cos, sin } from '../units/trig.ts';

@@ -1,5 +1,4 @@
 /** Places where contours cross or touch, themselves or each other. mm. */
-
 import { meetings } from '../geometry/contour-meet.ts';
 import { type Box, type Stretch, stretchBox } from '../geometry/contour-stretch.ts';
 import type { Place } from '../model/preflight.ts';

@@ -1,5 +1,4 @@
 /** ELLIPSE and SPLINE, followed by short lines. */
-
 import type { DxfGroups } from '../measure/dxf-groups.ts';
 import { cos, sin } from '../units/trig.ts';
 import { badNumber, type Decoded, nothingDrawn } from './drawn.ts';

@@ -1,5 +1,4 @@
 /** LINE, ARC and CIRCLE. */
-
 import { type ArcStretch, stretchBetween } from '../geometry/contour.ts';
 import type { DxfGroups } from '../measure/dxf-groups.ts';
 import { cos, sin } from '../units/trig.ts';

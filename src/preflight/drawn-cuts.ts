@@ -1,5 +1,4 @@
 /** What is cut, as corners and bulges, for a picture. mm. */
-
 import type { Stretch } from '../geometry/contour-stretch.ts';
 import type { DrawnCuts } from '../model/preflight.ts';
 import { cos, sin, tan } from '../units/trig.ts';

@@ -1,5 +1,4 @@
 /** The two ends of a would-be narrowest place of one contour: is it shortest there, and does metal or air lie between? mm. */
-
 import type { XY } from '../geometry/contour-meet.ts';
 import type { Stretch } from '../geometry/contour-stretch.ts';
 import { atan2 } from '../units/trig.ts';

@@ -1,5 +1,4 @@
 /** Which pairs of stretches can be a thin place at all: passes over the many short lines that merely follow one another. mm. */
-
 import { type Stretch, stretchLength } from '../geometry/contour-stretch.ts';
 import { atan2 } from '../units/trig.ts';
 import { wayFrom } from './neck-ends.ts';

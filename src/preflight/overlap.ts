@@ -1,5 +1,4 @@
 /** Lines and arcs that lie on one another: drawn twice, or over part of their length. mm. */
-
 import type { ArcStretch, LineStretch, Stretch } from '../geometry/contour.ts';
 import { cos, sin } from '../units/trig.ts';
 import { leastOverlap, sameWithin } from './limits.ts';

@@ -1,5 +1,4 @@
 /** Moving what was drawn: from an entity's own plane and block to the sheet. Lengths in any one unit, angles in radians. */
-
 import { type ArcStretch, type Stretch, stretchBetween } from '../geometry/contour.ts';
 import { acos, atan2, cos, sin } from '../units/trig.ts';
 

@@ -1,5 +1,4 @@
 /** Stretches sorted into the squares of a grid, so that only what is near is looked at. mm. */
-
 import { type Stretch, stretchLength } from '../geometry/contour-stretch.ts';
 import { cos, sin } from '../units/trig.ts';
 

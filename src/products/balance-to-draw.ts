@@ -1,5 +1,4 @@
 /** The unbalance of a joint as its picture needs it; what was measured on the finished parts counts. */
-
 import type { BalanceViewInput, CorrectionToDraw } from '../drawing/balance-input.ts';
 import type { Joint } from '../job/joint.ts';
 import { toothWords } from '../job/wheel-form.ts';

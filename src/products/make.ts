@@ -1,5 +1,4 @@
 /** Makes every file of a joint, or the kinds asked for, and holds back what must not reach a machine. */
-
 import type { Joint } from '../job/joint.ts';
 import { revisionOf } from '../job/revision.ts';
 import type { Finding, Verdict } from '../model/finding.ts';

@@ -1,5 +1,4 @@
 /** The sensor over the teeth as its picture needs it: teeth as they are cut, gaps as the checks reckon them. */
-
 import type { GapState } from '../drawing/gap-line.ts';
 import type { SensorViewInput } from '../drawing/sensor-view.ts';
 import { polarRun, radiusAlong } from '../geometry/contour-polar.ts';

@@ -1,5 +1,4 @@
 /** Dowels in the report: how their holes are made, and what to buy. */
-
 import type { Joint } from '../job/joint.ts';
 import type { DowelFit } from '../job/joint-dowels.ts';
 import { formatAngle, type LengthUnits } from '../units/format.ts';

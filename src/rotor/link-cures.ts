@@ -3,7 +3,7 @@
  * fit, one chucking) is never asked for again.
  */
 import type { Joint } from '../job/joint.ts';
-import { type Measured, provenDoubt } from '../job/measured.ts';
+import { instrumentDoubt, type Measured, provenDoubt } from '../job/measured.ts';
 import type { ResolvedRegister } from '../job/resolve-flange.ts';
 import type { RegisterSpec } from '../parts/adapter-spec.ts';
 import { standardTolerance } from '../standards/iso286.ts';
@@ -14,10 +14,11 @@ import { type FlangeSide, registerPair } from './plays.ts';
 const oneAfterOther = (...clauses: readonly string[]): string => clauses.filter((one) => one !== '').join(', then ');
 
 /**
- * Whether a size is known as well as a micrometer tells it: better than a fit ring proves it. Every reading that names a micrometer is (0.005 mm,
- * or half of a spread of 0.025 at most); a caliper's never is.
+ * Whether a size is known as well as a micrometer tells it, which is better than a fit ring proves it. Every reading that names a micrometer is:
+ * repeated readings with all the spread that is let by (0.025 mm) keep a doubt below a caliper's. A caliper's never is.
  */
-export const isFinelyKnown = ({ doubt }: Measured): boolean => doubt < provenDoubt;
+export const isFinelyKnown = ({ doubt, basis }: Measured): boolean =>
+  doubt < (basis === 'repeated' ? instrumentDoubt.caliper : provenDoubt);
 
 /** How the flange's half could be known better. */
 function mateCure(side: FlangeSide, { diameter, limits, zone }: ResolvedRegister): string {

@@ -5,7 +5,6 @@
  * Offsets in mm across the axis. Sources stand on the links. A flange whose run-out nobody gave adds nothing,
  * and is named in `unread`.
  */
-
 import type { Link } from '../formulas/chain.ts';
 import { eccentricityOf } from '../formulas/fit.ts';
 import type { Joint } from '../job/joint.ts';

@@ -1,5 +1,4 @@
 /** The ways round in which a joint can be bolted up, and how far off centre each leaves the driven shaft. mm, degrees. */
-
 import { type Arrow, arrow } from '../formulas/arrows.ts';
 import { type BoltUp, type Phasing, phasing } from '../formulas/phasing.ts';
 import { symmetryTurns } from '../geometry/symmetry.ts';

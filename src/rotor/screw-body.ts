@@ -4,7 +4,6 @@
  * A head is a cylinder, a cone or a dome as its standard draws it, less its socket; the thread counts at its pitch diameter, a longer
  * shank at full diameter. Good to a few per cent of published weights (tests hold it there). Left out: dog points, knurls, fillets.
  */
-
 import { profileMass } from '../geometry/turned-mass.ts';
 import type { ScrewGroup } from '../job/joint.ts';
 import type { MassProperties } from '../model/mass.ts';

@@ -2,7 +2,6 @@
  * What tilts the driven shaft's axis: the two flanges' faces and the adapter's own, mm per mm. Angles in the adapter's frame say where
  * the axis leans to.
  */
-
 import type { Link } from '../formulas/chain.ts';
 import type { Joint } from '../job/joint.ts';
 import { machiningRule } from '../standards/machining-practice.ts';

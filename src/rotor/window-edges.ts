@@ -1,5 +1,4 @@
 /** Where bars and windows, or teeth and valleys, meet the circle that a sensor looks at from the side, on the outline itself. Radians. */
-
 import { type Stretch, stretchesOf } from '../geometry/contour.ts';
 import type { Contour, SheetPart } from '../model/sheet.ts';
 import { axialRadius, hasWindows, pulseAt, type ToneWheelSpec } from '../parts/tone-wheel.ts';

@@ -2,7 +2,6 @@
  * How deep the tool goes, hole by hole. Heights are those of a read-out whose zero is the face of the side that is worked: up is plus.
  * They come from the part model, so a hole that starts on a spigot, or comes out on one, has the length it really has. mm.
  */
-
 import type { Joint } from '../job/joint.ts';
 import { tan } from '../units/trig.ts';
 import type { Cut, HolePlace, HoleSet, WorkFace } from './hole-table.ts';

@@ -5,7 +5,6 @@
  * Datum: the middle of the indicating bore, and the face of that side. Seen from the driven side, x runs to the right through the index
  * mark. Turned over like a page of a book, the index mark comes to lie on the left: seen from the driving side, x is mirrored once.
  */
-
 import type { Joint } from '../job/joint.ts';
 import { placedPositions } from '../parts/adapter-holes.ts';
 import type { HoleGroupSpec, HoleShape } from '../parts/adapter-spec.ts';

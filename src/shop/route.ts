@@ -1,5 +1,4 @@
 /** The route of an adapter through a small shop: which side comes first, what stock it is made of, how it is held and found again. */
-
 import type { Joint } from '../job/joint.ts';
 import { sin } from '../units/trig.ts';
 import { highestOver } from './drill-levels.ts';

@@ -1,5 +1,4 @@
 /** Cuts the marks of a part into its mesh: text on the rim or on a face, and the index groove. */
-
 import type { EngravedText, Engraving, IndexMark } from '../model/engraving.ts';
 import type { Mesh } from '../model/mesh.ts';
 import { atan2, cos, sin } from '../units/trig.ts';

@@ -1,5 +1,4 @@
 /** Builds exact solids: true planes, cylinders and cones, no facets. Handles of the modeller are kept by the caller's keeper. */
-
 import type { Profile } from '../model/part.ts';
 import type { Contour, ContourVertex } from '../model/sheet.ts';
 import type { Solid, SolidPiece } from '../model/solid.ts';

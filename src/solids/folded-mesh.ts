@@ -1,5 +1,4 @@
 /** Mesh of a folded sheet part: the flats as they are, each bend as strips of its cylinder. */
-
 import { polygonise } from '../geometry/contour.ts';
 import { bendZones, foldOf } from '../geometry/fold.ts';
 import type { Mesh } from '../model/mesh.ts';

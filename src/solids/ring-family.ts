@@ -6,7 +6,6 @@
  * areas; an area with material below only gets a cap facing up, with material above only one facing down.
  * Walls and caps share their vertices, so the result is closed by construction.
  */
-
 import type { Slab } from '../geometry/nesting.ts';
 import { type Curve, type FlatsPlane, radiusAt, SAME, type Stretch } from '../geometry/turned-curves.ts';
 import type { Mesh } from '../model/mesh.ts';

@@ -1,5 +1,4 @@
 /** Meshes of bought parts and of the sensor, to be looked at: exact modellers build the same pieces for files. */
-
 import type { Mesh } from '../model/mesh.ts';
 import type { Contour } from '../model/sheet.ts';
 import type { Solid, SolidPiece, Tilt } from '../model/solid.ts';

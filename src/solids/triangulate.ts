@@ -1,5 +1,4 @@
 /** Flat areas to triangles. */
-
 import earcut, { refine } from 'earcut';
 import { cos, sin } from '../units/trig.ts';
 

@@ -5,7 +5,6 @@
  * from the true surface than the chord error. Where outlines cross, the direct way is not open and booleans
  * take over.
  */
-
 import { type Facets, nestingOf } from '../geometry/nesting.ts';
 import { curvesOf, type TurnedCurves } from '../geometry/turned-curves.ts';
 import type { Mesh } from '../model/mesh.ts';

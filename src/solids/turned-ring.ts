@@ -5,7 +5,6 @@
  * exact. Holes: circumscribed, so never smaller; flats on the axes, so that a hole measures its nominal size
  * across them. Every ring of a curve has the same directions, so walls between rings are plain strips.
  */
-
 import { type Curve, type FlatsPlane, SAME } from '../geometry/turned-curves.ts';
 import { acos, atan2, cos, sin } from '../units/trig.ts';
 import type { MeshBuilder, Ring, RingSection } from './mesh-builder.ts';

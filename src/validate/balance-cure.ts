@@ -1,5 +1,4 @@
 /** What to take off, where and how deep: a drilled hole, or a flat, on the heavy side. */
-
 import { angleOf, sizeOf } from '../formulas/arrows.ts';
 import { depthInwards, drilledInwards, flatFor, pointHeight, rimOf } from '../formulas/correction-drill.ts';
 import type { Joint } from '../job/joint.ts';

@@ -1,5 +1,4 @@
 /** The bracket against itself: tools on its bolts between the legs, and the sensor beside its own foot. */
-
 import { boxGap } from '../geometry/box-gap.ts';
 import type { Bracket } from '../job/joint-bracket.ts';
 import type { BracketInput } from '../job/schema-bracket.ts';

@@ -7,7 +7,7 @@ import { finestGradeFor } from '../standards/balance-grades.ts';
 import { angle, plain } from './words.ts';
 
 /** How sizes of a chain are written. */
-export interface ChainUnit {
+interface ChainUnit {
   readonly unit: string;
   readonly decimals: number;
 }

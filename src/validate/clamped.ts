@@ -1,5 +1,4 @@
 /** What a screw clamps: the parts under its head, and the ring of the face that they touch on. mm. */
-
 import type { Backing } from '../formulas/flange-bending.ts';
 import type { ClampedStack, Layer } from '../formulas/preload-change.ts';
 import type { Joint, PressedSeat, ScrewGroup } from '../job/joint.ts';

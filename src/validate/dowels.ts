@@ -1,5 +1,4 @@
 /** Dowels: do the pins fit both holes, are they long enough and not too long, is there metal round them in the flange? */
-
 import { eccentricityOf } from '../formulas/fit.ts';
 import type { Joint } from '../job/joint.ts';
 import type { DowelFit, DowelSet } from '../job/joint-dowels.ts';

@@ -1,5 +1,4 @@
 /** The plates under the screws: do they stay shut between two screws, are they held behind, are the webs under sunk heads thick enough? */
-
 import { forceOffset, greatestPitch, plateBending, punchShear } from '../formulas/flange-bending.ts';
 import { coneTangent } from '../formulas/preload-change.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';

@@ -155,7 +155,8 @@ function improveOf(joint: Joint, side: FaceSide, { group, friction }: Grip): str
   return `${first[0]?.toUpperCase()}${[first.slice(1), ...others].join(', or ')}.`;
 }
 
-function whyOf(joint: Joint, side: FaceSide, grip: Grip, torque: DesignTorque): string {
+/** @param alone torque that the face's dowels carry without friction, N.m; null where it has none */
+function whyOf(joint: Joint, side: FaceSide, grip: Grip, torque: DesignTorque, alone: number | null): string {
   const { group, friction, clamp, lost, isLossKnown } = grip;
   const holds = gripOfScrews(1000 * clamp, group.positions, friction.mu);
   const circle = plain(circleOf(group), 1);
@@ -167,12 +168,11 @@ function whyOf(joint: Joint, side: FaceSide, grip: Grip, torque: DesignTorque): 
     friction.oiled === null
       ? ''
       : ` Oil between the faces (${friction.oiled}) would leave a safety of ${plain(((holds / torque.value) * friction.oiled) / friction.mu, 2)}.`;
-  const set = joint.dowels?.[side];
-  const alone = set ? carriedByDowels(joint, set).torque : 0;
   // They bear on their holes only once the face has moved: the two are never added.
-  const pins = set
-    ? ` The dowels alone carry ${plain(alone, 0)} N.m${alone < torque.value ? ', which is too little; they bear only once the face has slipped, so friction and pins are not added' : ': should the face slip, they hold it'}.`
-    : '';
+  const pins =
+    alone !== null
+      ? ` The dowels alone carry ${plain(alone, 0)} N.m${alone < torque.value ? ', which is too little; they bear only once the face has slipped, so friction and pins are not added' : ': should the face slip, they hold it'}.`
+      : '';
   const settled =
     lost === 0
       ? 'nothing taken off for settling or heat'
@@ -205,11 +205,12 @@ function judgeFace(joint: Joint, side: FaceSide, lost: LostPreload): Finding {
   const safety = duty?.slip_safety ?? (duty?.reversing ? usualSafety.reversing : usualSafety.steady);
   const holds = gripOfScrews(1000 * grip.clamp, grip.group.positions, grip.friction.mu);
   const pins = joint.dowels?.[side];
+  const alone = pins ? carriedByDowels(joint, pins).torque : null;
   return judged(
     {
       ...common,
       unit: 'times',
-      why: whyOf(joint, side, grip, torque),
+      why: whyOf(joint, side, grip, torque, alone),
       cure: cureOf(joint, side, grip, torque.value, safety),
       improve: improveOf(joint, side, grip),
       source: sourced(`${source}; friction: ${grip.friction.source}`, grip.friction.memory),
@@ -219,7 +220,7 @@ function judgeFace(joint: Joint, side: FaceSide, lost: LostPreload): Finding {
     {
       limit: safety,
       sense: 'at least',
-      worst: pins && carriedByDowels(joint, pins).torque >= torque.value ? 'caution' : 'fail',
+      worst: alone !== null && alone >= torque.value ? 'caution' : 'fail',
       ...(duty?.slip_safety === undefined ? { hard: 1 } : {}),
     },
   );

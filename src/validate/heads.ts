@@ -1,5 +1,4 @@
 /** Heads and washers in the adapter: metal under them, room round them, nothing above the face. */
-
 import { leastWebUnderHead } from '../formulas/head-web.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';

@@ -1,5 +1,4 @@
 /** Is the joint bolted up the way round in which the run-outs of its two flanges cancel best? */
-
 import type { BoltUp, Phased } from '../formulas/phasing.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';

@@ -1,5 +1,4 @@
 /** Is there room for the tool? Hexagons want a socket round them; socket screws take a key within their own head. */
-
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import { passingHole } from '../rotor/plays.ts';

@@ -1,5 +1,4 @@
 /** What every DXF flavour writes: the cuts of a sheet part, rounded, in cutting order, on one layer; bend lines on their own. */
-
 import { stretchesOf } from '../geometry/contour.ts';
 import type { Contour, ContourVertex, SheetPart } from '../model/sheet.ts';
 import { cos, sin, tan } from '../units/trig.ts';

@@ -5,7 +5,6 @@
  * scale when they print. The same pages give the same bytes: the date is fixed, nothing is compressed, no ids come from the clock.
  * The only file that names pdfkit, which is loaded when a PDF is written and not before.
  */
-
 import type { Drawing, Fill, Pen, Point, Shape } from '../model/drawing.ts';
 import { atan, atan2, cos, sin, tan } from '../units/trig.ts';
 

@@ -2,7 +2,6 @@
  * SVG of one drawing: true arcs, pens as classes, print-safe colours, readable by a screen reader.
  * The same drawing gives the same bytes: no clock, no random ids.
  */
-
 import type { Drawing, Fill, Pen, Point, Shape } from '../model/drawing.ts';
 import { steadyFixed } from '../units/steady.ts';
 import { atan, cos, sin } from '../units/trig.ts';

@@ -63,6 +63,7 @@ describe('what makes a fit closer', () => {
 
   it.each([
     ['a reading by micrometer', { value: 62, instrument: 'micrometer' }],
+    ['three readings, the mean off the middle', { readings: [62, 62, 62.025], instrument: 'micrometer' }],
     ['readings by micrometer, spread as far as one explains', { readings: [62, 62.025], instrument: 'micrometer' }],
     ['a micrometer with a doubt of its own', { value: 62, doubt: 0.01, instrument: 'micrometer' }],
   ])('never asks again for a micrometer after %s, and for nothing once the fit is the closest too', (_, diameter) => {

@@ -2,7 +2,6 @@
  * Where the section is cut: from the rim to the axis and out again, through one hole of every set that finds room. Holes of one half
  * that stand at different angles are met by an offset line: it runs along an arc between them (ISO 128-44, several planes).
  */
-
 import type { Point, Shape } from '../../model/drawing.ts';
 import type { Drilling } from '../../model/part.ts';
 import { atan2, cos, sin } from '../../units/trig.ts';

@@ -1,5 +1,4 @@
 /** Details drawn larger: the foot and edge of each register, the wheel's shoulder, and the seats of screw heads. mm. */
-
 import type { Shape } from '../../model/drawing.ts';
 import { atan2, tan } from '../../units/trig.ts';
 import type { Box } from '../text-size.ts';

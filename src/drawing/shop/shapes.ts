@@ -1,5 +1,4 @@
 /** Small hands for sheets: moving drawings onto paper, texts, lines, and asking whether a place is free. mm of paper. */
-
 import type { Pen, Point, Shape } from '../../model/drawing.ts';
 import { atan, atan2, cos, sin } from '../../units/trig.ts';
 import { shapeBox } from '../frame.ts';

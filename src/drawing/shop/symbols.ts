@@ -1,5 +1,4 @@
 /** Drawing symbols, made of lines so that no font can lose them: balloons, tolerance frames, datums, roughness, projection. mm of paper. */
-
 import type { Point, Shape } from '../../model/drawing.ts';
 import { atan2, tan } from '../../units/trig.ts';
 import { arrowHead } from '../dimension.ts';

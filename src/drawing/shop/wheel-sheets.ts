@@ -1,5 +1,4 @@
 /** The workshop drawing of a wheel: its outline to an exact scale, and the sizes that the outline file carries. */
-
 import type { Drawing, Shape } from '../../model/drawing.ts';
 import type { Contour } from '../../model/sheet.ts';
 import { atan2 } from '../../units/trig.ts';
