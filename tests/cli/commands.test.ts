@@ -101,7 +101,7 @@ describe('make', () => {
     };
     expect([code, verdict]).toEqual([1, 'fail']);
     expect(held.map((h) => h.kind)).toEqual(['outline', 'order']);
-    expect(held[0]?.why).toContain('web-between-holes');
+    expect(held[0]?.why).toContain('web between holes');
     expect(files.map((file) => file.kind)).toEqual(expect.arrayContaining(['mockup', 'report']));
     expect(readdirSync(join(cwd, 'out')).some((name) => name.endsWith('.dxf'))).toBe(false);
     const stl = readFileSync(join(cwd, 'out', 'a-adapter-mockup.stl'));
