@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { defineConfig, type Plugin } from 'vite';
 import { parsePatterns } from './src/core.ts';
-import { openedWith, wholeAnswer } from './src/page/opened.ts';
+import { openedWith, wholeAnswer } from './src/page/answer/opened.ts';
 
 /** Texts of a folder's files of one ending, by their names without it. */
 function textsIn(folder: string, ending: string): Record<string, string> {

@@ -1,20 +1,20 @@
 /** The whole page: the job on the left, what it looks like in the middle, what came of it on the right. */
 import { BenchBar } from './bench-bar.tsx';
-import { Compare } from './compare.tsx';
-import { listed } from './faults.ts';
-import { Files } from './files.tsx';
-import { JobSheet } from './job-sheet.tsx';
-import { isOnSheet, KeyLink } from './key-text.tsx';
-import { MeasureCircle } from './measure-circle.tsx';
-import { MeasureRegister } from './measure-register.tsx';
-import { MeasureRunout } from './measure-runout.tsx';
-import { Pictures } from './pictures.tsx';
-import { SheetCheck } from './sheet-check.tsx';
-import { asText } from './sheet-state.ts';
-import { SpaceView } from './space-view.tsx';
-import { busy, isExample, notice } from './store.ts';
-import { TextEditor } from './text-editor.tsx';
-import { Verdict, VerdictStrip } from './verdict.tsx';
+import { listed } from './job/faults.ts';
+import { busy, isExample, notice } from './job/store.ts';
+import { MeasureCircle } from './measure/circle.tsx';
+import { MeasureRegister } from './measure/register.tsx';
+import { MeasureRunout } from './measure/runout.tsx';
+import { Compare } from './outcome/compare.tsx';
+import { Files } from './outcome/files.tsx';
+import { SheetCheck } from './outcome/sheet-check.tsx';
+import { Verdict, VerdictStrip } from './outcome/verdict.tsx';
+import { Pictures } from './pictures/pictures.tsx';
+import { SpaceView } from './pictures/space-view.tsx';
+import { JobSheet } from './sheet/job-sheet.tsx';
+import { isOnSheet, KeyLink } from './sheet/key-text.tsx';
+import { asText } from './sheet/sheet-state.ts';
+import { TextEditor } from './sheet/text-editor.tsx';
 
 /** What is missing, without how it is written in a file: its field is a click away. */
 const withoutFile = (message: string): string => message.replace(/,? (and|Or) write .*$/s, '.').replace(/\.\.$/, '.');

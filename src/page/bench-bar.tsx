@@ -1,8 +1,8 @@
 /** What is done with the job as a whole: open, save, take back, start from an example. */
 import opened from 'made:opened';
 import { useRef } from 'preact/hooks';
-import { type Called, titleOf, unnamed } from './job-name.ts';
-import { busy, future, name, notice, open, past, redo, rename, stop, text, undo } from './store.ts';
+import { type Called, titleOf, unnamed } from './job/job-name.ts';
+import { busy, future, name, notice, open, past, redo, rename, stop, text, undo } from './job/store.ts';
 
 /** Files larger than this are no job. */
 const mostBytes = 1_000_000;

@@ -1,7 +1,7 @@
 /** Starts the page. */
 import { render } from 'preact';
 import { App } from './app.tsx';
-import { begin, redo, undo } from './store.ts';
+import { begin, redo, undo } from './job/store.ts';
 
 // First the job, then the page: it is drawn once.
 begin();

@@ -4,7 +4,7 @@ import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { editJob, holdsNothing, judgeJob, makeFiles } from '../../src/core.ts';
-import { nameOf, slug, titleOf } from '../../src/page/job-name.ts';
+import { nameOf, slug, titleOf } from '../../src/page/job/job-name.ts';
 import { patterns } from '../validate/help.ts';
 import { type Bench, blamedByAxe, fill, jobText, openBench, settled } from './browser.ts';
 
