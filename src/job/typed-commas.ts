@@ -3,10 +3,15 @@
  * left as it was typed, for its reader to refuse with a sentence. Nothing is ever cut short.
  */
 
+import { instrumentDoubt } from './measured.ts';
+
 const number = String.raw`[+-]?(?:\d+(?:\.\d*)?|\.\d+)`;
 const plainNumber = new RegExp(`^${number}$`);
 /** A number, and a unit of letters behind it. */
 const numberWithUnit = new RegExp(`^${number}(?: ?[a-zA-Zµ°][a-zA-Zµ°./]*)?$`);
+
+/** Readings with the instrument they were read with are a measured value, not a plain list. */
+const namesInstrument = new RegExp(`\\s(?:${Object.keys(instrumentDoubt).join('|')})$`, 'i');
 
 /**
  * The items of a plain list of numbers, as typed: "84.02, 83.98", "84.02; 83.98", "84.02 83.98" and "84.02,83.98". Behind a comma with a
@@ -15,7 +20,7 @@ const numberWithUnit = new RegExp(`^${number}(?: ?[a-zA-Zµ°][a-zA-Zµ°./]*)?$
  */
 export function listedNumbers(typed: string): string[] | null {
   const text = typed.trim();
-  if (/[[\]{}"'#]/.test(text)) return null;
+  if (/[[\]{}"'#]/.test(text) || namesInstrument.test(text)) return null;
   const parted = text.split(/\s*;\s*|\s*,\s+/);
   if (parted.length > 1) return parted.every((item) => numberWithUnit.test(item)) ? parted : null;
   const spaced = text.split(/\s+/);

@@ -48,6 +48,8 @@ describe('lists', () => {
     ['84.02, x', null],
     ['[84.02, 83.98]', null],
     ['winch, drum', null],
+    ['60.02, 60.01 micrometer', null],
+    ['60.02 60.01 Caliper', null],
   ])('%s', (typed, wanted) => expect(listedNumbers(typed)).toEqual(wanted));
 
   it('become a list where readings may be repeated, with every decimal that was typed', () => {

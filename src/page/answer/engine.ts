@@ -118,6 +118,7 @@ export interface JsonSchema {
   readonly enum?: readonly (string | number | boolean)[];
   readonly anyOf?: readonly JsonSchema[];
   readonly pattern?: string;
+  readonly maxLength?: number;
   readonly default?: unknown;
   readonly properties?: Readonly<Record<string, JsonSchema>>;
   readonly required?: readonly string[];

@@ -1,6 +1,13 @@
 /** One quantity of the job: its name, what was typed, what stands there when nothing is, and what is wrong with it. */
 import { useComputed } from '@preact/signals';
-import type { TargetedClipboardEvent, TargetedPointerEvent } from 'preact';
+import type {
+  TargetedClipboardEvent,
+  TargetedEvent,
+  TargetedFocusEvent,
+  TargetedInputEvent,
+  TargetedKeyboardEvent,
+  TargetedPointerEvent,
+} from 'preact';
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { EditPath } from '../../core.ts';
 import type { JsonSchema } from '../answer/engine.ts';
@@ -11,7 +18,7 @@ import { called, isTyping, values } from '../job/store.ts';
 import { benchLabel, benchOption } from './bench-words.ts';
 import { explain, explained } from './hint.ts';
 import { stepped } from './scrub.ts';
-import { choices } from './sheet-plan.ts';
+import { choices, growsLong } from './sheet-plan.ts';
 
 /** What a key stands at when nothing is typed. */
 const standing = ({ default: usual }: JsonSchema): string =>
@@ -58,11 +65,16 @@ function dragOf(move: (steps: number, isFine: boolean, drag: string) => void, en
   };
 }
 
+type TextField = HTMLInputElement | HTMLTextAreaElement;
+
 /** Readings copied from a column of a sheet: a field has one line, and a browser would run them together. */
-function pasteColumn(event: TargetedClipboardEvent<HTMLInputElement>): void {
-  const lines = (event.clipboardData?.getData('text/plain') ?? '').split(/[\r\n\t]+/).map((line) => line.trim());
-  const given = lines.filter((line) => line !== '');
-  if (given.length < 2) return;
+function pasteColumn(event: TargetedClipboardEvent<TextField>): void {
+  const copied = event.clipboardData?.getData('text/plain') ?? '';
+  if (!/[\r\n\t]/.test(copied)) return;
+  const given = copied
+    .split(/[\r\n\t]+/)
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
   event.preventDefault();
   const field = event.currentTarget;
   field.setRangeText(given.join(', '), field.selectionStart ?? 0, field.selectionEnd ?? 0, 'end');
@@ -119,6 +131,7 @@ export function Field({ path, of, label, wordOnly }: FieldProps) {
   // A word that is none of them stands there all the same until another is chosen.
   const words = legal.length > 0 && typed !== '' && !legal.includes(typed) ? [...legal, typed] : legal;
   const name = label ?? benchLabel(path);
+  const Line = growsLong(of) ? 'textarea' : 'input';
   const usual = wordOnly?.none ?? standing(of);
   const put = (value: string, options: SetOptions = {}) => set(path, value === '' ? null : value, options);
   const move = (count: number, isFine: boolean, step: string) => {
@@ -165,9 +178,9 @@ export function Field({ path, of, label, wordOnly }: FieldProps) {
           ))}
         </select>
       ) : (
-        <input
+        <Line
           {...common}
-          type="text"
+          {...(Line === 'textarea' ? { rows: 1 } : { type: 'text' })}
           value={typed}
           placeholder={usual || 'not said'}
           autocomplete="off"
@@ -175,11 +188,16 @@ export function Field({ path, of, label, wordOnly }: FieldProps) {
           onFocus={() => {
             word.current = newStep();
           }}
-          onInput={(event) => follow(event.currentTarget.value)}
+          onInput={(event: TargetedInputEvent<TextField>) => follow(event.currentTarget.value)}
           onPaste={pasteColumn}
-          onChange={(event) => leave(event.currentTarget.value)}
-          onBlur={(event) => leave(event.currentTarget.value)}
-          onKeyDown={(event) => {
+          onChange={(event: TargetedEvent<TextField>) => leave(event.currentTarget.value)}
+          onBlur={(event: TargetedFocusEvent<TextField>) => leave(event.currentTarget.value)}
+          onKeyDown={(event: TargetedKeyboardEvent<TextField>) => {
+            if (event.key === 'Enter' && Line === 'textarea') {
+              // A value has one line, however long its field has grown.
+              event.preventDefault();
+              leave(event.currentTarget.value);
+            }
             if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return;
             event.preventDefault();
             move((event.key === 'ArrowUp' ? 1 : -1) * (event.shiftKey ? 10 : 1), event.altKey, newStep());

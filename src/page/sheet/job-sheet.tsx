@@ -119,6 +119,7 @@ export function JobSheet() {
             open={byHand.value.get(key) ?? isThere}
             id={`sheet-${key}`}
             data-group={key}
+            aria-label={title}
             onFocusIn={(event) => {
               // A section that is worked in does not shut when its last key is taken out.
               const isWithin = event.target instanceof Element && !event.target.closest('summary');

@@ -53,6 +53,13 @@ export function isMeasured(of: JsonSchema): boolean {
   return keys?.readings !== undefined || keys?.clearance !== undefined;
 }
 
+/** Letters that a field shows in one line. */
+const oneLine = 20;
+
+/** Whether what stands in a field may be longer than its line: readings, a title, a note. Then the field grows with it. */
+export const growsLong = (of: JsonSchema): boolean =>
+  isMeasured(of) || (of.maxLength ?? 0) > oneLine || (of.anyOf ?? [of]).some(({ type }) => type === 'array');
+
 /** The schema of a key; undefined where the job has no such key. Places in a list are not followed. */
 export function schemaAt(schema: JsonSchema, path: readonly string[]): JsonSchema | undefined {
   let at: JsonSchema | undefined = schema;
