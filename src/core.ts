@@ -27,14 +27,16 @@ import { validateQuickly, validateWithBuilt } from './validate/all.ts';
 import { type KnownFindings, validateInSteps } from './validate/in-steps.ts';
 
 export type { Choice } from './design/options.ts';
+export { type AskedPatterns, askedPatterns, type NearPattern, type TypedFlange } from './job/asked-patterns.ts';
 export { type Edited, type EditPath, editJob, holdsNothing } from './job/edit.ts';
 export type { FlangePreset } from './job/flange-presets.ts';
 export type { Joint } from './job/joint.ts';
+export { alikeWords, holesWords, registerWords, trustWords } from './job/pattern-words.ts';
 export type { JobError } from './job/read.ts';
 export { formatErrors, readJob } from './job/read.ts';
 export { revisionOf } from './job/revision.ts';
 export { jobJsonSchema } from './job/schema.ts';
-export { searchPresets } from './job/search-presets.ts';
+export { farthestMatch, searchPresets } from './job/search-presets.ts';
 export { emptyJob, type StarterAnswers, type StarterFlange, schemaFileName, starterJob } from './job/starter.ts';
 export { commaInDoubt } from './job/typed-commas.ts';
 export { type TypedValues, typedValues } from './job/typed-values.ts';

@@ -17,6 +17,9 @@ export interface PresetMatch {
   readonly differences: readonly string[];
 }
 
+/** Farther than this nothing is alike: about so many differences that a careful caliper cannot explain. */
+export const farthestMatch = 8;
+
 /** Differences that still pass for one size, mm, common practice: registers are made closest, rims least so. */
 const allowances = { circle: 0.5, outside: 2, register: 0.2 } as const;
 /** A wrong number of holes is worse than any size. A size that the record does not give neither helps nor damns. */

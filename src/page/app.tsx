@@ -3,6 +3,7 @@ import { BenchBar } from './bench-bar.tsx';
 import { listed } from './job/faults.ts';
 import { busy, isExample, notice } from './job/store.ts';
 import { MeasureCircle } from './measure/circle.tsx';
+import { KnownPatterns } from './measure/patterns.tsx';
 import { MeasureRegister } from './measure/register.tsx';
 import { MeasureRunout } from './measure/runout.tsx';
 import { Compare } from './outcome/compare.tsx';
@@ -62,9 +63,14 @@ export function App() {
           Two flanges that were never meant to meet: what you measured on the left, what becomes of it on the right.
         </p>
         <BenchBar />
-        <p class="notice" role="status">
-          {notice.value || (busy.value ? 'working it out...' : '')}
-        </p>
+        <div class={`notice${notice.value ? ' told' : ''}`}>
+          <p role="status">{notice.value || (busy.value ? 'working it out...' : '')}</p>
+          {notice.value ? (
+            <button type="button" class="more" onClick={() => (notice.value = '')}>
+              seen
+            </button>
+          ) : null}
+        </div>
       </header>
       <main aria-busy={busy.value}>
         <VerdictStrip />
@@ -82,6 +88,7 @@ export function App() {
           </div>
           <Errors />
           {asText.value ? <TextEditor /> : <JobSheet />}
+          <KnownPatterns />
           <MeasureCircle />
           <MeasureRegister />
           <MeasureRunout />

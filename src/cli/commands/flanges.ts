@@ -1,5 +1,14 @@
 /** `flanges`: known patterns, one by its id, or the nearest to what was measured. */
-import { type FlangePreset, findPattern, type PatternList, searchPresets } from '../../core.ts';
+import {
+  alikeWords,
+  type FlangePreset,
+  findPattern,
+  holesWords,
+  type PatternList,
+  registerWords,
+  searchPresets,
+  trustWords,
+} from '../../core.ts';
 import { exit, type Io, UsageError } from '../io.ts';
 import { loadPatterns } from '../presets.ts';
 
@@ -12,18 +21,6 @@ export interface FlangesArguments {
   readonly json: boolean;
 }
 
-function registerWords({ register }: FlangePreset): string {
-  if (!register) return 'no register known';
-  const shape = register.gender === 'male' ? 'spigot' : 'recess';
-  return `${shape} ${register.diameter}${register.fit ? ` ${register.fit}` : ''}${register.depth ? ` x ${register.depth}` : ''}`;
-}
-
-function holesWords({ holes }: FlangePreset): string {
-  if (!holes) return 'holes not known';
-  const size = holes.thread ?? (holes.diameter === undefined ? 'size not known' : `dia ${holes.diameter}`);
-  return `${holes.count} holes on ${holes.circle}, ${size}`;
-}
-
 /** One line: id, outside, register, holes. */
 function line(preset: FlangePreset): string {
   const outside = preset.outside === undefined ? 'outside ?' : `outside ${preset.outside}`;
@@ -32,8 +29,6 @@ function line(preset: FlangePreset): string {
 
 /** Everything known of one pattern. */
 function card(preset: FlangePreset, { nearMisses }: PatternList): string {
-  const stem = preset.id.replace(/-(companion|shaft)$/, '');
-  const alike = nearMisses.filter(({ a, b }) => [a, b].some((id) => id === stem || id === preset.id));
   return [
     `${preset.id}: ${preset.title} (${preset.family})`,
     ...(preset.unsuitable ? [`  NOT FOR AN ADAPTER: ${preset.unsuitable}`] : []),
@@ -45,13 +40,8 @@ function card(preset: FlangePreset, { nearMisses }: PatternList): string {
       : []),
     ...(preset.note ? [`  note       ${preset.note}`] : []),
     `  source     ${preset.source}`,
-    preset.memory.length > 0
-      ? `  FROM MEMORY, measure these: ${preset.memory.join(', ')}`
-      : '  every value here was read in a source',
-    ...alike.map(
-      ({ a, b, circles, mismatch }) =>
-        `  looks like ${a === stem ? b : a} and is not: circles ${circles[0]} and ${circles[1]}, holes ${mismatch} mm out each`,
-    ),
+    `  ${trustWords(preset)}`,
+    ...alikeWords(preset, nearMisses).map((line) => `  ${line}`),
     '',
     '  In a job:',
     `    driving:          # or driven:`,

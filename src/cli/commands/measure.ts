@@ -13,6 +13,7 @@ import {
   answerSensor,
   answerThread,
   answerVibration,
+  farthestMatch,
   type Instrument,
   instruments,
   type PatternList,
@@ -160,9 +161,6 @@ interface Near {
   }[];
   readonly lookalikes: readonly string[];
 }
-
-/** Farther than this nothing is alike: about so many differences that a careful caliper cannot explain. */
-const farthestMatch = 8;
 
 function nearest({ flanges, nearMisses }: PatternList, { search }: Answer): Near {
   if (search.circle === undefined && search.register === undefined && search.outside === undefined)

@@ -2,11 +2,23 @@
  * Questions to the workers: one answers while somebody edits, the other makes files, so that neither holds up or hurts the other. A
  * worker that dies is started again, and the question asked once more.
  */
-import type { EditPath, JobError, LiveBody, LiveView, Made, ShownAs, ShownPreflight, TypedValues } from '../../core.ts';
+import type {
+  EditPath,
+  JobError,
+  LiveBody,
+  LiveView,
+  Made,
+  NearPattern,
+  ShownAs,
+  ShownPreflight,
+  TypedFlange,
+  TypedValues,
+} from '../../core.ts';
 
 export type Ask =
   | { readonly kind: 'take'; readonly text: string; readonly keys: string }
   | { readonly kind: 'measure'; readonly of: Measuring }
+  | { readonly kind: 'patterns'; readonly typed: TypedFlange; readonly units: 'mm' | 'in' }
   | { readonly kind: 'preflight'; readonly of: TypedPreflight }
   | { readonly kind: 'edit'; readonly text: string; readonly edits: readonly Edit[] }
   | { readonly kind: 'judge'; readonly text: string }
@@ -34,6 +46,7 @@ export type Answer =
       readonly result: Readonly<Record<string, unknown>>;
     }
   | { readonly kind: 'edited'; readonly text: string }
+  | { readonly kind: 'patterns'; readonly near: readonly NearPattern[]; readonly isOne: boolean }
   | { readonly kind: 'preflight'; readonly shown: ShownPreflight }
   | { readonly kind: 'refused'; readonly why: string }
   | {

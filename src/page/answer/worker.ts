@@ -3,6 +3,7 @@ import {
   answerCircle,
   answerRegister,
   answerRunout,
+  askedPatterns,
   askedPreflight,
   commaInDoubt,
   editJob,
@@ -92,6 +93,13 @@ async function answer(ask: Ask, tell: (part: Answer) => void): Promise<Answer> {
         text = edited.text;
       }
       return { kind: 'edited', text };
+    }
+    case 'patterns': {
+      const { flanges, nearMisses } = known();
+      const found = askedPatterns(ask.typed, ask.units, flanges, nearMisses);
+      return found.ok
+        ? { kind: 'patterns', near: found.near, isOne: found.isOne }
+        : { kind: 'refused', why: found.why };
     }
     case 'preflight': {
       const { file, bytes, text, ...typed } = ask.of;

@@ -14,6 +14,7 @@ import {
   type Side,
   SideChoice,
   type Spot,
+  saidOf,
   sized,
   timesLarger,
 } from './parts.tsx';
@@ -152,7 +153,7 @@ export function MeasureCircle() {
     <MeasurePanel of="circle" title="Measure a bolt circle by picture">
       <Pattern span={span} />
       <div>
-        <SideChoice side={side} asked={asked} />
+        <SideChoice side={side.value} turn={saidOf(side, asked)} />
         <Count words="how many holes" count={holes} least={leastHoles} most={mostHoles} asked={asked} />
         <Count
           words="second hole, counted from the first"

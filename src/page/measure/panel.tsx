@@ -3,11 +3,25 @@ import { batch, type Signal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import type { Question, Side } from './parts.tsx';
 
-export type Panel = 'circle' | 'register' | 'runout';
+export type Panel = 'patterns' | 'circle' | 'register' | 'runout';
 
-export function MeasurePanel({ of, title, children }: { of: Panel; title: string; children: ComponentChildren }) {
+export function MeasurePanel({
+  of,
+  title,
+  onOpen = () => undefined,
+  children,
+}: {
+  of: Panel;
+  title: string;
+  onOpen?: () => void;
+  children: ComponentChildren;
+}) {
   return (
-    <details class={of === 'circle' ? 'measuring measure' : 'measuring'} data-panel={of}>
+    <details
+      class={of === 'circle' ? 'measuring measure' : 'measuring'}
+      data-panel={of}
+      onToggle={(event) => event.currentTarget.open && onOpen()}
+    >
       <summary>
         <h2>{title}</h2>
       </summary>

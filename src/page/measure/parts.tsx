@@ -83,18 +83,18 @@ export const round = (middle: Spot, r: number, degrees: number): Spot => ({
   y: middle.y - r * Math.sin((degrees * Math.PI) / 180),
 });
 
-/** Which flange. What was said of the other no longer holds. */
-export function SideChoice({ side, asked }: { side: Signal<Side>; asked: Question }) {
+/** What is typed turns out to be of this flange: it stays, and what was said of the other no longer holds. */
+export const saidOf = (side: Signal<Side>, asked: Question) => (to: Side) => {
+  side.value = to;
+  asked.forget();
+};
+
+/** Which flange. */
+export function SideChoice({ side, turn }: { side: Side; turn: (to: Side) => void }) {
   return (
     <label>
       flange{' '}
-      <select
-        value={side.value}
-        onChange={(event) => {
-          side.value = event.currentTarget.value === 'driven' ? 'driven' : 'driving';
-          asked.forget();
-        }}
-      >
+      <select value={side} onChange={(event) => turn(event.currentTarget.value === 'driven' ? 'driven' : 'driving')}>
         <option value="driving">driving</option>
         <option value="driven">driven</option>
       </select>

@@ -14,6 +14,7 @@ import {
   round,
   type Side,
   SideChoice,
+  saidOf,
   sized,
   type Told,
   timesLarger,
@@ -158,7 +159,7 @@ export function MeasureRegister() {
     <MeasurePanel of="register" title="Measure a register by picture">
       <Round />
       <div>
-        <SideChoice side={side} asked={asked} />
+        <SideChoice side={side.value} turn={saidOf(side, asked)} />
         <label>
           it is a{' '}
           <select

@@ -12,6 +12,7 @@ import {
   round,
   type Side,
   SideChoice,
+  saidOf,
   type Told,
   timesLarger,
 } from './parts.tsx';
@@ -159,7 +160,7 @@ export function MeasureRunout() {
         <Dial angle={angleOf(at)} />
       </svg>
       <div>
-        <SideChoice side={side} asked={asked} />
+        <SideChoice side={side.value} turn={saidOf(side, asked)} />
         <label>
           the dial stands on the{' '}
           <select

@@ -7,6 +7,8 @@ const labels: Readonly<Record<string, string>> = {
   runout: 'run-out',
   pole: 'sensing element',
   set_true: 'set true within',
+  'driving.from': 'known pattern',
+  'driven.from': 'known pattern',
   'driving.behind': 'free room behind',
   'driven.behind': 'free room behind',
   'bracket.sensor.behind': 'length behind the ear',

@@ -9,6 +9,7 @@ import { values } from '../job/store.ts';
 import { isTyped } from '../job/typed-keys.ts';
 import { measureCircle } from '../measure/circle.tsx';
 import type { Side } from '../measure/parts.tsx';
+import { findPattern } from '../measure/patterns.tsx';
 import { measureRegister } from '../measure/register.tsx';
 import { measureRunout } from '../measure/runout.tsx';
 import { benchLabel } from './bench-words.ts';
@@ -81,7 +82,24 @@ function Key({ path, of }: { path: EditPath; of: JsonSchema }) {
     return of.anyOf !== undefined && typed !== undefined && !typed.startsWith('{');
   }).value;
   const section = sectionOf(of);
-  if (!section || isMeasured(of)) return <Field path={path} of={of} />;
+  if (!section || isMeasured(of)) {
+    const side = at === 'driving.from' ? 'driving' : at === 'driven.from' ? 'driven' : null;
+    return (
+      <>
+        <Field path={path} of={of} />
+        {side === null ? null : (
+          <button
+            type="button"
+            class="more"
+            aria-label={`which pattern is it? ${side} flange`}
+            onClick={() => findPattern(side)}
+          >
+            which pattern is it?
+          </button>
+        )}
+      </>
+    );
+  }
   const named = benchLabel(path);
   const form = formOf(path, of, isTyped(at));
   return (
