@@ -81,6 +81,7 @@ export async function make(io: Io, args: MakeArguments): Promise<number> {
     };
     io.out(reportText(reportData(joint, findings, list, revisionOf(joint)), { paint: io.paint, passes: false }));
   }
+  if (made.held.length > 0) io.err('What is held back is made all the same with --force, marked as failed inside.\n');
   for (const name of retired)
     io.err(`${shown(join(args.out, name))} came from an earlier version of this job: it is now ${name}.old.\n`);
   return made.verdict === 'fail' ? exit.checkFailed : exit.clean;

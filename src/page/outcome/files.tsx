@@ -113,7 +113,7 @@ function Outcome({ kind }: { kind: string }) {
       ))}
       {held.map(({ why }) => (
         <p key={why} class="held">
-          <strong>Held back:</strong> {why}{' '}
+          <strong>Held back:</strong> {why}.{' '}
           <button type="button" onClick={() => void make(kind, true)}>
             make it all the same, marked as failed
           </button>
