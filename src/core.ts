@@ -45,6 +45,7 @@ export * from './measure/all.ts';
 export type { Finding, Verdict } from './model/finding.ts';
 export { type AskedPreflight, askedPreflight } from './preflight/asked.ts';
 export { type PreflightOptions, preflightDxf } from './preflight/preflight.ts';
+export { flangeSketches } from './products/flanges-so-far.ts';
 export { type LiveBody, liveBodies, type ShownAs } from './products/live-bodies.ts';
 export {
   type LivePicture,

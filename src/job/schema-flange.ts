@@ -23,7 +23,7 @@ export function flangeSchema(fields: Fields) {
   return z.strictObject({
     from: words(
       60,
-      'Id of a known pattern to start from; every key below overrides it. List them with: flangewright flanges.',
+      'Id of a known pattern to start from; every key below overrides it. The command flangewright flanges lists them, and so does the page.',
     ).optional(),
     name: words(60, 'What this flange is, in your words.').optional(),
     outside: measured(fields, flangeRanges.outside, 'Outside diameter.').optional(),
@@ -50,7 +50,7 @@ export function flangeSchema(fields: Fields) {
 }
 
 /** Without a preset a register needs gender, diameter and depth; with one it overrides. See the cross-checks. */
-function registerSchema(fields: Fields) {
+export function registerSchema(fields: Fields) {
   return z.strictObject({
     gender: choice(
       ['male', 'female'],
@@ -68,7 +68,7 @@ function registerSchema(fields: Fields) {
   });
 }
 
-function holesSchema(fields: Fields) {
+export function holesSchema(fields: Fields) {
   return z
     .strictObject({
       count: whole(2, 72, 'How many holes.').optional(),

@@ -18,7 +18,8 @@ import { asText } from './sheet/sheet-state.ts';
 import { TextEditor } from './sheet/text-editor.tsx';
 
 /** What is missing, without how it is written in a file: its field is a click away. */
-const withoutFile = (message: string): string => message.replace(/,? (and|Or) write .*$/s, '.').replace(/\.\.$/, '.');
+const withoutFile = (message: string): string =>
+  message.replace(/,? (and|Or) write .*$/s, '.').replace(/([.?!])\.$/, '$1');
 
 /** What is wrong, and what is only not typed yet: that is no alarm. */
 function Errors() {

@@ -1,5 +1,6 @@
 /** What no input may ever do. Each function returns what is wrong in a sentence, or null; a throw is for the caller to catch. */
 import {
+  flangeSketches,
   formatErrors,
   holesFromDxf,
   type JobError,
@@ -73,7 +74,10 @@ export interface JobSeen {
 /** A job, judged as `check` does, its bodies meshed, and files made as `make` does. */
 export async function jobFault(text: string, patterns: PatternList, { search, kinds }: JobAsked): Promise<JobSeen> {
   const judged = judgeJob(text, 'fuzz.job.yaml', patterns, { search });
-  if (!judged.ok) return { fault: errorsFault(judged.errors, text), becameJoint: false, errors: judged.errors };
+  if (!judged.ok) {
+    const fault = errorsFault(judged.errors, text) ?? sketchesFault(text, patterns);
+    return { fault, becameJoint: false, errors: judged.errors };
+  }
   const { joint, findings } = judged;
   const data = reportData(joint, findings, null, revisionOf(joint));
   const shown = reportJson(data, 'fuzz.job.yaml');
@@ -85,6 +89,15 @@ export async function jobFault(text: string, patterns: PatternList, { search, ki
     bodies.map(bodyFault).find((found) => found !== null) ??
     (kinds.length === 0 ? null : await filesFault(judged, kinds));
   return { fault, becameJoint: true, errors: [] };
+}
+
+/** What the page draws of a job that is not whole. */
+function sketchesFault(text: string, { flanges }: PatternList): Fault {
+  for (const { name, svg } of flangeSketches(text, flanges)) {
+    const fault = textFaultOf(name, svg);
+    if (fault !== null) return fault;
+  }
+  return null;
 }
 
 function bodyFault({ name, meshes }: Awaited<ReturnType<typeof liveBodies>>[number]): Fault {

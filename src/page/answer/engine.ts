@@ -6,6 +6,7 @@ import type {
   EditPath,
   JobError,
   LiveBody,
+  LivePicture,
   LiveView,
   Made,
   NearPattern,
@@ -71,6 +72,8 @@ export type Answer =
       readonly errors: readonly JobError[];
       readonly text: string;
       readonly values: TypedValues;
+      /** The flanges as far as they can be read. */
+      readonly sketches: readonly LivePicture[];
     }
   | { readonly kind: 'bodies'; readonly bodies: readonly LiveBody[] }
   | { readonly kind: 'made'; readonly made: Made };

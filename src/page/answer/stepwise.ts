@@ -5,6 +5,7 @@
 import {
   type Choice,
   type Finding,
+  flangeSketches,
   formatErrors,
   holdsNothing,
   type Joint,
@@ -133,7 +134,8 @@ export class Stepwise {
       if (done) {
         if (!value.ok) {
           const { errors } = value;
-          return { kind: 'errors', errors, text: formatErrors(errors, text), values };
+          const sketches = flangeSketches(text, this.#patterns().flanges);
+          return { kind: 'errors', errors, text: formatErrors(errors, text), values, sketches };
         }
         const { joint, findings, choice, isAsShown } = value;
         this.#choice = choice;

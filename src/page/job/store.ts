@@ -2,7 +2,7 @@
 import firstAnswer from 'made:first';
 import opened from 'made:opened';
 import { batch, computed, effect, signal } from '@preact/signals';
-import type { JobError, LiveView, TypedValues } from '../../core.ts';
+import type { JobError, LivePicture, LiveView, TypedValues } from '../../core.ts';
 import { type Answer, ask, cancel } from '../answer/engine.ts';
 import { type Called, calledAsShelved, nameOf, type Step, slug, titleOf, unnamed } from './job-name.ts';
 import { keep } from './keep.ts';
@@ -21,6 +21,8 @@ export const future = signal<readonly Step[]>([]);
 export const values = signal<TypedValues>({});
 export const errors = signal<readonly JobError[]>([]);
 export const view = signal<LiveView | null>(null);
+/** The flanges of a job that is not whole yet, as far as they can be read. */
+export const sketches = signal<readonly LivePicture[]>([]);
 /** What is still being worked out about the text as it stands, in words. */
 export const pending = signal<readonly string[]>([]);
 /** Pictures that are still of the text before. */
@@ -144,13 +146,16 @@ function take(answer: Answer): void {
       if (answer.kinds) keep(offered, answer.kinds);
       keep(pending, answer.open);
       keep(errors, []);
+      keep(sketches, []);
     } else if (answer.kind === 'errors') {
       keep(errors, answer.errors);
+      keep(sketches, answer.sketches);
       keep(values, answer.values);
       pending.value = [];
     } else if (answer.kind === 'nothing') {
       clear();
       keep(errors, []);
+      keep(sketches, []);
       keep(values, {});
       pending.value = [];
       late.value = new Set();

@@ -1,6 +1,6 @@
 /** The joint's pictures, live. A feature under the pointer lights up here and in the findings, both ways. */
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
-import { isStale, lit, view } from '../job/store.ts';
+import { isStale, lit, sketches, view } from '../job/store.ts';
 
 /** Read the drawing and put it in the place of the one before. */
 function drawInto(place: HTMLElement, svg: string): void {
@@ -154,11 +154,13 @@ function PictureList({ shown }: { shown: readonly { readonly name: string }[] })
 
 export function Pictures() {
   const shown = view.value;
+  // A job that is not whole yet shows what is known of its flanges.
+  const drawn = shown?.pictures ?? sketches.value;
   return (
     <section aria-label="Pictures" class={`pictures${isStale.value ? ' stale' : ''}`}>
       {isStale.value ? <p class="stale-note">These pictures are of the job before the errors on the sheet.</p> : null}
       {shown ? <PictureList shown={shown.pictures} /> : null}
-      {shown?.pictures.map((picture) => (
+      {drawn.map((picture) => (
         <Picture key={picture.name} {...picture} />
       ))}
     </section>

@@ -1,4 +1,4 @@
-/** From what was measured to a known pattern, on the page; and what was done stays in sight on a telephone. */
+/** Beginning a job on the page: the known pattern that comes near, a sketch from the first size on, and what was done stays in sight on a telephone. */
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -57,5 +57,31 @@ describe('which known pattern is it', () => {
     await expect.poll(() => panel.locator('[role="status"]').textContent()).toContain('None of them is your flange');
     await field.fill('84,02');
     await expect.poll(() => panel.locator('[role="status"]').textContent()).toContain('bolt circle: "84,02"');
+  });
+});
+
+describe('a job that is not whole', () => {
+  it('shows its flanges from the first size on, until there is a joint', async () => {
+    const { page, complaints } = await bench.open();
+    await page.getByRole('button', { name: 'new job', exact: true }).click();
+    await settled(page);
+    expect(await page.locator('.pictures svg').count()).toBe(0);
+    await fill(page, 'driven.outside', '110');
+    await settled(page);
+    const sketch = page.locator('#picture-driven-so-far svg');
+    await sketch.waitFor();
+    expect(await page.locator('#picture-driving-so-far').count()).toBe(0);
+    expect(await sketch.textContent()).toContain('110.00');
+    await fill(page, 'driven.holes.count', '8');
+    await fill(page, 'driven.holes.circle', '95');
+    await settled(page);
+    await expect.poll(() => sketch.textContent()).toContain('8 holes');
+    expect(await blamedByAxe(page, '.pictures')).toEqual([]);
+    // The example is a whole joint: its own pictures take the sketch's place.
+    await page.getByLabel('start from').selectOption('kart');
+    await settled(page);
+    await page.locator('#picture-section svg').waitFor();
+    expect(await page.locator('#picture-driven-so-far').count()).toBe(0);
+    expect(complaints).toEqual([]);
   });
 });
