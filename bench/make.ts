@@ -6,10 +6,11 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg } from 'node:os';
 import { join, resolve } from 'node:path';
-import { coldCosts } from './cold.ts';
-import { judging } from './judging.ts';
+import { type Cost, coldCosts } from './cold.ts';
+import { type JudgingRow, judging } from './judging.ts';
 import { meshTable } from './meshes.ts';
 import { frame, pageCosts, percentile } from './page.ts';
+import { wantedRows } from './wanted.ts';
 
 const isWritten = process.argv.includes('--write');
 
@@ -20,8 +21,7 @@ function table(head: readonly string[], rows: readonly (readonly string[])[]): s
 
 const times = (ratio: number): string => `${Number(ratio.toPrecision(2))}`;
 
-async function meshes(): Promise<string> {
-  const { makers, rows } = await meshTable();
+function meshes({ makers, rows }: Awaited<ReturnType<typeof meshTable>>): string {
   const [own = '', ...peers] = makers;
   const first = new Map<string, { size: number; ms: number }>();
   const lines = rows.map(({ part, ms }) => {
@@ -48,8 +48,7 @@ async function meshes(): Promise<string> {
   );
 }
 
-async function warm(): Promise<string> {
-  const rows = await judging('orchard-truck');
+function warm(rows: readonly JudgingRow[]): string {
   const base = rows[0]?.ms ?? 1;
   return table(
     ['warm, one job', ...(isWritten ? [] : ['ms', 'a second']), 'x reading the job'],
@@ -57,8 +56,7 @@ async function warm(): Promise<string> {
   );
 }
 
-function cold(): string {
-  const costs = coldCosts();
+function cold(costs: readonly Cost[]): string {
   const [node, loaded, modeller] = costs;
   if (!node || !loaded || !modeller) throw new Error('nothing was measured');
   return table(
@@ -134,7 +132,10 @@ if (process.argv.includes('--page')) {
 }
 
 // Cold processes first: a process that was started by a large one counts the large one's memory as its own.
-const commands = cold();
+const costs = coldCosts();
+const made = await meshTable();
+const judged = await judging('orchard-truck');
+const wanted = wantedRows({ makers: made.makers, meshes: made.rows, judging: judged, costs });
 const page = `# Bench
 
 Ratios of one run on one machine, made by \`npm run bench -- --write\`. Every mesh has the same part and the same chord error, and its
@@ -144,17 +145,23 @@ volume is held against the closed form before its time counts. Larger is slower:
 
 A disc of 900 mm with counterbored holes; a wheel of 3 mm sheet whose teeth keep their size. "Size : our time" shows growth: 10 : 10 is linear.
 
-${await meshes()}
+${meshes(made)}
 
 ## Judging, warm
 
-${await warm()}
+${warm(judged)}
 
 ## Commands, cold
 
 Processor time of whole processes, so that a busy machine does not count.
 
-${commands}
+${cold(costs)}
+
+## What was wanted
+
+Milliseconds are those of the machine that this was measured on. What the page was wanted to do stands in its own table below.
+
+${table(['wanted', 'limit', 'this run', 'met', 'why not'], wanted)}
 
 ${await pageSection()}`;
 console.log(page);
