@@ -32,16 +32,19 @@ process.on('message', async (ask: Ask) => {
   asked = ask;
   for (const path of new Set([before, ask.path])) if (path) vitest.invalidateFile(path);
   const from = process.cpuUsage();
-  let failed: string | null = null;
-  for (const test of ask.tests) {
-    const { testModules, unhandledErrors } = await vitest.runTestSpecifications([project.createSpecification(test)]);
-    // The run also tells of files that ran earlier.
-    const module = testModules.find(({ moduleId }) => moduleId === test);
-    if (module?.state() === 'passed' && unhandledErrors.length === 0) continue;
-    const [first] = module?.children.allTests('failed') ?? [];
-    failed = first?.fullName ?? `${test} does not load`;
-    break;
-  }
+  // All in one run: its files share what they import, and the first failure ends it.
+  const { testModules, unhandledErrors } = await vitest.runTestSpecifications(
+    ask.tests.map((test) => project.createSpecification(test)),
+  );
+  // The run also tells of files that ran earlier; one that was not reached is no news where another failed.
+  const modules = testModules.filter(({ moduleId }) => ask.tests.includes(moduleId));
+  const wrong =
+    modules.find((module) => module.state() === 'failed') ?? modules.find((module) => module.state() !== 'passed');
+  const [first] = wrong?.children.allTests('failed') ?? [];
+  const failed =
+    wrong === undefined && unhandledErrors.length === 0 && modules.length === ask.tests.length
+      ? null
+      : (first?.fullName ?? `${wrong?.moduleId ?? ask.tests[0]} does not load`);
   const { user, system } = process.cpuUsage(from);
   process.send?.({ failed, seconds: (user + system) / 1e6 } satisfies Answer);
 });

@@ -98,10 +98,12 @@ describe('phasing, from the dial to the bolt-up', () => {
       'Write adapter.bolt_up: { driven: 180 deg }. It brings 0.090 mm down to 0.010 mm.',
     );
     expect(finding.remedy).toContain(
-      "The rims' high spots then stand at 30 degrees (driving) and 30 degrees (driven).",
+      "The rims' high spots then stand at 30 degrees (driving) and 30 degrees (driven);",
     );
     // Hole 1 of the driven flange, typed at 0 degrees of its own face, is drawn at 180 plus the clocking.
-    expect(finding.remedy).toContain(`its hole 1 stands at ${clocking.angle} degrees from the adapter's index mark`);
+    expect(finding.remedy).toContain(
+      `its hole 1 stands at ${clocking.angle} degrees. Angles: from the adapter's index mark`,
+    );
     expectSaid(findingOf(rims(body(0.05, 30), body(0.04, 210 - clocking.angle), bolted(0, 180)), 'phasing'), {
       verdict: 'pass',
       value: 0.01,
@@ -115,7 +117,7 @@ describe('phasing, from the dial to the bolt-up', () => {
     // The driven flange's turns of 90 alone miss by 60 or 30; the adapter's of 60 meets.
     const finding = findingOf(rims(body(0.05, 60), body(0.05, -clocking.angle)), 'phasing');
     expectSaid(finding, { verdict: 'caution', value: 0.05, limit: doubt, digits: 3 });
-    expect(finding.remedy).toMatch(/^Turn the adapter .* index mark stands at 60 degrees\. Leave the driven flange/);
+    expect(finding.remedy).toMatch(/^Turn the adapter .* hole 1 stands at 300 degrees\. Leave the driven flange/);
     expect(finding.remedy).toContain('adapter.bolt_up: { driving: 60 deg, driven: 0 deg }');
   });
 
@@ -186,5 +188,20 @@ describe('phasing, from the dial to the bolt-up', () => {
     expect(() => judge({ driven: { runout: { face: { readings: [0, 0, 0], radius: 40, inside: true } } } })).toThrow(
       'driven.runout.face.inside: A face is not read inside a bore.',
     );
+  });
+});
+
+describe('angles that are told', () => {
+  it('a whole turn is none: a high spot at 359.97 degrees is told at 0', () => {
+    // Turned so that the two rims add up; which way round is best is told with where the high spots then stand.
+    const told = six.flatMap((turn) => {
+      const finding = findingOf(rims(body(0.09, 359.97), body(0.09, 0.02), bolted(turn, 0)), 'phasing');
+      return finding.verdict === 'caution' ? [finding.remedy] : [];
+    });
+    expect(told.length).toBeGreaterThan(0);
+    for (const remedy of told) {
+      expect(remedy).toMatch(/at 0 degrees/);
+      expect(remedy).not.toMatch(/\b360 degrees/);
+    }
   });
 });

@@ -151,7 +151,7 @@ describe('screws', () => {
     const { joint, findings } = judge(
       { ...noWheel, driving: { holes: undefined }, driven: { holes: undefined } },
       {
-        driving: { holes, behind: 30 },
+        driving: { thickness: 14, holes, behind: 30 },
         driven: { holes },
         adapter: { thickness: 14, driving: { fastening: 'through' }, driven: { fastening: 'through' } },
       },

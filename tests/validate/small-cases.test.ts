@@ -1,6 +1,8 @@
 /** Cases that the other files step over: each by a hand sum or by what must grow with what. */
 import { describe, expect, it } from 'vitest';
 import { pocketDepth } from '../../src/validate/heads.ts';
+import { tightening } from '../../src/validate/tightening.ts';
+import { drawn } from './drawn-screws.ts';
 import { type Case, findingOf, judge, prove } from './help.ts';
 
 const cases: readonly Case[] = [
@@ -50,5 +52,21 @@ describe('small cases', () => {
     expect(Math.abs(depth(13.7, 6.6) - 3.6)).toBeLessThan(0.06);
     expect(Math.abs(depth(18.3, 9) - 4.6)).toBeLessThan(0.06);
     expect(Math.abs(depth(27.2, 13.5) - 6.9)).toBeLessThan(0.06);
+  });
+
+  it('a torque that was typed comes from the job, one that was worked out from statics', () => {
+    const source = (duty: object) => findingOf(judge({ duty: { torque: undefined, ...duty } }), 'design-torque').source;
+    expect(source({ torque: '320 N.m' })).toBe('the job');
+    expect(source({ engine: { torque: '240 N.m', ratios: [3.5] } })).toBe('statics');
+  });
+
+  it('a screw that does not reach its thread engages nothing, and strips at nothing', () => {
+    const { joint } = drawn(
+      { fastening: 'into_adapter', engagement: { has: -1 } },
+      { adapterMaterial: { id: 'x', shearStrength: 100, shearRule: 'given', memory: false } },
+    );
+    const [finding] = tightening.run(joint);
+    expect(finding).toMatchObject({ value: 0, verdict: 'fail' });
+    expect(finding?.why).toContain('with 0.00 mm engaged');
   });
 });
