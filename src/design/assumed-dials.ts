@@ -1,9 +1,10 @@
-/** The doubt of dial readings: a job has no key for it, so what one reading is good for is counted wherever a dial was read around the turn. */
+/** The doubt of a dial where the job gives none: one graduation, counted wherever a dial was read. */
 import { instrumentDoubt } from '../job/measured.ts';
 import type { JobInput } from '../job/schema.ts';
+import { isAround } from '../job/schema-readings.ts';
 import type { Assumption } from '../model/finding.ts';
 
-/** A line for each place where a dial was read around the turn; none for a total indicator reading, which is taken as it stands. */
+/** A line for each place where a dial was read and nobody said how far that is to be trusted. */
 export function assumedDials({ driving, driven, built }: JobInput): Assumption[] {
   const dials = {
     'driving.runout.rim': driving.runout?.rim,
@@ -15,16 +16,14 @@ export function assumedDials({ driving, driven, built }: JobInput): Assumption[]
     'built.joint.rim': built?.joint?.rim,
     'built.joint.face': built?.joint?.face,
   };
-  return Object.entries(dials).flatMap(([path, dial]) =>
-    typeof dial === 'object'
-      ? [
-          {
-            path,
-            value: `each reading good to +-${instrumentDoubt.dial} mm`,
-            from: 'doubt of a dial, common practice: it counts, as doubt of the dial, in every link that was read with it',
-            memory: false,
-          },
-        ]
-      : [],
-  );
+  const why = (key: string) =>
+    `doubt of a dial, one graduation, common practice: it counts, as doubt of the dial, in every link that was read with it; ${key} gives another`;
+  return Object.entries(dials).flatMap(([path, dial]): Assumption[] => {
+    if (dial === undefined || (typeof dial === 'object' && dial.doubt !== undefined)) return [];
+    const good = `good to +-${instrumentDoubt.dial} mm`;
+    const name = path.split('.').at(-1);
+    return isAround(dial)
+      ? [{ path, value: `each reading ${good}`, from: why(`${name}: { readings, doubt }`), memory: false }]
+      : [{ path, value: `total reading ${good}`, from: why(`${name}: 0.03 +-0.005`), memory: false }];
+  });
 }

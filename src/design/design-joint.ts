@@ -35,7 +35,7 @@ import { withDrills } from './tightening-drills.ts';
 import type { Designed, Trouble } from './trouble.ts';
 import { liftedMass, placeWheel, type WheelPlace, wheelHeight, wheelSpec, wheelThread } from './wheel.ts';
 import { type RoundNeighbour, sizeWheel } from './wheel-size.ts';
-import { wheelTroubles } from './wheel-troubles.ts';
+import { deepThread, wheelTroubles } from './wheel-troubles.ts';
 
 const partMaterial = ({ id, name, density }: Material): PartMaterial => ({ id, name, density });
 
@@ -224,6 +224,7 @@ export function designJoint(input: DesignInput): Designed<Joint> {
   const troubles = [
     ...impossibleSizes(spec),
     ...ledger.troubles,
+    ...(made.wheel ? deepThread(made.wheel, spec.thickness) : []),
     ...(outline && sized && made.wheel ? wheelTroubles(outline, sized.wheel, made.wheel) : []),
   ];
   if (troubles.length > 0) return { ok: false, troubles };

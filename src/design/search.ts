@@ -97,7 +97,9 @@ function becauseOf(best: Candidate, usual: Candidate | undefined): string {
   const cautions = only(usual, best, 'caution');
   return cautions.length > 0
     ? `the usual way is short of the limit in ${cautions.join(' and in ')}`
-    : 'the usual way has more that fails or is past a limit';
+    : passes(best)
+      ? 'the usual way has more that fails or is past a limit'
+      : 'the usual way misses its limits by more';
 }
 
 /** The search, all at once; see searchInSteps. */

@@ -4,7 +4,8 @@ import type { JobInput } from '../job/schema.ts';
 import { outsideRange } from '../job/schema-wheel.ts';
 import { chooseTeeth } from '../job/tooth-count.ts';
 import { belowRoots, leastRootWeb, type SizedWheel, wordsOf } from '../job/wheel-form.ts';
-import { chosenHeight, type OutsideNeed, type RootNeed, sizedAs, wheelSizing } from '../job/wheel-size.ts';
+import { type ChosenHeight, chosenHeight, heightsToTry } from '../job/wheel-height.ts';
+import { againstHeight, type OutsideNeed, type RootNeed, sizedAs, wheelSizing } from '../job/wheel-size.ts';
 import type { Assumption } from '../model/finding.ts';
 import { type Designed, designed, trouble } from './trouble.ts';
 import type { WheelInput, WheelPlace } from './wheel.ts';
@@ -63,6 +64,33 @@ function reason([first, second]: readonly OutsideNeed[]): string {
   return `auto: the least whole mm at which ${first?.what ?? ''}${next}`;
 }
 
+/**
+ * The height that is taken of the one that was chosen. On a typed outside higher teeth reach further in: where that is in the way of something that
+ * a lower one leaves room for, what is in hand for the cut gives way first.
+ */
+function heightTaken(
+  job: JobInput,
+  wheel: WheelInput,
+  roots: readonly RootNeed[],
+  chosen: ChosenHeight,
+): { readonly height: number; readonly assumption: Assumption } {
+  const { outside, teeth } = wheel;
+  const count = teeth === 'auto' ? null : teeth;
+  const against = (height: number) =>
+    outside === 'auto' ? new Set<string>() : againstHeight({ ...wheel, outside, height }, job, roots, count);
+  const anyway = against(chosen.least);
+  const lost = (height: number) => [...against(height)].find((what) => !anyway.has(what));
+  const height = heightsToTry(chosen).find((one) => lost(one) === undefined) ?? chosen.least;
+  const { inHand, from, memory } = chosen;
+  const cut = `${mm(inHand)} for the cut, half of it at each edge`;
+  const hand =
+    height === chosen.value
+      ? `, and ${cut}`
+      : `. There is no room for ${cut}: on this outside it would no longer be so that ${lost(chosen.value) ?? ''}`;
+  const why = `auto: ${from}${inHand === 0 ? '' : hand}`;
+  return { height, assumption: { path: 'wheel.height', value: mm(height), from: why, memory } };
+}
+
 /** The joint with the job as it was typed, but for the size of its wheel: what is chosen stays a number. */
 export function asTyped(joint: Joint, job: JobInput): Joint {
   const { wheel } = joint.job;
@@ -83,13 +111,14 @@ export function sizeWheel(
 ): Designed<SizedUp> {
   const assumptions: Assumption[] = [];
   let { wheel } = job;
+  const roots = rootNeeds(wheel, place, job.sheet, round);
   if (wheel.root === undefined && wheel.height === undefined) {
-    const { value, from, memory } = chosenHeight(wheel, job);
-    wheel = { ...wheel, height: value };
-    assumptions.push({ path: 'wheel.height', value: mm(value), from: `auto: ${from}`, memory });
+    const { height, assumption } = heightTaken(job, wheel, roots, chosenHeight(wheel, job));
+    wheel = { ...wheel, height };
+    assumptions.push(assumption);
   }
   const { outside } = wheel;
-  const sizing = outside === 'auto' ? wheelSizing(wheel, job, rootNeeds(wheel, place, job.sheet, round)) : null;
+  const sizing = outside === 'auto' ? wheelSizing(wheel, job, roots) : null;
   const sizeFor = (count: number): SizedWheel | null => {
     const least = outside === 'auto' ? (sizing?.least(count) ?? null) : outside;
     return least === null ? null : sizedAs(wheel, least);

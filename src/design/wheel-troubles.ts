@@ -16,6 +16,19 @@ const keys: Readonly<Record<string, string>> = {
 
 const mm = (value: number) => `${Number(value.toFixed(2))} mm`;
 
+/** A thread for the wheel's screws that is asked to be deeper than the adapter has metal under the wheel's face; none where it is left open. */
+export function deepThread({ threadDepth, seat, thread }: WheelPlace, thickness: number): Trouble[] {
+  const room = thickness - (seat?.height ?? 0);
+  if (threadDepth === null || threadDepth <= room + 1e-9) return [];
+  const slip = threadDepth / 10 >= thread.pitch ? ` Was ${mm(threadDepth / 10)} meant?` : '';
+  return [
+    {
+      path: 'wheel.screws.depth',
+      message: `A thread ${mm(threadDepth)} deep does not go into an adapter that has ${mm(room)} of metal under the wheel.${slip} Leave it on auto, give ${mm(room)} or less (${mm(room)} is right through), or a thicker adapter (adapter.thickness).`,
+    },
+  ];
+}
+
 /**
  * Troubles of a wheel; none when it can be drawn. A wheel too small for the bore and screws that were chosen for it is one trouble,
  * at its outside; every other fault stands at its own key, the first of each.

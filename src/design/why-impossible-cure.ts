@@ -1,6 +1,6 @@
 /** The nearest change that lets a joint pass, found by trying: first one thing at a time, then the best few together. */
 import { choicesFor, type SearchInput } from './options.ts';
-import { byMerit, type Candidate, saying } from './rank.ts';
+import { byMerit, byShortfall, type Candidate, passes } from './rank.ts';
 import { type Judge, tryChoices } from './search-candidates.ts';
 import { wayText } from './search-words.ts';
 import type { Steps } from './steps.ts';
@@ -14,9 +14,6 @@ const waysOpened = 8;
 const mostTogether = 3;
 /** ...and no more sets of changes than this are tried: an answer must come while one waits for it. */
 const mostTrials = 12;
-
-const failsOf = (candidate: Candidate | undefined) =>
-  candidate ? saying(candidate, 'fail').length : Number.POSITIVE_INFINITY;
 
 /** The best way under some changes; undefined when none can be drawn. */
 function* bestUnder(
@@ -59,8 +56,8 @@ export function* nearestCure(input: SearchInput, judge: Judge, ranked: readonly 
       if (++trials > mostTrials) return null;
       const best = yield* bestUnder([...taken, change], input, judge, ranked);
       if (!best) continue;
-      if (failsOf(best) === 0) return sentence([...taken, change], best, before);
-      if (failsOf(best) < failsOf(next?.best ?? reached)) next = { change, best };
+      if (passes(best)) return sentence([...taken, change], best, before);
+      if (byShortfall(best, next?.best ?? reached) < 0) next = { change, best };
     }
     if (!next) return null;
     taken.push(next.change);

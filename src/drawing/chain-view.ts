@@ -120,7 +120,9 @@ function legend({ rows, notGiven }: ChainViewInput, top: number): Shape[] {
     bar(0, 4.6 * letter, y - 0.25 * letter, 0.5 * letter, { pen: 'thin', fill: 'ink' }),
   ]);
   if (rows.some(({ read }) => read !== null))
-    line('Read with a dial: the part along the sum of all such shifts counts, and the doubt.');
+    line(
+      'Read with a dial: the part along the sum of all such shifts counts, and the doubt. Angles from the index mark, counter-clockwise seen from the driven side.',
+    );
   if (notGiven.length > 0) line(`Not given, counted as nothing: ${notGiven.join(', ')}.`);
   return shapes;
 }

@@ -1,7 +1,8 @@
 /**
  * A picture to mark both flanges by: the driving flange above, the driven one below it as it comes to stand when the joint is bolted
- * up the best way round, so that both match marks stand one above the other. Both are seen from the driven side, looking along -z: the driving flange's own face, the driven
- * flange's back. Angles from the driving flange's x axis. Lengths in mm; not a drawing to measure from.
+ * up the best way round, so that both match marks stand one above the other. Both are seen from the driven side, looking along -z: the driving
+ * flange's own face, the driven flange's back. Angles from the adapter's index mark, which points to the right. Lengths in mm; not a drawing to
+ * measure from.
  */
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
 import { atan2, cos, sin } from '../units/trig.ts';
@@ -16,8 +17,8 @@ export interface FlangeToPhase {
   readonly outside: number;
   /** Where each hole stands, hole 1 first. */
   readonly holes: readonly { readonly x: number; readonly y: number; readonly diameter: number }[];
-  /** Where its rim stands farthest out, degrees, and how far its middle is off, mm. */
-  readonly rim: { readonly high: number; readonly size: number };
+  /** Where its rim stands farthest out, degrees, how far its middle is off, mm, and where that was read looking at the flange's own face. */
+  readonly rim: { readonly high: number; readonly size: number; readonly own: number };
   /** Where its face stands highest; null when its face was not read. */
   readonly faceHigh: number | null;
 }
@@ -26,16 +27,15 @@ export interface PhaseViewInput {
   readonly id: string;
   readonly driving: FlangeToPhase;
   readonly driven: FlangeToPhase;
-  /** Where the adapter's index mark stands, degrees. */
-  readonly index: number;
   /** Turns against what was chosen, degrees: the adapter on the driving flange, the driven flange on the adapter. */
   readonly turn: { readonly driving: number; readonly driven: number };
   /** How far off centre the driven shaft runs, mm: as chosen, and as drawn here; and what the readings leave open. */
   readonly before: number;
   readonly after: number;
   readonly doubt: number;
-  /** How many ways round there are. */
+  /** How many ways round there are, and whether they differ by more than the readings leave in doubt. */
   readonly ways: number;
+  readonly matters: boolean;
 }
 
 const polar = (centre: Point, r: number, degrees: number): Point => ({
@@ -105,28 +105,34 @@ function panelShapes(panel: Panel): Shape[] {
 }
 
 /** Labels of a panel, and the directions in which they lie. */
-function captionsOf({ flange, side, centre, size, match }: Panel, index: number): { at: number; caption: Caption }[] {
+function captionsOf({ flange, side, centre, size, match }: Panel): { at: number; caption: Caption }[] {
   const rim = flange.outside / 2;
   const label = (at: number, out: number, ...lines: string[]) => ({
     at,
     caption: { lines, anchors: [polar(centre, rim + out * size, at)] },
   });
-  const { high, size: off } = flange.rim;
+  const { high, size: off, own } = flange.rim;
   const comes = side === 'driven' ? 'at its hole 1' : "where the driven flange's hole 1 comes";
   return [
-    label(high, rimReach, `${side} high spot ${shown(high)}`, `rim, ${off.toFixed(3)} off centre`),
+    label(
+      high,
+      rimReach,
+      `${side} high spot ${shown(high)}`,
+      `rim, ${off.toFixed(3)} off centre`,
+      `${shown(own)} on its own face`,
+    ),
     ...(flange.faceHigh === null ? [] : [label(flange.faceHigh, faceReach, `face high at ${shown(flange.faceHigh)}`)]),
     label(match, 0, `match mark ${shown(match)}`, ...shortLines(comes, 22)),
-    ...(side === 'driving' ? [label(index, 0, `index mark ${shown(index)}`, 'of the adapter')] : []),
+    ...(side === 'driving' ? [label(0, 0, `index mark ${shown(0)}`, 'of the adapter')] : []),
   ];
 }
 
 /** Labels in a column on each side, each on the side on which its mark lies. */
-function labels(panel: Panel, index: number): Shape[] {
+function labels(panel: Panel): Shape[] {
   const { centre, flange, size } = panel;
   const rim = flange.outside / 2;
   const out = rim + 7 * size;
-  const all = captionsOf(panel, index);
+  const all = captionsOf(panel);
   const column = (side: 'left' | 'right'): Shape[] => {
     const own = all.filter(({ at }) => cos((at * Math.PI) / 180) < 0 === (side === 'left'));
     if (own.length === 0) return [];
@@ -148,24 +154,29 @@ function labels(panel: Panel, index: number): Shape[] {
 const mm = (value: number): string => `${value.toFixed(3)} mm`;
 
 /** What to do, and what it brings. */
-export function phaseWords({ turn, before, after, doubt, ways }: PhaseViewInput): string[] {
+export function phaseWords({ turn, before, after, doubt, ways, matters }: PhaseViewInput): string[] {
   const parts = [
     ...(wrap(turn.driving) === 0 ? [] : [`the adapter ${shown(turn.driving)} on the driving flange`]),
     ...(wrap(turn.driven) === 0 ? [] : [`the driven flange ${shown(turn.driven)} on the adapter`]),
   ];
-  const same = `As bolted up: ${mm(after)} off centre, the best of ${ways} ways round.`;
-  const turned = `Turn ${parts.join(' and ')}: ${mm(before)} off centre becomes ${mm(after)}, the best of ${ways} ways round.`;
+  const left = `The readings leave ${mm(doubt)} in doubt`;
+  if (!matters) {
+    return [
+      `Bolt it up as it is, or any other way round: it makes no difference that can be told.`,
+      `${left}, and the ${ways} ways round differ by less.`,
+    ];
+  }
+  const same = `Leave it as it is bolted up: ${mm(after)} off centre, and none of ${ways} ways round is better by more than can be told.`;
+  const turned = `Turn ${parts.join(' and ')}, counter-clockwise: ${mm(before)} off centre becomes ${mm(after)}, the best of ${ways} ways round.`;
   return [
     parts.length === 0 ? same : turned,
-    before - after <= doubt && parts.length > 0
-      ? `The readings leave ${mm(doubt)} in doubt: it was as good before.`
-      : `The readings leave ${mm(doubt)} in doubt. Rims cancel with their high spots together, faces with theirs opposite.`,
+    `${left}. Rims cancel with their high spots together, faces with theirs opposite.`,
   ];
 }
 
 /** Draws both flanges with their high spots and the match marks. */
 export function phaseView(input: PhaseViewInput): Drawing {
-  const { driving, driven, index, id } = input;
+  const { driving, driven, turn, id } = input;
   const widest = Math.max(driving.outside, driven.outside);
   const size = Math.max(1, widest / 32);
   const [first] = driven.holes;
@@ -185,7 +196,11 @@ export function phaseView(input: PhaseViewInput): Drawing {
     angle: 0,
     bold,
   });
-  const titles = ['driving flange, its face', 'driven flange, its back, bolted up the best way'];
+  const isTurned = wrap(turn.driving) !== 0 || wrap(turn.driven) !== 0;
+  const titles = [
+    'driving flange, its face',
+    `driven flange, its back, ${isTurned ? 'bolted up the best way' : 'as it is bolted up'}`,
+  ];
   const under = (y: number): number => y - widest / 2 - 6.5 * size;
   const last = under(-step);
   const said = words.flatMap((text, i) => shortLines(text, 72).map((part) => ({ part, bold: i === 0 })));
@@ -193,13 +208,17 @@ export function phaseView(input: PhaseViewInput): Drawing {
     {
       id,
       title: 'bolt-up position',
-      description: `Both flanges seen from the driven side, with their high spots and match marks. ${words.join(' ')}`,
+      description: `Both flanges seen from the driven side, with their high spots and match marks; angles counter-clockwise from the adapter's index mark. ${words.join(' ')}`,
     },
     [
       ...panels.flatMap(panelShapes),
-      ...panels.flatMap((panel) => labels(panel, index)),
+      ...panels.flatMap((panel) => labels(panel)),
       ...panels.map(({ centre }, i) => line(titles[i] as string, under(centre.y), true)),
-      line('both seen from the driven side; angles counter-clockwise, sizes in mm', last - 2 * size, false),
+      line(
+        'both seen from the driven side; angles counter-clockwise from the index mark, sizes in mm',
+        last - 2 * size,
+        false,
+      ),
       ...said.map(({ part, bold }, i) => line(part, last - (5 + 2 * i) * size, bold)),
     ],
     size,

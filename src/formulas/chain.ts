@@ -24,7 +24,12 @@ export interface Link {
   readonly usual?: number;
   /** Towards which angle it pushes, degrees; null: any. */
   readonly angle: number | null;
-  /** Half-width of the doubt of a shift with a known angle, >= 0: how far the arrow's tip may be from where it is drawn. */
+  /** Where a dial stood highest, degrees; left out where none told. What is held there pushes the other way, and an axis leans away from it. */
+  readonly high?: number;
+  /**
+   * Half-width of the doubt of what was read, >= 0. Of a shift with a known angle: how far the arrow's tip may be from where it is drawn. Of one
+   * without: the greatest size has it in already, and is told in two parts.
+   */
   readonly doubt: number;
   /** Where the size comes from: "dial readings", "fit limits", "usual for the set-up". */
   readonly source: string;

@@ -64,9 +64,16 @@ export interface Phasing {
   readonly gain: number;
   readonly span: number;
   readonly doubt: number;
-  /** Whether the ways differ by more than the readings' doubt. */
+  /** What a difference must be greater than to be seen: the doubt, and no less than what is told, mm. */
+  readonly seen: number;
+  /** Whether the ways differ by more than can be seen. */
   readonly matters: boolean;
+  /** Whether the best way is better than the chosen one by more than can be seen: only then is there a gain to tell of. */
+  readonly pays: boolean;
 }
+
+/** Figures are told to a thousandth: half of it is not told at all, mm. */
+const leastTold = 0.0005;
 
 /** Ways that differ by less than this are equally good, mm. */
 const tie = 1e-9;
@@ -114,5 +121,7 @@ export function phasing(input: PhasingInput, ways: readonly BoltUp[], chosen: Bo
   const own = phased(input, chosen);
   const span = worst.off - best.off;
   const { doubt } = input;
-  return { ranked, best, worst, chosen: own, gain: own.off - best.off, span, doubt, matters: span > doubt };
+  const seen = Math.max(doubt, leastTold);
+  const gain = own.off - best.off;
+  return { ranked, best, worst, chosen: own, gain, span, doubt, seen, matters: span > seen, pays: gain > seen };
 }

@@ -2,18 +2,16 @@
 import { faceRunout, rimRunout } from '../measure/all.ts';
 import type { Report } from './cross-check-words.ts';
 import type { JobInput } from './schema.ts';
-import type { DialInput } from './schema-readings.ts';
+import { type DialTyped, isAround } from './schema-readings.ts';
 
-type Dial = number | DialInput | undefined;
-
-function checkRim(dial: Dial, path: string, report: Report): void {
-  if (typeof dial !== 'object') return;
+function checkRim(dial: DialTyped | undefined, path: string, report: Report): void {
+  if (!isAround(dial)) return;
   const read = rimRunout(dial);
   if (!read.ok) report(path, read.why);
 }
 
-function checkFace(dial: Dial, path: string, report: Report): void {
-  if (typeof dial !== 'object') return;
+function checkFace(dial: DialTyped | undefined, path: string, report: Report): void {
+  if (!isAround(dial)) return;
   if (dial.inside) report(`${path}.inside`, 'A face is not read inside a bore. Delete inside.');
   if (dial.radius === undefined) {
     const message = 'Readings around a face need the radius they were taken at: { readings: [...], radius: 50 mm }.';

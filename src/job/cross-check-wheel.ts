@@ -6,7 +6,7 @@ import { radiusQuestion, round, size } from './cross-check-words.ts';
 import type { JobInput } from './schema.ts';
 import type { WheelInput } from './schema-wheel.ts';
 import { bandOf, rimOf, type SizedWheel } from './wheel-form.ts';
-import { chosenHeight } from './wheel-size.ts';
+import { chosenHeight } from './wheel-height.ts';
 
 /** What reads the wheel. */
 type Reader = Pick<Partial<JobInput>, 'sensor' | 'bracket'>;
@@ -84,7 +84,7 @@ function checkSizes(wheel: SizedWheel, reader: Reader, report: Report): void {
   const { outside, root, teeth, bore, screws } = wheel;
   const isOpen = wheel.form !== 'windows';
   checkRim(wheel, report);
-  const height = wheel.height ?? (root === undefined ? chosenHeight(wheel, reader).value : undefined);
+  const height = wheel.height ?? (root === undefined ? chosenHeight(wheel, reader).least : undefined);
   const band = bandOf({ ...wheel, height });
   const foot = band.root;
   const what = isOpen ? 'Teeth' : 'Windows';

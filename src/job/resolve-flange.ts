@@ -121,7 +121,7 @@ export function resolveFlange(
     );
   const register = resolveRegister(flange, preset, side, report);
   const holes = resolveHoles(flange.holes, side, report);
-  const runout = resolveRunout(flange, side, report);
+  const runout = resolveRunout(flange, input.runout, side, report);
   if (errors.length > 0 || outside === undefined || holes === null) return { ok: false, errors: firstPerPath(errors) };
   const isMemory = (path: string) =>
     preset?.memory.some((entry) => path === entry || path.startsWith(`${entry}.`)) ?? false;

@@ -1,5 +1,6 @@
 /** A measured length as typed: a number, repeated readings, or a value with its doubt and instrument. */
 import type { z } from 'zod';
+import { rememberTyped } from './as-typed.ts';
 import { shownValue } from './errors.ts';
 import type { Answer, Fault } from './field.ts';
 import { accept, emptyKey, field, isMap, refuse } from './field.ts';
@@ -22,6 +23,13 @@ export function measured(fields: Fields, range: Range, about: string): z.ZodType
     type: ['number', 'string'],
   });
   const read = (typed: unknown): Answer<Measured> => {
+    const answer = readTyped(typed);
+    if (!answer.ok) return answer;
+    const spoken = typeof typed === 'string' ? asSpoken(typed) : typed;
+    const tool = isMap(spoken) ? instruments.find((name) => name === spoken.instrument) : undefined;
+    return accept(rememberTyped(answer.value, typed, tool ?? null));
+  };
+  const readTyped = (typed: unknown): Answer<Measured> => {
     if (Array.isArray(typed)) {
       const list = readList(readings, typed, []);
       return list.ok ? average(list.value, 'caliper', []) : list;
@@ -34,8 +42,9 @@ export function measured(fields: Fields, range: Range, about: string): z.ZodType
   };
   const one = { type: ['number', 'string'] };
   const description =
-    `${about} A measured value: a number (taken as one caliper reading, +-${instrumentDoubt.caliper} mm), a list of repeated readings, ` +
-    `or { value, doubt, instrument, readings, proven }. A bare number is in the job's units; units that may be written: mm, in, thou, um, cm, m, ft. Range: ${rangeInWords(range, 'length')}.`;
+    `${about} A measured value: a number (taken as one caliper reading, +-${instrumentDoubt.caliper} mm), repeated readings (a list), ` +
+    `a size with its doubt or instrument ("62.00 +-0.01", "62.00 micrometer"), or { value, doubt, instrument, readings, proven }. ` +
+    `A bare number is in the job's units; units that may be written: mm, in, thou, um, cm, m, ft. Range: ${rangeInWords(range, 'length')}.`;
   return field(read, {
     description,
     anyOf: [
@@ -74,7 +83,7 @@ export function measured(fields: Fields, range: Range, about: string): z.ZodType
  * "62.00 +-0.01", "62.00 micrometer", "60.02, 60.01, 60.03 micrometer", as it is said at the bench: the parts of a measured value. Null for
  * a plain size.
  */
-function asSpoken(typed: string): Readonly<Record<string, unknown>> | null {
+export function asSpoken(typed: string): Readonly<Record<string, unknown>> | null {
   const [, size = '', tool] = /^(.*?)\s+([a-z]+)\s*$/i.exec(typed) ?? [];
   const instrument = instruments.find((name) => name === tool?.toLowerCase());
   const rest = instrument ? size.replace(/[\s,;]+$/, '') : typed;

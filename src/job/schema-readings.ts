@@ -4,9 +4,10 @@ import { type ChordReading, chordOvers, type Span, spanWords } from '../measure/
 import { equalAngles } from '../measure/harmonics.ts';
 import { shownValue } from './errors.ts';
 import { emptyKey, field, isMap, refuse } from './field.ts';
+import { instrumentDoubt } from './measured.ts';
 import type { Fields, Range } from './quantity-fields.ts';
 import { readQuantity } from './quantity-fields.ts';
-import { measured } from './schema-measured.ts';
+import { asSpoken, measured } from './schema-measured.ts';
 import { choice, inlineJsonSchema, listOf, orList, wordAmong, yesNo } from './word-fields.ts';
 
 /** Shortest and longest chord that is read, over whatever it is read, mm. */
@@ -60,9 +61,18 @@ function spanField(): z.ZodType<Span, unknown> {
   );
 }
 
+/** One total indicator reading with its doubt, mm. */
+export interface TotalInput {
+  readonly value: number;
+  /** Half-width of the doubt of the total; left out where none was typed. */
+  readonly doubt?: number;
+}
+
 /** Dial readings around the turn, mm and degrees. */
 export interface DialInput {
   readonly readings: readonly number[];
+  /** Half-width of the doubt of each reading; left out where none was typed. */
+  readonly doubt?: number;
   /** One for each reading, counter-clockwise looking at the flange's own face. */
   readonly angles: readonly number[];
   /** Where a face was read, from the axis; undefined when not stated. */
@@ -71,10 +81,27 @@ export interface DialInput {
   readonly inside?: boolean | undefined;
 }
 
-const dialKeys = ['readings', 'angles', 'first', 'radius', 'inside'] as const;
+/** What is typed for a run-out: a bare total, a total with its doubt, or readings around the turn. */
+export type DialTyped = number | TotalInput | DialInput;
+
+/** Readings around the turn: they tell a direction. */
+export const isAround = (dial: DialTyped | undefined): dial is DialInput =>
+  typeof dial === 'object' && 'readings' in dial;
+
+/** A total indicator reading with the half-width of its doubt, mm: as typed, else one graduation of a dial; null for readings around the turn. */
+export function totalOf(dial: DialTyped | undefined): { readonly value: number; readonly doubt: number } | null {
+  if (dial === undefined || isAround(dial)) return null;
+  const { value, doubt = instrumentDoubt.dial } = typeof dial === 'number' ? { value: dial } : dial;
+  return { value, doubt };
+}
+
+/** Doubts that a dial may have, mm. */
+const dialDoubt: Range = { least: 0, most: 1 };
+
+const dialKeys = ['readings', 'angles', 'first', 'radius', 'inside', 'value', 'doubt', 'instrument'] as const;
 
 /** A total indicator reading, a list of dial readings at equal angles, or readings with their angles. */
-export function dialField(fields: Fields, about: string): z.ZodType<number | DialInput, unknown> {
+export function dialField(fields: Fields, about: string): z.ZodType<DialTyped, unknown> {
   const tir: Range = { least: 0, most: 5 };
   const swing: Range = { least: -10, most: 10 };
   const length = (typed: unknown, range: Range) => readQuantity(typed, 'length', range, fields.units);
@@ -88,41 +115,66 @@ export function dialField(fields: Fields, about: string): z.ZodType<number | Dia
     one,
   );
   const section = z.strictObject({
-    readings,
+    readings: readings.optional(),
     angles: angles.optional(),
     first: fields
       .angle('Angle of the first of equally spaced readings, counter-clockwise from the x axis. Default 0.')
       .optional(),
     radius: fields.length({ least: 2, most: 350 }, 'How far from the axis a face was read.').optional(),
     inside: yesNo('Whether the dial stood inside a bore (a female register) instead of outside on a rim.').optional(),
+    value: fields.length(tir, 'Instead of readings: the total indicator reading alone.').optional(),
+    doubt: fields
+      .length(
+        dialDoubt,
+        `Half-width of the doubt: of each reading, or of the total where only that was read. Left out: one graduation, ${instrumentDoubt.dial} mm.`,
+      )
+      .optional(),
+    instrument: choice(['dial'], 'What it was read with.').optional(),
   });
+  /** A section, or what was said at the bench taken apart into one. */
+  const parts = (typed: unknown, context: z.RefinementCtx): DialTyped => {
+    const read = section.safeParse(typed, { reportInput: true });
+    const refused = (message: string, ...path: string[]): never => {
+      context.addIssue({ code: 'custom', message, path });
+      return z.NEVER;
+    };
+    if (!read.success) {
+      pass(read.error, context);
+      return z.NEVER;
+    }
+    const { first, radius, inside, angles: stated, readings: list, value, doubt } = read.data;
+    if (value !== undefined) {
+      const around = (['readings', 'angles', 'first', 'radius', 'inside'] as const).find(
+        (key) => read.data[key] !== undefined,
+      );
+      if (around === undefined) return { value, ...(doubt === undefined ? {} : { doubt }) };
+      return refused(
+        `value: is one total reading, and ${around}: belongs to readings around the turn; keep one.`,
+        around,
+      );
+    }
+    if (list === undefined)
+      return refused('A run-out needs readings: around the turn, or value: for a total indicator reading.');
+    const count = list.length;
+    if (stated !== undefined && first !== undefined)
+      return refused('The list angles: already places every reading; delete first.', 'first');
+    if (stated !== undefined && stated.length !== count)
+      return refused(`There are ${stated.length} angles for ${count} readings; correct one of them.`, 'angles');
+    const known = doubt === undefined ? {} : { doubt };
+    return { readings: list, angles: stated ?? equalAngles(count, first), radius, inside, ...known };
+  };
   return z
     .unknown()
-    .transform((typed, context): number | DialInput => {
+    .transform((typed, context): DialTyped => {
       if (Array.isArray(typed)) {
         const read = readings.safeParse(typed);
         if (read.success) return { readings: read.data, angles: equalAngles(read.data.length) };
         pass(read.error, context);
         return z.NEVER;
       }
-      if (isMap(typed)) {
-        const read = section.safeParse(typed, { reportInput: true });
-        if (!read.success) {
-          pass(read.error, context);
-          return z.NEVER;
-        }
-        const { first, radius, inside, angles: stated } = read.data;
-        const count = read.data.readings.length;
-        if (stated !== undefined && (first !== undefined || stated.length !== count)) {
-          const message =
-            first === undefined
-              ? `There are ${stated.length} angles for ${count} readings; correct one of them.`
-              : 'The list angles: already places every reading; delete first.';
-          context.addIssue({ code: 'custom', message, path: [first === undefined ? 'angles' : 'first'] });
-          return z.NEVER;
-        }
-        return { readings: read.data.readings, angles: stated ?? equalAngles(count, first), radius, inside };
-      }
+      if (isMap(typed)) return parts(typed, context);
+      const spoken = typeof typed === 'string' ? asSpoken(typed) : null;
+      if (spoken) return parts(spoken, context);
       const answer = typed === null ? refuse(emptyKey) : length(typed, tir);
       if (answer.ok) return answer.value;
       for (const { message, allowed, hint } of answer.faults)
@@ -130,7 +182,7 @@ export function dialField(fields: Fields, about: string): z.ZodType<number | Dia
       return z.NEVER;
     })
     .meta({
-      description: `${about} Total indicator reading, or the dial's readings at equal angles (three or more, counter-clockwise from the x axis looking at the flange's own face, plus towards the dial), or { ${dialKeys.join(', ')} }. Range: 0 to 5 mm.`,
+      description: `${about} Total indicator reading (0.03, or with its doubt: 0.03 +-0.005; +-${instrumentDoubt.dial} mm is assumed), or the dial's readings at equal angles (three or more, counter-clockwise from the x axis looking at the flange's own face, plus towards the dial), or { ${dialKeys.join(', ')} }. Range: 0 to 5 mm.`,
       anyOf: [
         { type: 'number', minimum: 0 },
         { type: 'string' },

@@ -1,5 +1,6 @@
 /** The keys of `sheet`: what the cutting service can do, and how many parts it is asked for. */
 import { z } from 'zod';
+import { cutTolerance } from '../standards/sheet-cutting.ts';
 import { shownValue } from './errors.ts';
 import type { Answer } from './field.ts';
 import { accept, isMap, refuse } from './field.ts';
@@ -106,4 +107,13 @@ export function serviceTolerance(sheet: Pick<SheetInput, 'tolerance' | 'toleranc
   if (sheet.tolerance !== undefined) return sheet.tolerance;
   const rows = [...(sheet.tolerances ?? [])].sort((a, b) => a.upTo - b.upTo);
   return rows.find(({ upTo }) => t <= upTo)?.tolerance ?? null;
+}
+
+/** Tolerance of a cut where nothing is published for the thickness, plus or minus mm: the widest of the usual range. */
+const unknownCut = 0.75;
+
+/** How far an edge of sheet of thickness t may be cut from where it is drawn, plus or minus mm: as the service says, else what one publishes. */
+export function heldOnContour(sheet: Pick<SheetInput, 'tolerance' | 'tolerances'>, t: number): number {
+  const published = cutTolerance(t);
+  return serviceTolerance(sheet, t) ?? (published.ok ? published.value : unknownCut);
 }

@@ -60,7 +60,7 @@ export function wheelSchema(fields: Fields) {
       height: fields
         .length(
           { least: 0.3, most: 100 },
-          'Height of a tooth, or of a window; give root or height, not both. Both left out: what the sensor needs.',
+          'Height of a tooth, or of a window; give root or height, not both. Both left out: what the sensor needs, and what the cut may take of it.',
         )
         .optional(),
       ratio: fields

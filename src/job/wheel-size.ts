@@ -1,7 +1,4 @@
-/**
- * How large a wheel has to be where its size is left open: the height of its teeth or windows, and the least outside at which
- * nothing that is known stands against it. mm.
- */
+/** How large a wheel has to be where its size is left open: the least outside at which nothing that is known stands against it. mm. */
 import { rpmAtTipSpeed } from '../formulas/pulses.ts';
 import {
   type ToneWheelSpec,
@@ -13,81 +10,15 @@ import {
 } from '../parts/tone-wheel.ts';
 import { sheetLimit } from '../standards/sheet-cutting.ts';
 import { must } from '../standards/table.ts';
-import type { JobInput } from './schema.ts';
 import { outsideRange, type WheelInput } from './schema-wheel.ts';
 import { sensorNeeds } from './sensor-needs.ts';
 import { outlineOf } from './tooth-count.ts';
 import { demandVerdict, narrowestCut, phaseSafe, toothDemands } from './tooth-demands.ts';
 import { bandOf, type SizedWheel, wordsOf } from './wheel-form.ts';
+import { cutInHand, type Judges } from './wheel-height.ts';
 
 /** The wheel with its size. */
 export const sizedAs = (wheel: WheelInput, outside: number): SizedWheel => ({ ...wheel, outside });
-
-/** What judges the teeth. */
-type Judges = Pick<Partial<JobInput>, 'sensor' | 'sheet'>;
-
-/** Height of teeth where nothing asks for more, mm. Common practice: data sheets ask for 2 to 5. */
-const usualHeight = 4;
-/** Height of teeth or windows that are read from the side by a pole that nobody states, mm. Common practice. */
-const usualSideHeight = 6;
-/** What run-out moves them across a pole, both ways, mm. Common practice. */
-const runoutAcross = 1;
-/** Heights are chosen in steps of this, mm. */
-const heightStep = 0.5;
-
-/** A height and where it comes from. */
-export interface ChosenHeight {
-  readonly value: number;
-  readonly from: string;
-  /** Rests on a figure that no source confirms. */
-  readonly memory: boolean;
-}
-
-/**
- * Height of the teeth, or of the windows, where the job gives neither height nor root: what the sensor needs, rounded up to half a mm.
- * Seen from the side it is the pole and all that moves past it; where nobody tells, a usual one (common practice, and said so).
- */
-export function chosenHeight(wheel: WheelInput, { sensor }: Judges): ChosenHeight {
-  const windows = wheel.form === 'windows';
-  const need = sensor ? sensorNeeds(sensor).of('height') : null;
-  const isAxial = windows || sensor?.direction === 'axial';
-  const { pole, bearing_play: play = 0, travel = 0 } = sensor ?? {};
-  const asked = [
-    ...(need
-      ? [
-          {
-            value: need.value,
-            from: `what ${need.isOwn ? 'the data sheet of the sensor asks for' : 'this kind of sensor needs; its own data sheet stands before it'}`,
-            memory: need.memory,
-          },
-        ]
-      : []),
-    ...(isAxial && pole !== undefined
-      ? [
-          {
-            value: pole + 2 * (play + travel) + runoutAcross,
-            from: 'the pole and what moves past it, seen from the side; 1 mm of it for run-out is common practice',
-            memory: false,
-          },
-        ]
-      : []),
-  ];
-  const usual = isAxial && pole === undefined ? usualSideHeight : usualHeight;
-  const known =
-    asked.length > 0
-      ? asked
-      : [{ value: usual, from: 'common practice, for nobody tells what the sensor needs', memory: false }];
-  const corners = (windows ? 2 : 1) * wheel.root_radius + wheel.tip_break;
-  const all = [
-    ...known,
-    { value: corners + heightStep, from: 'room for its rounds (wheel.root_radius, wheel.tip_break)', memory: false },
-    ...(windows
-      ? [{ value: wheel.thickness, from: 'no narrower than the sheet is thick, as it is cut', memory: false }]
-      : []),
-  ];
-  const most = all.reduce((a, b) => (b.value > a.value ? b : a));
-  return { ...most, value: Math.ceil(most.value / heightStep - 1e-9) * heightStep };
-}
 
 /** Something inside of the teeth, by the least root diameter that it asks for. */
 export interface RootNeed {
@@ -115,11 +46,18 @@ interface ToothNeed {
 const rounding = 1e-6;
 const mm = (value: number) => `${Number(value.toFixed(2))} mm`;
 
-/** What sensor and cutting service ask of the teeth that a larger wheel can give. */
-function toothNeeds(wheel: WheelInput, { sensor, sheet }: Judges): ToothNeed[] {
+/** What sensor and cutting service ask of the teeth that a larger wheel can give; what the sensor asks with so much in hand for the cut. */
+function toothNeeds(wheel: WheelInput, { sensor, sheet }: Judges, inHand: number): ToothNeed[] {
   const windows = wheel.form === 'windows';
   const words = wordsOf(wheel);
   const found: ToothNeed[] = [];
+  const spare = inHand > 0 ? `, with ${mm(inHand)} in hand for the cut` : '';
+  /** The teeth as the sensor finds them when the cut takes all it may. */
+  const asCut = (sizes: ToothMeasures): ToothMeasures => ({
+    ...sizes,
+    toothChord: sizes.toothChord - inHand,
+    leastValleyChord: sizes.leastValleyChord - inHand,
+  });
   const atLeast = (what: string, least: number, size: (sizes: ToothMeasures) => number) =>
     found.push({ what: `${what} ${mm(least)}`, holds: (_, sizes) => size(sizes) >= least - rounding });
   if (sensor) {
@@ -133,14 +71,22 @@ function toothNeeds(wheel: WheelInput, { sensor, sheet }: Judges): ToothNeed[] {
       const need = needs.of(figure);
       if (need === null) continue;
       found.push({
-        what: `${title} ${mm(need.value)}`,
+        // A pitch runs from one edge to the next of its kind: the cut moves both the same way.
+        what: `${title} ${mm(need.value)}${figure === 'pitch' ? '' : spare}`,
         holds: (spec, sizes) =>
-          toothDemands(sizes, spec, needs).every((demand) => demand.code !== code || demandVerdict(demand) === 'pass'),
+          toothDemands(asCut(sizes), spec, needs).every(
+            (demand) => demand.code !== code || demandVerdict(demand) === 'pass',
+          ),
       });
     }
     if (sensor.pole !== undefined)
-      atLeast(`the ${words.teeth}${windows ? ' and windows' : ''} cover the pole of`, sensor.pole, (sizes) =>
-        windows ? Math.min(sizes.toothChord, sizes.leastValleyChord) : sizes.toothChord,
+      atLeast(
+        `the ${words.teeth}${windows ? ' and windows' : ''} cover the pole${spare === '' ? '' : ` with ${mm(inHand)} in hand for the cut`}, which is`,
+        sensor.pole,
+        (sizes) => {
+          const { toothChord, leastValleyChord } = asCut(sizes);
+          return windows ? Math.min(toothChord, leastValleyChord) : toothChord;
+        },
       );
     // A larger wheel has a larger pitch, and so brings the channels nearer to a quarter of it: 360 spacing / pitch.
     if (sensor.kind === 'two_channel_hall' && sensor.spacing !== undefined)
@@ -217,25 +163,43 @@ export function wheelSizing(wheel: WheelInput, judges: Judges, roots: readonly R
   const overRoot = band.outside - band.root;
   const inside = roots.map(({ what, root }) => ({ what, least: up(root + overRoot) }));
   const start = Math.max(outsideRange.least, ...inside.map(({ least }) => least));
-  const onTeeth = [...toothNeeds(wheel, judges), ...crawlNeed(wheel, judges, start)];
+  const crawl = crawlNeed(wheel, judges, start);
+  const asked = (hand: number) => [...toothNeeds(wheel, judges, hand), ...crawl];
+  // Where no wheel is large enough to have something in hand, one that just does is better than none.
+  const [withHand, bare] = [asked(cutInHand(wheel, judges)), asked(0)];
   const specAt = (teeth: number, outside: number) => outlineOf(sizedAs(wheel, outside), teeth);
+  const leastFrom = (from: number, teeth: number, needs: readonly ToothNeed[]) =>
+    leastWhole(from, (outside) => {
+      const spec = specAt(teeth, outside);
+      const sizes = toothMeasures(spec);
+      return needs.every(({ holds }) => holds(spec, sizes));
+    });
   return {
-    least: (teeth) =>
-      leastWhole(start, (outside) => {
-        const spec = specAt(teeth, outside);
-        const sizes = toothMeasures(spec);
-        return onTeeth.every(({ holds }) => holds(spec, sizes));
-      }),
+    least: (teeth) => leastFrom(start, teeth, withHand) ?? leastFrom(start, teeth, bare),
     needs: (teeth) =>
       [
         ...inside.map(({ what, least }) => ({ what, least: least > outsideRange.most ? null : least })),
-        ...onTeeth.map(({ holds, ...need }) => ({
-          ...need,
-          least: leastWhole(outsideRange.least, (outside) => {
-            const spec = specAt(teeth, outside);
-            return holds(spec, toothMeasures(spec));
-          }),
+        ...(leastFrom(start, teeth, withHand) === null ? bare : withHand).map((need) => ({
+          what: need.what,
+          ...(need.isDrawing ? { isDrawing: need.isDrawing } : {}),
+          least: leastFrom(outsideRange.least, teeth, [need]),
         })),
       ].sort((a, b) => (b.least ?? Number.POSITIVE_INFINITY) - (a.least ?? Number.POSITIVE_INFINITY)),
   };
+}
+
+/** What speaks against a wheel of this size that its height can change: who finds no room inside of it, and whose widths are missed. */
+export function againstHeight(
+  wheel: SizedWheel,
+  judges: Judges,
+  roots: readonly RootNeed[],
+  teeth: number | null,
+): Set<string> {
+  const { root } = bandOf(wheel);
+  const inside = roots.filter((need) => root < need.root - rounding).map(({ what }) => what);
+  if (teeth === null) return new Set(inside);
+  const spec = outlineOf(wheel, teeth);
+  const sizes = toothMeasures(spec);
+  const missed = toothNeeds(wheel, judges, 0).filter(({ holds }) => !holds(spec, sizes));
+  return new Set([...inside, ...missed.map(({ what }) => what)]);
 }

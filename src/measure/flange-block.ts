@@ -10,6 +10,8 @@ export interface DialBlock {
   readonly angles?: readonly number[] | undefined;
   /** Face only: where it was read, mm from the axis. */
   readonly radius?: number | undefined;
+  /** Half-width of the doubt of each reading, mm; left out where the usual one of a dial is meant. */
+  readonly doubt?: number | undefined;
 }
 
 /** Only what was measured; lengths mm, angles degrees. */
@@ -108,9 +110,10 @@ export function measuredText(size: Measured, instrument: Instrument): string {
 function dialLine(key: string, dial: DialBlock | undefined): string | null {
   if (dial === undefined) return null;
   const readings = `[${dial.readings.map((reading) => `${tidy(reading, 4)} mm`).join(', ')}]`;
-  if (dial.angles === undefined && dial.radius === undefined) return `${key}: ${readings}`;
+  if (dial.angles === undefined && dial.radius === undefined && dial.doubt === undefined) return `${key}: ${readings}`;
   const angles =
     dial.angles === undefined ? '' : `, angles: [${dial.angles.map((angle) => `${tidy(angle)} deg`).join(', ')}]`;
   const radius = dial.radius === undefined ? '' : `, radius: ${tidy(dial.radius)} mm`;
-  return `${key}: { readings: ${readings}${angles}${radius} }`;
+  const doubt = dial.doubt === undefined ? '' : `, doubt: ${tidy(dial.doubt, 4)} mm`;
+  return `${key}: { readings: ${readings}${angles}${radius}${doubt} }`;
 }

@@ -42,7 +42,8 @@ const size = (mm: number, decimals: number): string => {
 const decimals = 3;
 
 function rowOf({ link, worst, likely, place, amount }: ChainStudy['told'][number]): ChainRow {
-  const { id, what, angle, most, doubt } = link;
+  const { id, what, angle, high, most, doubt } = link;
+  const at = (degrees: number) => `${Number(size(degrees, 0)) % 360}\u00b0`;
   return {
     what,
     number: place + 1,
@@ -51,8 +52,10 @@ function rowOf({ link, worst, likely, place, amount }: ChainStudy['told'][number
     likely,
     read:
       angle === null
-        ? null
-        : `read with a dial: ${size(most, 3)} towards ${size(angle, 0)}\u00b0, in doubt by ${size(doubt, 3)}`,
+        ? doubt === 0
+          ? null
+          : `read with a dial: ${size(most - doubt, 3)} to a side that is not known, in doubt by ${size(doubt, 3)}`
+        : `read with a dial: ${size(most, 3)}${high === undefined ? ` towards ${at(angle)}` : `, high at ${at(high)}`}, in doubt by ${size(doubt, 3)}`,
     feature: partOfLink(id),
   };
 }

@@ -1,9 +1,10 @@
 /** The questions that whoever bolts the joint up asks, each answered in a few words with its number. */
 import type { Finding, Verdict } from '../model/finding.ts';
+import { pressing, usedUp } from '../model/limit-use.ts';
 import type { LengthUnits } from '../units/format.ts';
 import { limitText, quantityText } from './numbers.ts';
 import { type Question, questions, speaksTo } from './questions.ts';
-import { leading, pressing, usedUp, verdictRank } from './rank.ts';
+import { leading, verdictRank } from './rank.ts';
 
 export interface Answer {
   readonly question: string;
@@ -46,6 +47,18 @@ const worse = (a: Finding, b: Finding): Finding => {
   return pressing(b) > pressing(a) ? b : a;
 };
 
+/** A chance at which one joint in twenty at most is past its limit is called rare. */
+const rare = 95;
+
+/** How many joints stay within; where the worst case does not, what that leaves in doubt although few or none get there. */
+function chanceWords({ verdict, margin }: Finding, { value }: Finding): string {
+  if (value === null) return '';
+  const many = `f a hundred joints made this way ${Math.floor(value)} stay within`;
+  if (verdict !== 'caution' || margin === null || margin >= 0) return `O${many}.`;
+  const worst = 'That is the worst case: every link off as far as it may be, and all the same way.';
+  return `${worst} ${value >= rare ? `Few come near it: o${many}` : `O${many}`}. Only the finished joint, measured, tells of this one.`;
+}
+
 function answerTo(asked: Question, findings: readonly Finding[], units: LengthUnits): Answer[] {
   const { question, codes, chance } = asked;
   const about = findings.filter((finding) => speaksTo(asked, finding));
@@ -67,9 +80,7 @@ function answerTo(asked: Question, findings: readonly Finding[], units: LengthUn
   const text = [
     isOpen ? `${lead.why} ${lead.remedy}` : `${numberOf(told, units)}.`,
     isOpen ? '' : behindIt(told, findings, units),
-    sure?.value !== null && sure !== undefined && told === lead
-      ? `Of a hundred joints made this way ${Math.floor(sure.value)} stay within.`
-      : '',
+    sure !== undefined && told === lead ? chanceWords(told, sure) : '',
     !isOpen && told !== worst && worst.value !== null ? `Nearest to its limit: ${numberOf(worst, units)}.` : '',
     notGiven.length > 0 ? `Not given, counted as nothing: ${notGiven.join(', ')}.` : '',
     !isOpen && open.length > 0 ? `Not looked at: ${[...new Set(open.map(({ title }) => title))].join(', ')}.` : '',

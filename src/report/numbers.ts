@@ -1,8 +1,8 @@
 /** Numbers as the report shows them. */
 import type { Finding } from '../model/finding.ts';
+import { senseOf } from '../model/limit-use.ts';
 import { formatLength, type LengthUnits } from '../units/format.ts';
 import { steadyFixed } from '../units/steady.ts';
-import { senseOf } from './rank.ts';
 
 /** A number with at most three decimals and about four figures; small ones keep two figures. Never `-0`, never an exponent. */
 export function numberText(value: number, leastDecimals = 0): string {

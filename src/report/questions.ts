@@ -114,6 +114,7 @@ export const questions: readonly Question[] = [
       'room-behind-flange',
       'tool-room',
       'screw-length',
+      'thread-in-flange',
       'bolt-reaches-nut',
       'dowel-press-',
       'dowel-length-',

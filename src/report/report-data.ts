@@ -2,6 +2,7 @@
 import type { Joint } from '../job/joint.ts';
 import type { JobInput } from '../job/schema.ts';
 import type { Assumption, Finding, Verdict } from '../model/finding.ts';
+import { senseOf } from '../model/limit-use.ts';
 import type { RubbingJoint } from '../rotor/joint-face.ts';
 import type { LengthUnits } from '../units/format.ts';
 import { type OtherWays, otherWays } from './alternatives.ts';
@@ -11,7 +12,7 @@ import { dowelsToBuy } from './dowel-lines.ts';
 import { jointVerdict } from './joint-verdict.ts';
 import { type JointWithNumbers, type KeyNumber, keyNumbers } from './key-numbers.ts';
 import { quantityText } from './numbers.ts';
-import { leading, senseOf, worstFirst } from './rank.ts';
+import { leading, worstFirst } from './rank.ts';
 import { safetyNote, standingLimits } from './safety.ts';
 import { type BuyLine, screwsToBuy } from './screw-list.ts';
 import { shaftLines } from './shaft-lines.ts';

@@ -235,7 +235,7 @@ ${reportStyle}
 </style>
 </head>
 <body>
-<header><p class="kind">Joint report by flangewright${data.revision === '' ? '' : `, revision ${html(data.revision)}`}. Sizes in mm${data.units === 'in' ? ', inches in brackets' : ''}; angles counter-clockwise, seen from the driven side.</p><h1>${html(data.title)}</h1></header>
+<header><p class="kind">Joint report by flangewright${data.revision === '' ? '' : `, revision ${html(data.revision)}`}. Sizes in mm${data.units === 'in' ? ', inches in brackets' : ''}; angles from the adapter's index mark, counter-clockwise seen from the driven side.</p><h1>${html(data.title)}</h1></header>
 ${parts.join('\n')}
 </body>
 </html>

@@ -13,20 +13,32 @@ export function turnOf(joint: Joint, side: FlangeSide): number {
   return side === 'driving' ? -(boltUp?.driving ?? 0) : joint.adapterSpec.clocking + (boltUp?.driven ?? 0);
 }
 
+/** Sizes of a link whose direction nobody read: what was read, and the doubt of it either way. */
+export const sizesRead = ({ size, doubt }: { readonly size: number; readonly doubt: number }) => ({
+  least: Math.max(0, size - doubt),
+  most: size + doubt,
+  angle: null,
+  doubt,
+});
+
 /**
  * A dial on the joint as bolted up sees all links before it at once, and takes their place.
  * @param scale size of the shift or slope for a total indicator reading of 1
  * @param leans true for a face: the axis leans away from where it stands high
  */
-export function seen({ tir, arrow }: DialFact, scale: number, what: string, leans: boolean): Link {
-  const size = arrow?.size ?? tir * scale;
+export function seen({ tir, doubt, arrow }: DialFact, scale: number, what: string, leans: boolean): Link {
   return {
     id: 'as-bolted-up',
     what,
-    least: size,
-    most: size,
-    angle: arrow ? wrapped(arrow.angle + (leans ? 180 : 0)) : null,
-    doubt: arrow?.doubt ?? 0,
+    ...(arrow
+      ? {
+          least: arrow.size,
+          most: arrow.size,
+          angle: wrapped(arrow.angle + (leans ? 180 : 0)),
+          high: wrapped(arrow.angle),
+          doubt: arrow.doubt,
+        }
+      : sizesRead({ size: tir * scale, doubt: doubt * scale })),
     source: 'measured on the joint as bolted up',
     memory: false,
     cure: 'the joint bolted up another way round, or burrs and dirt cleaned from faces and registers',

@@ -9,7 +9,7 @@ import type { Link } from '../formulas/chain.ts';
 import { eccentricityOf } from '../formulas/fit.ts';
 import type { Joint } from '../job/joint.ts';
 import { dowelPlay } from '../job/joint-dowels.ts';
-import { seen, turnOf, wrapped } from './as-bolted.ts';
+import { seen, sizesRead, turnOf, wrapped } from './as-bolted.ts';
 import { registerCure, trueUp, turnOverCure } from './link-cures.ts';
 import { type FlangeSide, overTemperatures, registerClearance, screwPlay } from './plays.ts';
 import { faceLink } from './tilt.ts';
@@ -23,19 +23,20 @@ export type Station = 'adapter' | 'driven face' | 'shaft' | 'wheel' | 'teeth';
  * carries the adapter with it; on the driven side the register is held, so that the shaft goes the other way.
  */
 function runOut(joint: Joint, side: FlangeSide): Link[] {
-  const { rim, rimEccentricity } = joint[side].runout;
+  const { rim, rimDoubt = 0, rimEccentricity } = joint[side].runout;
   const common = { id: `${side}-run-out`, what: `run-out of the ${side} flange`, memory: false };
   const cure = `the ${side} flange trued up`;
   if (rimEccentricity) {
     const { size, angle, doubt } = rimEccentricity;
-    const held = side === 'driven' ? 180 : 0;
-    const at = wrapped(angle + turnOf(joint, side) + held);
+    const high = wrapped(angle + turnOf(joint, side));
+    const at = side === 'driven' ? wrapped(high + 180) : high;
     const left = trueUp(cure, { size, doubt });
-    return [{ ...common, least: size, most: size, angle: at, doubt, source: 'dial readings', cure: left }];
+    return [{ ...common, least: size, most: size, angle: at, high, doubt, source: 'dial readings', cure: left }];
   }
   if (rim === null) return [];
   const source = 'total indicator reading; its direction is not known';
-  return [{ ...common, least: rim / 2, most: rim / 2, angle: null, doubt: 0, source, cure }];
+  const read = { size: rim / 2, doubt: rimDoubt / 2 };
+  return [{ ...common, ...sizesRead(read), source, cure: trueUp(cure, read) }];
 }
 
 /** What stands between a flange's axis and the adapter's: the register's fit, cold and hot, or the play of the screws without one. */
@@ -93,10 +94,11 @@ function turnOver(joint: Joint): Link {
   return {
     id: 'turn-over',
     what: 'turning the part over',
-    least: arrow?.size ?? (isMeasured ? tir / 2 : 0),
-    most: arrow?.size ?? tir / 2,
-    angle: arrow?.angle ?? null,
-    doubt: arrow?.doubt ?? 0,
+    ...(arrow
+      ? { least: arrow.size, most: arrow.size, angle: arrow.angle, high: arrow.angle, doubt: arrow.doubt }
+      : isMeasured
+        ? sizesRead({ size: tir / 2, doubt: (asMeasured?.register?.doubt ?? 0) / 2 })
+        : { least: 0, most: tir / 2, angle: null, doubt: 0 }),
     source: from,
     memory: !isMeasured,
     cure: turnOverCure(joint),

@@ -7,7 +7,7 @@ import type { Joint } from '../job/joint.ts';
 import { machiningRule } from '../standards/machining-practice.ts';
 import { must } from '../standards/table.ts';
 import { tan } from '../units/trig.ts';
-import { seen, turnOf, wrapped } from './as-bolted.ts';
+import { seen, sizesRead, turnOf, wrapped } from './as-bolted.ts';
 import { faceCure, trueUp } from './link-cures.ts';
 import type { FlangeSide } from './plays.ts';
 
@@ -19,7 +19,8 @@ function slopeOf(joint: Joint, side: FlangeSide): { slope: number; high: number 
     const slope = (angle: number) => tan((angle * Math.PI) / 180);
     return { slope: slope(degrees), high: wrapped(high + turnOf(joint, side)), doubt: slope(doubt) };
   }
-  return runout.face === null ? null : { slope: runout.face / outside.value, high: null, doubt: 0 };
+  if (runout.face === null) return null;
+  return { slope: runout.face / outside.value, high: null, doubt: (runout.faceDoubt ?? 0) / outside.value };
 }
 
 /** How a flange's face tilts the axis that stands on it, mm per mm; empty where nobody gave its run-out. */
@@ -30,11 +31,16 @@ export function faceLink(joint: Joint, side: FlangeSide): Link[] {
     {
       id: `${side}-face`,
       what: `face run-out of the ${side} flange`,
-      least: read.slope,
-      most: read.slope,
-      // An axis leans away from where its face stands high, whichever flange it is.
-      angle: read.high === null ? null : wrapped(read.high + 180),
-      doubt: read.doubt,
+      ...(read.high === null
+        ? sizesRead({ size: read.slope, doubt: read.doubt })
+        : {
+            least: read.slope,
+            most: read.slope,
+            // An axis leans away from where its face stands high, whichever flange it is.
+            angle: wrapped(read.high + 180),
+            high: read.high,
+            doubt: read.doubt,
+          }),
       source: read.high === null ? 'total indicator reading; its direction is not known' : 'dial readings',
       memory: false,
       cure: trueUp(`the ${side} face skimmed true, or cleaned of burrs and paint`, {
@@ -50,15 +56,20 @@ function parallelism(joint: Joint): Link {
   const rule = must(machiningRule('parallelism', 0));
   const face = joint.asMeasured?.face;
   if (face) {
-    const slope = face.arrow?.size ?? face.tir / joint.adapterSpec.outside;
+    const across = joint.adapterSpec.outside;
     return {
       id: 'parallelism',
       what: "the adapter's two faces",
-      least: slope,
-      most: slope,
-      // The far face leans the shaft away from where it stands high.
-      angle: face.arrow ? wrapped(face.arrow.angle + 180) : null,
-      doubt: face.arrow?.doubt ?? 0,
+      ...(face.arrow
+        ? {
+            least: face.arrow.size,
+            most: face.arrow.size,
+            // The far face leans the shaft away from where it stands high.
+            angle: wrapped(face.arrow.angle + 180),
+            high: wrapped(face.arrow.angle),
+            doubt: face.arrow.doubt,
+          }
+        : sizesRead({ size: face.tir / across, doubt: face.doubt / across })),
       source: 'measured on the finished adapter',
       memory: false,
       cure: 'the second face faced again, against the first',

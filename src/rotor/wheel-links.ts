@@ -2,21 +2,12 @@
 import type { Link } from '../formulas/chain.ts';
 import { eccentricityOf } from '../formulas/fit.ts';
 import type { Joint } from '../job/joint.ts';
-import { serviceTolerance } from '../job/schema-sheet.ts';
+import { heldOnContour } from '../job/schema-sheet.ts';
 import { hasWindows } from '../parts/tone-wheel.ts';
-import { cutTolerance } from '../standards/sheet-cutting.ts';
 import { wheelBoreCure } from './link-cures.ts';
 
-/** Tolerance of a cut where nothing is published for the thickness, plus or minus mm: the widest of the usual range. */
-const unknownCut = 0.75;
-
 /** What the cutting service holds on a contour of the wheel, plus or minus mm. */
-export function wheelCut(joint: Joint): number {
-  const published = cutTolerance(joint.wheelSpec?.thickness ?? 0);
-  return (
-    serviceTolerance(joint.job.sheet, joint.wheelSpec?.thickness ?? 0) ?? (published.ok ? published.value : unknownCut)
-  );
-}
+export const wheelCut = (joint: Joint): number => heldOnContour(joint.job.sheet, joint.wheelSpec?.thickness ?? 0);
 
 /** How much larger the wheel's bore is than its register as made, least and greatest, mm on the diameter; null without a wheel. */
 export function wheelPlay(joint: Joint): { readonly least: number; readonly greatest: number } | null {

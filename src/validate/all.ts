@@ -46,6 +46,7 @@ import { sheet } from './sheet.ts';
 import { signal } from './signal.ts';
 import { teeth } from './teeth.ts';
 import { thickness } from './thickness.ts';
+import { threadInFlange } from './thread-in-flange.ts';
 import { tightening } from './tightening.ts';
 import { toolRoom } from './tightening-tools.ts';
 import { torsion } from './torsion.ts';
@@ -63,6 +64,7 @@ export const checks: readonly Check[] = [
   heat,
   seating,
   screws,
+  threadInFlange,
   tightening,
   toolRoom,
   dutyTorque,

@@ -4,7 +4,7 @@ import type { Link } from '../formulas/chain.ts';
 import { firstToDo, type LinkShare, sharesOf, toldShares, widestFirst } from '../formulas/chain-shares.ts';
 import type { BalanceGrade } from '../standards/balance-grades.ts';
 import { finestGradeFor } from '../standards/balance-grades.ts';
-import { angle, plain } from './words.ts';
+import { angle, fromIndex, plain } from './words.ts';
 
 /** How sizes of a chain are written. */
 interface ChainUnit {
@@ -18,21 +18,29 @@ const inMm: ChainUnit = { unit: 'mm', decimals: 3 };
 function linkWords({ link, along }: LinkShare, amount: number, { unit, decimals }: ChainUnit): string {
   const size = (value: number) => plain(value, decimals);
   const told = `${link.what} ${size(amount)}${unit === '' ? '' : ` ${unit}`}`;
-  if (link.angle === null) return told;
-  const at = `towards ${angle(Number(link.angle.toFixed(1)))}`;
   const doubt = Number(size(link.doubt));
   // The doubt as it is written, and the rest: the two add up to the amount.
   const rest = Number(size(amount - doubt));
+  const dial = `${size(doubt)} doubt of the dial`;
+  if (link.angle === null) return doubt > 0 ? `${told} (${size(rest)} read, ${dial})` : told;
+  // What a dial saw is told by its high spot, which can be marked; everything else by the side it pulls to.
+  const tenth = (degrees: number) => angle(Number(degrees.toFixed(1)) % 360);
+  const at = link.high === undefined ? ` towards ${tenth(link.angle)}` : `, high at ${tenth(link.high)}`;
   const read = doubt > 0 ? ' read' : '';
   const arrow =
     along < 0
-      ? `${size(link.most)}${read} ${at}, pulls back by ${size(Math.abs(rest))}`
+      ? `${size(link.most)}${read}${at}, pulls back by ${size(Math.abs(rest))}`
       : size(rest) === size(link.most)
-        ? `${size(rest)}${read} ${at}`
-        : `${size(rest)} of the ${size(link.most)}${read} ${at}`;
-  if (doubt > 0) return `${told} (${arrow}, ${size(doubt)} doubt of the dial)`;
-  return size(rest) === size(link.most) ? `${told} ${at}` : `${told} (${arrow})`;
+        ? `${size(rest)}${read}${at}`
+        : `${size(rest)} of the ${size(link.most)}${read}${at}`;
+  if (doubt > 0) return `${told} (${arrow}, ${dial})`;
+  if (link.high === undefined && size(rest) === size(link.most)) return `${told}${at}`;
+  return `${told} (${arrow})`;
 }
+
+/** From where, which way round and seen from where every angle of a joint is told; empty where a chain tells none. */
+export const anglesSaid = (links: readonly Link[]): string =>
+  links.some(({ angle: at }) => at !== null) ? ` Angles: ${fromIndex}.` : '';
 
 /** Links as a list, the widest first, their amounts adding up to the worst case. Parts of the chain in the unit that is named. */
 export const listed = (shares: readonly LinkShare[], unit = inMm): string =>

@@ -9,6 +9,7 @@ import { balanceGrade } from '../standards/balance-grades.ts';
 import { must } from '../standards/table.ts';
 import { startOrDone } from './chain-words.ts';
 import { type Check, judged } from './check.ts';
+import { mm, plain } from './words.ts';
 
 /** Share of joints that should pass without a second look, per cent. Common practice: nineteen of twenty. */
 const wanted = 95;
@@ -48,7 +49,7 @@ function chances(joint: Joint): Finding[] {
     {
       code: 'centring-chance',
       title: 'chance that the shaft is centred well enough',
-      shown: (size) => `${size.toFixed(3)} mm`,
+      shown: (size) => mm(size, 3),
     },
     linksTo(joint, 'shaft'),
     permissibleSpecificUnbalance(G, duty.speed) / 1000,
@@ -57,7 +58,7 @@ function chances(joint: Joint): Finding[] {
     {
       code: 'balance-chance',
       title: 'chance that the joint is balanced well enough',
-      shown: (size) => `${size.toFixed(0)} g.mm`,
+      shown: (size) => `${plain(size, 0)} g.mm`,
     },
     unbalanceLinks(joint),
     permissibleUnbalance(spinningMass(joint), G, duty.speed),

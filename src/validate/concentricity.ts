@@ -10,7 +10,7 @@ import { unread } from '../rotor/links.ts';
 import { balanceGrade } from '../standards/balance-grades.ts';
 import { must } from '../standards/table.ts';
 import { runoutShareOfGapTolerance, toothRule } from '../standards/tooth-rules.ts';
-import { cureOfChain, listed, startOrDone, startWith } from './chain-words.ts';
+import { anglesSaid, cureOfChain, listed, startOrDone, startWith } from './chain-words.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { mm, sourced } from './words.ts';
 
@@ -53,7 +53,7 @@ function shaftFinding(joint: Joint): Finding {
   if (duty?.speed === undefined) {
     return notAssessed({
       ...common,
-      why: `At worst ${mm(worst, 3)}, likely ${mm(likely, 3)}: ${made}`,
+      why: `At worst ${mm(worst, 3)}, likely ${mm(likely, 3)}: ${made}${anglesSaid(links)}`,
       missing: 'Give duty.speed: how much is too much hangs on the speed.',
     });
   }
@@ -64,7 +64,7 @@ function shaftFinding(joint: Joint): Finding {
     {
       ...common,
       unit: 'mm',
-      why: `Worst case is the sum of the links: ${made} Likely ${mm(likely, 3)}. ${grade.name} at ${duty.speed} rpm allows ${mm(allowed, 3)}.`,
+      why: `Worst case is the sum of the links: ${made} Likely ${mm(likely, 3)}. ${grade.name} at ${duty.speed} rpm allows ${mm(allowed, 3)}.${anglesSaid(links)}`,
       cure: cureOfChain(links, worst, duty.speed, grade),
       improve: startWith(links),
     },
@@ -86,7 +86,7 @@ function leanFinding(joint: Joint): Finding {
       title: `face run-out at the driven flange's rim`,
       notGiven,
       unit: 'mm',
-      why: `Total indicator reading over ${mm(joint.driven.outside.value)}, the sum of the links: ${listed(shares)}. Likely ${mm(likely, 3)}.${words}`,
+      why: `Total indicator reading over ${mm(joint.driven.outside.value)}, the sum of the links: ${listed(shares)}. Likely ${mm(likely, 3)}.${words}${anglesSaid(links)}`,
       cure: `${startOrDone(links)} A leaning joint shakes twice a turn through the joint angle, and cannot be balanced away in one plane.`,
       improve: startWith(links),
       source: source(links, 'limit of 0.10 mm from a workshop manual for light trucks'),
@@ -126,7 +126,7 @@ function teethFinding(joint: Joint): Finding[] {
         feature: 'wheel-outline',
         title: `run-out of the ${windows ? 'windows' : 'teeth'}`,
         unit: 'mm',
-        why: `Total indicator reading at the ${windows ? 'rim' : 'tips'}, twice the shift, the sum of the links: ${listed(shares)}. Likely ${mm(likely, 3)}.`,
+        why: `Total indicator reading at the ${windows ? 'rim' : 'tips'}, twice the shift, the sum of the links: ${listed(shares)}. Likely ${mm(likely, 3)}.${anglesSaid(links)}`,
         cure: startOrDone(links),
         improve: startWith(links),
         source: source(links, from),

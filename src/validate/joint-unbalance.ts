@@ -8,7 +8,7 @@ import type { Finding } from '../model/finding.ts';
 import { bodiesOf, shaftShare, spinningMass, unbalanceLinks, wholeOf } from '../rotor/unbalance.ts';
 import { balanceGrade, driveShaftGrades } from '../standards/balance-grades.ts';
 import { must } from '../standards/table.ts';
-import { cureOfChain, listedShort, startWith } from './chain-words.ts';
+import { anglesSaid, cureOfChain, listedShort, startWith } from './chain-words.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { notRead } from './concentricity.ts';
 import { angle, sourced } from './words.ts';
@@ -57,7 +57,7 @@ function jointUnbalance(joint: Joint): Finding[] {
   const mass = spinningMass(joint);
   const memory = links.some((link) => link.memory);
   if (duty?.speed === undefined) {
-    const why = `At worst ${worst.toFixed(0)} g.mm, likely ${likely.toFixed(0)} g.mm. ${ridden(joint)} ${greatest(links)}${words}`;
+    const why = `At worst ${worst.toFixed(0)} g.mm, likely ${likely.toFixed(0)} g.mm. ${ridden(joint)} ${greatest(links)}${words}${anglesSaid(links)}`;
     return [notAssessed({ ...common, why, missing: 'Give duty.speed: how much is too much hangs on the speed.' })];
   }
   const { speed } = duty;
@@ -73,7 +73,7 @@ function jointUnbalance(joint: Joint): Finding[] {
       {
         ...common,
         unit: 'g.mm',
-        why: `Worst case is the sum of all pulls; likely ${likely.toFixed(0)} g.mm. At ${speed} rpm ${both.join(', ')} (both are listed for drive shafts). ${ridden(joint)} ${greatest(links)}${words} ${planes(joint)}`,
+        why: `Worst case is the sum of all pulls; likely ${likely.toFixed(0)} g.mm. At ${speed} rpm ${both.join(', ')} (both are listed for drive shafts). ${ridden(joint)} ${greatest(links)}${words} ${planes(joint)}${anglesSaid(links)}`,
         cure: cureOfChain(links, worst / mass, speed, grade),
         improve: startWith(links),
         source: sourced(common.source, memory),

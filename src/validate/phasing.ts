@@ -5,12 +5,11 @@ import type { Finding } from '../model/finding.ts';
 import { boltUps, fittingTurns, meantTurn, type PhasingStudy, studyPhasing } from '../rotor/phasing-study.ts';
 import { atan2 } from '../units/trig.ts';
 import { type Check, judged, notAssessed, stated } from './check.ts';
-import { angle, mm } from './words.ts';
+import { angle, fromIndex, mm } from './words.ts';
 
 const wrap = (degrees: number): number => ((degrees % 360) + 360) % 360;
 /** Whole turns are none, to a tenth of a degree: what can be marked on a rim. */
-const mark = (degrees: number): string =>
-  angle(wrap(Math.round(degrees * 10)) === 3600 ? 0 : Math.round(wrap(degrees) * 10) / 10);
+const mark = (degrees: number): string => angle(wrap(Math.round(degrees * 10) / 10));
 
 const common = {
   code: 'phasing',
@@ -24,51 +23,60 @@ const keyOf = ({ driving, driven }: BoltUp): string => {
   return `adapter.bolt_up: { ${driving === 0 ? '' : `driving: ${turn(driving)}, `}driven: ${turn(driven)} }`;
 };
 
-/** How to find a way round at the bench. Angles from the driving flange's x axis, seen from the driven side. */
+/** Where hole 1 of a flange stands as it was typed, in adapter coordinates, degrees. */
+function firstHole(joint: Joint, side: 'driving' | 'driven'): number {
+  const [first] = joint[side].holes.positions;
+  return first ? (atan2(first.y, first.x) * 180) / Math.PI : 0;
+}
+
+/** How to find a way round at the bench. */
 function howTo(joint: Joint, from: BoltUp, to: BoltUp): string {
-  const [first] = joint.driven.holes.positions;
-  const own = first ? (atan2(first.y, first.x) * 180) / Math.PI + joint.clocking.angle : 0;
   const steps = [
     ...(to.driving === from.driving
       ? []
-      : [`Turn the adapter on the driving flange until its index mark stands at ${mark(to.driving)}.`]),
+      : [
+          `Turn the adapter on the driving flange until the driving flange's hole 1 stands at ${mark(firstHole(joint, 'driving') - to.driving)}.`,
+        ]),
     ...(to.driven === from.driven && to.driving !== from.driving
       ? ['Leave the driven flange as it is on the adapter.']
       : [
-          `Turn the driven flange until its hole 1 stands at ${mark(own + to.driven)} from the adapter's index mark, counter-clockwise seen from the driven side.`,
+          `Turn the driven flange until its hole 1 stands at ${mark(firstHole(joint, 'driven') + joint.clocking.angle + to.driven)}.`,
         ]),
   ];
-  return `${steps.join(' ')} Write ${keyOf(to)}.`;
+  return `${steps.join(' ')} Angles: ${fromIndex}. Write ${keyOf(to)}.`;
 }
 
-/** Where both high spots stand, seen from the driven side. */
+/** Where both high spots stand, and where that is on the faces that were read: the driven flange's own face is a mirror of how the joint is seen. */
 function spots(joint: Joint, { driving, driven }: BoltUp): string {
   const [e1, e2] = [joint.driving.runout.rimEccentricity, joint.driven.runout.rimEccentricity];
   if (!e1 || !e2) return '';
-  const there = e2.angle + joint.clocking.angle + driving + driven;
-  return `The rims' high spots then stand at ${mark(e1.angle)} (driving) and ${mark(there)} (driven).`;
+  const there = e2.angle + joint.clocking.angle + driven;
+  return `The rims' high spots then stand at ${mark(e1.angle - driving)} (driving) and ${mark(there)} (driven); looking at each flange's own face that is at ${mark(e1.angle)} and ${mark(180 - e2.angle)} from its x axis.`;
 }
 
 const off = ({ off: far }: Phased): string => mm(far, 3);
 
 function assessed(joint: Joint, { result, faces, arm }: PhasingStudy & { ok: true }): Finding {
-  const { best, worst, chosen, ranked, doubt, matters } = result;
+  const { best, worst, chosen, ranked, doubt, seen, matters, pays } = result;
   const what = faces
     ? `from the face to ${mm(arm, 0)} out, where a lean counts`
     : 'rims only: both faces were not read';
   const facts = `${ranked.length} ways round put the driven shaft ${off(best)} to ${off(worst)} off centre (${what}); the readings leave ${mm(doubt, 3)} in doubt.`;
-  const by = chosen.off - best.off;
-  const better = by > 0.0005 && by <= doubt ? ` By the readings the best is ${keyOf(best)}.` : '';
-  const say = matters ? 'Fits and play come on top, whichever way.' : 'Within that, any way is as good as another.';
+  // A gain that cannot be seen is no gain: nothing is told of it.
+  const say = !matters
+    ? 'They differ by less than can be told apart: any way is as good as another.'
+    : pays
+      ? 'Fits and play come on top, whichever way.'
+      : 'No other is better than this one by more than can be told. Fits and play come on top, whichever way.';
   return judged(
     {
       ...common,
       unit: 'mm',
-      why: `${facts} ${say}${better}`,
+      why: `${facts} ${say}`,
       cure: `${howTo(joint, chosen, best)} It brings ${off(chosen)} down to ${off(best)}. ${spots(joint, best)}`,
     },
     chosen.off,
-    { limit: best.off + doubt, sense: 'at most', worst: 'caution' },
+    { limit: best.off + seen, sense: 'at most', worst: 'caution' },
   );
 }
 

@@ -16,6 +16,9 @@ export function angle(degrees: number): string {
   return `${Number(plain(degrees, 3))} degrees`;
 }
 
+/** The one way in which angles of a joint are told: where they start, which way they run, and from where that is seen. */
+export const fromIndex = "from the adapter's index mark, counter-clockwise seen from the driven side";
+
 /** Fixed decimals without a minus zero. */
 export function plain(value: number, decimals: number): string {
   const text = steadyFixed(value, decimals);

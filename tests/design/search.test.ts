@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Finding, type Joint, judgeJob } from '../../src/core.ts';
+import { byShortfall } from '../../src/design/rank.ts';
 import { anyJob } from '../core/any-job.ts';
 import { type Patch, patched, patterns, soundJob } from '../validate/help.ts';
 import { randomJoint } from './random-joint.ts';
@@ -24,18 +25,20 @@ const sideKeys: Patch[] = ['into_flange', 'into_adapter', 'through'].flatMap((fa
 
 /** What a design comes to, in the order in which designs are compared. */
 interface Worth {
+  readonly findings: readonly Finding[];
   readonly fails: number;
   readonly cautions: number;
   readonly thickness: number;
 }
 
 const worthOf = (joint: Joint, findings: readonly Finding[]): Worth => ({
+  findings,
   fails: count(findings, 'fail'),
   cautions: count(findings, 'caution'),
   thickness: joint.adapterSpec.thickness,
 });
 
-/** Of every job that can be typed, with the screws that fill their holes: the fewest failures, then cautions. */
+/** Of every job that can be typed, with the screws that fill their holes: those nearest to passing, then with the fewest cautions. */
 function byBruteForce(job: Patch): { least: Worth[]; all: Worth[] } {
   const all: Worth[] = [];
   for (const driving of sideKeys) {
@@ -45,21 +48,21 @@ function byBruteForce(job: Patch): { least: Worth[]; all: Worth[] } {
       if (made.ok) all.push(worthOf(made.joint, made.findings));
     }
   }
-  const fails = Math.min(...all.map((worth) => worth.fails));
-  const best = all.filter((worth) => worth.fails === fails);
+  const [nearest] = [...all].sort(byShortfall);
+  const best = nearest ? all.filter((worth) => byShortfall(worth, nearest) === 0) : [];
   const cautions = Math.min(...best.map((worth) => worth.cautions));
-  return { least: fails === 0 ? best.filter((worth) => worth.cautions === cautions) : best, all };
+  return { least: nearest?.fails === 0 ? best.filter((worth) => worth.cautions === cautions) : best, all };
 }
 
 describe('the search against trying everything', () => {
-  it('finds a design with as few failures, and as few cautions, as there is', { timeout: 300_000 }, () => {
+  it('finds a design as near to passing, and with as few cautions, as there is', { timeout: 300_000 }, () => {
     fc.assert(
       fc.property(usedPair, (pair) => {
         const found = searched(pair);
         if (!found.ok) throw new Error(found.errors.map(({ message }) => message).join('\n'));
         const { least } = byBruteForce(pair);
         const own = worthOf(found.joint, found.findings);
-        expect(own.fails).toBeLessThanOrEqual(least[0]?.fails ?? Number.NaN);
+        expect(least[0] && byShortfall(own, least[0])).toBeLessThanOrEqual(0);
         const isFilled = !found.joint.assumptions.some(({ path }) => path.endsWith('.screw'));
         // Where thinner screws were needed, the space that was tried here holds no answer.
         if (own.fails === 0 && isFilled) expect(own.cautions).toBe(least[0]?.cautions);
@@ -112,7 +115,8 @@ describe('the search against trying everything', () => {
         const [plain, found] = [usual(job), searched(job)];
         if (!plain.ok) return;
         if (!found.ok) throw new Error('the usual way can be drawn');
-        expect(count(found.findings, 'fail')).toBeLessThanOrEqual(count(plain.findings, 'fail'));
+        // Nearer to passing, even where more checks fail by a little.
+        expect(byShortfall(found, plain)).toBeLessThanOrEqual(0);
       }),
       { numRuns: 12 },
     );

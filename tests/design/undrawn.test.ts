@@ -16,7 +16,7 @@ driven:
   register: { gender: female, diameter: 60.02, depth: 3.0, corner: 0.5 }
   holes: { count: 4, circle: 108, diameter: 10.4 }
   behind: 45
-wheel: { teeth: auto, outside: auto, ratio: 0.4, thickness: 3, fit: H8 }
+wheel: { teeth: auto, outside: auto, height: 2, ratio: 0.4, thickness: 3, fit: H8 }
 sensor: { kind: differential_hall, was: { teeth: 44, ratio: 4.1 }, axle: 4.1, tyre: 205/65R16 }
 `;
 /** Its slots lie so near to the bend that the relief cuts of the drawable ways run into them. */

@@ -28,11 +28,21 @@ const cured = [
 ];
 const checks = [wheel, teeth, sheet, sensorSpeed];
 
-/** Codes that do not pass, of those that a larger wheel cures. */
+/** Sizes between two edges that the sensor asks for: each edge may be cut as far off as the service holds, both at worst towards each other. */
+const betweenEdges = ['tooth-width', 'valley-width', 'tooth-covers-pole'];
+/** What one service publishes where the job's says nothing, mm at each edge: up to 3 mm of sheet, up to 6, up to 15. */
+const published = (t: number) => (t <= 1 ? 0.12 : t <= 3 ? 0.15 : t <= 6 ? 0.2 : 0.25);
+const handOf = ({ job, wheelSpec }: Joint) => 2 * (job.sheet.tolerance ?? published(wheelSpec?.thickness ?? 0));
+
+/** Codes that do not pass, or not once the cut took all it may, of those that a larger wheel cures. */
 const against = (joint: Joint) =>
   checks
     .flatMap((check) => check.run(joint))
-    .filter(({ code, verdict }) => cured.includes(code) && (verdict === 'caution' || verdict === 'fail'))
+    .filter(({ code, verdict, margin }) => {
+      if (!cured.includes(code)) return false;
+      if (betweenEdges.includes(code) && margin !== null && margin < handOf(joint) - 1e-6) return true;
+      return verdict === 'caution' || verdict === 'fail';
+    })
     .map(({ code }) => code);
 
 /** The same flanges with a typed size; null where it cannot be made. */
@@ -138,11 +148,12 @@ describe('wheel.outside: auto', () => {
     expect(assumed(joint, 'wheel.outside')?.from).toMatch(
       /at which the adapter \(154 mm\) lies 3 mm below .*; next, from 166 mm on, the screw heads \(on a circle of 141 mm\)/,
     );
-    // 120 teeth 5 mm apart: 600 / pi = 190.99. In sheet of 3, teeth of 3 at 0.4: 3 / sin(0.4 pi / 120) = 286.5.
+    // 120 teeth 5 mm apart: 600 / pi = 190.99. Teeth of 2 at 0.4, and 0.03 more at each edge: 2.06 / sin(0.4 pi / 120) = 196.7. In sheet of 3,
+    // teeth of 3: 286.5.
     const many = judge({ wheel: { outside: 'auto', teeth: 120, thickness: 2 } }).joint;
-    expect(many.wheelSpec?.outside).toBe(191);
+    expect(many.wheelSpec?.outside).toBe(197);
     expect(assumed(many, 'wheel.outside')?.from).toMatch(
-      /at which the sensor finds teeth of 2 mm; and the sensor finds a pitch of 5 mm$/,
+      /at which the sensor finds teeth of 2 mm, with 0\.06 mm in hand for the cut; next, from 191 mm on, the sensor finds a pitch of 5 mm$/,
     );
     const thick = judge({ wheel: { outside: 'auto', teeth: 120 } }).joint;
     expect(thick.wheelSpec?.outside).toBe(287);
@@ -162,7 +173,7 @@ describe('wheel.outside: auto', () => {
     expect(at('10 rpm').joint.wheelSpec?.outside).toBe(without);
     expect(findingOf(at('10 rpm'), 'sensor-lowest-speed').verdict).not.toBe('pass');
     expect(at('38 rpm').joint.wheelSpec?.outside).toBe(without);
-    // What is inside asks for 154 + 6 + 2 x 3.5 = 167, half as large again is 250.5: 30 rpm and 242.6 are met, 28 rpm and 259.9 are not.
+    // What is inside asks for 154 + 6 + 2 x 4 = 168, half as large again is 252: 30 rpm and 242.6 are met, 28 rpm and 259.9 are not.
     expect(at('30 rpm').joint.wheelSpec?.outside).toBe(243);
     expect(findingOf(at('30 rpm'), 'sensor-lowest-speed').verdict).toBe('pass');
     expect(at('28 rpm').joint.wheelSpec?.outside).toBe(without);
@@ -192,11 +203,11 @@ describe('height left out', () => {
     sensor,
   });
   it.each([
-    // Figures of src/standards/tooth-rules.ts, rounded up to half a millimetre.
-    ['coil', left({ kind: 'coil' }), 3.5],
+    // Figures of src/standards/tooth-rules.ts and 0.03 for each edge (sheet.tolerance), rounded up to half a millimetre.
+    ['coil', left({ kind: 'coil' }), 4],
     ['single Hall', left({ kind: 'hall' }), 5.5],
-    ['differential Hall', left({ kind: 'differential_hall' }), 2],
-    ['active', left({ kind: 'active_wheel_speed' }), 3],
+    ['differential Hall', left({ kind: 'differential_hall' }), 2.5],
+    ['active', left({ kind: 'active_wheel_speed' }), 3.5],
     ['the data sheet', left({ kind: 'coil', height: 4.2 }), 4.5],
     ['nobody tells', left(undefined), 4],
     ['a large round', left(undefined, { root_radius: 5, teeth: 12 }), 5.5],
@@ -214,6 +225,50 @@ describe('height left out', () => {
   });
 });
 
+describe('what the cut may take', () => {
+  // A differential Hall asks for 2 mm (tooth-rules). In 3 mm sheet a service that says nothing holds 0.15 (published), at both edges: 2.3.
+  const left = (...patches: readonly Patch[]) =>
+    judge({ wheel: { height: undefined }, sheet: { tolerance: undefined } }, ...patches).joint;
+  const why = (joint: Joint) => assumed(joint, 'wheel.height')?.from;
+
+  it('is in hand over what the sensor asks for, by the service or as one publishes it', () => {
+    const joint = left();
+    expect(joint.job.wheel?.height).toBe(2.5);
+    expect(why(joint)).toMatch(/what this kind of sensor needs.*, and 0\.3 mm for the cut, half of it at each edge$/);
+    // 2 x 0.26: 2.52 takes the next half millimetre. 5 mm sheet: 2 x 0.2, 2.4.
+    expect(left({ sheet: { tolerance: 0.26 } }).job.wheel?.height).toBe(3);
+    expect(left({ wheel: { thickness: 5 } }).job.wheel?.height).toBe(2.5);
+    // The height as cut at worst is still what the sensor asks for.
+    expect((joint.job.wheel?.height ?? 0) - 2 * 0.15).toBeGreaterThanOrEqual(2);
+  });
+
+  it('leaves a typed height alone', () => {
+    expect(left({ wheel: { height: 2 } }).job.wheel?.height).toBe(2);
+  });
+
+  it('gives way where the wheel has no room for it, and says what stands there', () => {
+    // The adapter (154) asks for roots of 160: on 164 that leaves teeth of 2 and no more.
+    const joint = left({ wheel: { outside: 164 } });
+    expect(joint.wheelSpec).toMatchObject({ outside: 164, root: 160 });
+    expect(why(joint)).toMatch(
+      /no room for 0\.3 mm for the cut.* the adapter \(154 mm\) lies 3 mm below the tooth roots$/,
+    );
+    expect(findingOf({ findings: teeth.run(joint) }, 'tooth-height').verdict).toBe('pass');
+  });
+
+  it('is asked of no size where nobody says what the sensor needs', () => {
+    const joint = left({ sensor: undefined });
+    expect(joint.job.wheel?.height).toBe(4);
+    expect(why(joint)).not.toContain('for the cut');
+  });
+
+  it('makes a wheel larger for the widths, not for the pitch', () => {
+    // Pitch 5: 120 teeth want 191; teeth of 2 and 2 x 0.15 at 0.4 want 2.3 / sin(0.4 pi / 120) = 219.6.
+    const joint = left({ wheel: { outside: 'auto', teeth: 120, thickness: 2 } });
+    expect(joint.wheelSpec?.outside).toBe(220);
+  });
+});
+
 describe('count and size both left open', () => {
   const both = (sensor: Patch, keys: Patch = {}): Patch => ({ wheel: { teeth: 'auto', ...open, ...keys }, sensor });
 
@@ -222,9 +277,9 @@ describe('count and size both left open', () => {
     const { joint } = judge(both({ was: { teeth: 44, ratio: 5.4 }, axle: 4.4 }));
     expect(joint.wheelSpec?.teeth).toBe(54);
     expect(joint.wheelSpec?.outside).toBe(leastByStepping(joint));
-    // 120 a turn, and nothing can be told: not possible on the typed 178 (see tooth-count), possible on 191.
+    // 120 a turn, and nothing can be told: not possible on the typed 178 (see tooth-count), possible on 197.
     const many = judge(both({ expects: { pulses: 120, adjustable: false } }, { thickness: 2 })).joint;
-    expect(many.wheelSpec).toMatchObject({ teeth: 120, outside: 191 });
+    expect(many.wheelSpec).toMatchObject({ teeth: 120, outside: 197 });
     expect(assumed(many, 'wheel.teeth')?.value).toBe('120');
   });
 

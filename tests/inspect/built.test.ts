@@ -235,10 +235,14 @@ describe('the sums with real numbers', () => {
   it('lets one dial on the joint as bolted up take the place of the chain before it', () => {
     const { joint } = judge(built({ joint: { rim: 0.03 } }));
     const real = asBuilt(joint);
-    // 0.015 as bolted up, and the driven flange's own 0.010.
-    expect(real && stackOf(linksTo(real, 'shaft')).worst).toBeCloseTo(0.025, 9);
+    // 0.015 as bolted up and half a graduation of the dial, and the driven flange's own 0.010.
+    expect(real && stackOf(linksTo(real, 'shaft')).worst).toBeCloseTo(0.015 + 0.005 + 0.01, 9);
     const leaning = asBuilt(judge(built({ joint: { face: 0.02 } })).joint);
-    expect(leaning && stackOf(tiltLinks(leaning)).worst).toBeCloseTo(0.02 / 128, 9);
+    expect(leaning && stackOf(tiltLinks(leaning)).worst).toBeCloseTo(0.03 / 128, 9);
+    // Read with a finer dial.
+    const finely = asBuilt(judge(built({ joint: { rim: '0.03 +-0.002', face: '0.02 +-0.002' } })).joint);
+    expect(finely && stackOf(linksTo(finely, 'shaft')).worst).toBeCloseTo(0.015 + 0.001 + 0.01, 9);
+    expect(finely && stackOf(tiltLinks(finely)).worst).toBeCloseTo(0.022 / 128, 9);
   });
 
   it('points at a run-out that nothing on the parts can cause: 0.30 over a chain of 0.0695', () => {

@@ -154,12 +154,43 @@ describe('runout as dial readings', () => {
     expect(
       resolved('{ outside: 120, runout: { rim: 0.05, face: 0.02 }, holes: { count: 6, circle: 84, diameter: 8 } }')
         .flange.runout,
-    ).toEqual({ rim: 0.05, face: 0.02 });
+    ).toEqual({ rim: 0.05, face: 0.02, rimDoubt: 0.01, faceDoubt: 0.01 });
+  });
+
+  // One graduation of a dial is 0.01 where nobody says otherwise.
+  it.each([
+    ['0.03 +-0.005', { rim: 0.03, rimDoubt: 0.005 }],
+    ['"0.03 \u00b10.005"', { rim: 0.03, rimDoubt: 0.005 }],
+    ['0.03 dial', { rim: 0.03, rimDoubt: 0.01 }],
+    ['{ value: 0.03, doubt: 0.002 }', { rim: 0.03, rimDoubt: 0.002 }],
+    ['{ value: 0.03 }', { rim: 0.03, rimDoubt: 0.01 }],
+    ['0.03 +-0', { rim: 0.03, rimDoubt: 0 }],
+    ['1 thou +-0.5 thou', { rim: 0.0254, rimDoubt: 0.0127 }],
+  ])('takes a total with its doubt: %s', (rim, { rim: value, rimDoubt }) => {
+    const { runout } = resolved(
+      `{ outside: 120, runout: { rim: ${rim} }, holes: { count: 6, circle: 84, diameter: 8 } }`,
+    ).flange;
+    expect(runout.rim).toBeCloseTo(value, 9);
+    expect(runout.rimDoubt).toBeCloseTo(rimDoubt, 9);
+  });
+
+  it('takes the doubt of each reading round the turn: it goes with the arrow', () => {
+    const doubtOf = (more: string) =>
+      resolved(
+        `{ outside: 120, runout: { rim: { readings: [${dial(0.04, 60)}]${more} } }, holes: { count: 6, circle: 84, diameter: 8 } }`,
+      ).flange.runout.rimEccentricity?.doubt ?? 0;
+    // In proportion, whatever the readings.
+    expect(doubtOf('') / doubtOf(', doubt: 0.01')).toBeCloseTo(1, 9);
+    expect(doubtOf('') / doubtOf(', doubt: 0.002')).toBeCloseTo(5, 6);
   });
 
   it.each([
     ['[0, 0.1]', /^driving\.runout\.rim: Must hold 3 to 72 items/],
     ['[0, 0.1, up]', /^driving\.runout\.rim\[2\]: "up" does not start with a number/],
+    ['{ value: 0.1, radius: 40 }', /^driving\.runout\.rim\.radius: value: is one total reading/],
+    ['{ doubt: 0.01 }', /^driving\.runout\.rim: A run-out needs readings: .* or value:/],
+    ['0.03 +-2', /^driving\.runout\.rim\.doubt: Must be 0 to 1 mm/],
+    ['0.03 caliper', /^driving\.runout\.rim\.instrument: /],
     ['-0.1', /^driving\.runout\.rim: Must be 0 to 5 mm/],
     ['{ readings: [0, 0.1, 0.2], angles: [0, 90] }', /^driving\.runout\.rim\.angles: /],
     ['{ readings: [0, 0.1, 0.2], angles: [0, 90, 180], first: 5 }', /^driving\.runout\.rim\.first: .*delete first/],

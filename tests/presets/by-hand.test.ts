@@ -144,8 +144,8 @@ describe('decisions worked out by hand', () => {
     const found = (base: string) => shippedJob(base).findings.find(({ code }) => code === 'concentricity');
     // Half of: H7 of 62 (0.030) over a doubt of 2 x 0.01, turn-over 0.02, h6 of 60 (0.019) under one of 2 x 0.03.
     const fits = (0.03 + 0.02 + 0.02 + 0.019 + 0.06) / 2;
-    // The driving face's 0.02 over 112 leans the axis over the thickness of 16.5.
-    const lean = (0.02 / 112) * 16.5;
+    // The driving face's 0.02, good to 0.005, over 112 leans the axis over the thickness of 16.5.
+    const lean = (0.025 / 112) * 16.5;
     // Both rims were read eight times: their arrows are 2/8 of the sums of the readings, the driving one in its own angles, the driven
     // one mirrored, at the clocking of 15, and bolted up with the adapter turned by 300. Each reading is good to 0.01, so each arrow
     // to 2/8 of 0.01 times the sum of |cos| over eight angles, 2 (2 cos 22.5 + 2 cos 67.5) at most.
@@ -165,7 +165,8 @@ describe('decisions worked out by hand', () => {
     expect(found('orchard-truck')?.limit).toBeCloseTo(40 / ((2600 * 2 * Math.PI) / 60), 5);
     // Rims 0.02 and 0.03, H7 of 94 (0.035) over 0.02, edge finder 0.05, h6 of 100 (0.022) under 2 x 0.02; the face's 0.02 over 102
     // leans over the thickness of 14.
-    const kart = (0.02 + 0.03 + 0.035 + 0.02 + 0.05 + 0.022 + 0.04) / 2 + (0.02 / 102) * 14;
+    // Each of the three totals is read to one graduation of a dial, 0.01.
+    const kart = (0.03 + 0.04 + 0.035 + 0.02 + 0.05 + 0.022 + 0.04) / 2 + (0.03 / 102) * 14;
     expect(found('kart')?.value).toBeCloseTo(kart, 6);
     expect(found('kart')?.limit).toBeCloseTo(16 / ((2400 * 2 * Math.PI) / 60), 5);
   });

@@ -1,8 +1,8 @@
 /** The short answers on the first page: what they must say of findings made up for the purpose. */
 import { describe, expect, it } from 'vitest';
 import type { Finding, Verdict } from '../../src/model/finding.ts';
+import { usedUp } from '../../src/model/limit-use.ts';
 import { answersOf } from '../../src/report/answers.ts';
-import { usedUp } from '../../src/report/rank.ts';
 
 /** A finding held against a limit; a negative margin is on the wrong side. */
 function found(
@@ -49,6 +49,32 @@ const answer = (findings: readonly Finding[], about: string) => {
   if (!found) throw new Error(`no answer about ${about}`);
   return found;
 };
+
+describe('a chance beside a worst case', () => {
+  const said = (worst: number, percent: number, verdict: Verdict = 'caution') =>
+    answer(
+      [found('concentricity', verdict, worst, 0.1, 'most'), found('centring-chance', 'pass', percent, 95, 'least')],
+      'centred',
+    );
+
+  it('says why what nearly all joints keep is doubtful all the same', () => {
+    const { word, text } = said(0.12, 100);
+    expect(word).toBe('Doubtful');
+    expect(text).toContain('That is the worst case: every link off as far as it may be');
+    expect(text).toContain('Few come near it: of a hundred joints made this way 100 stay within.');
+    expect(text).toContain('Only the finished joint, measured, tells of this one.');
+  });
+
+  it('does not call few what is one in five', () => {
+    expect(said(0.12, 80.4).text).toMatch(/same way\. Of a hundred joints made this way 80 stay within\./);
+  });
+
+  it('stands alone where the worst case is within, or where it fails', () => {
+    const plain = /mm\. Of a hundred joints made this way \d+ stay within\.$/;
+    expect(said(0.08, 100, 'pass').text).toMatch(plain);
+    expect(said(0.3, 12, 'fail').text).toMatch(plain);
+  });
+});
 
 describe('a question', () => {
   it('is answered by its own check, with its number and the chance of it', () => {

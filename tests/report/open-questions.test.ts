@@ -52,15 +52,23 @@ it('what was chosen is not assumed at its default as well', () => {
   expect(joint.assumptions.find(({ path }) => path === 'adapter.driving.class')?.value).toBe(driving?.class);
 });
 
-it('the doubt of a dial that was read around the turn is told as assumed: no key gives it', () => {
+it('the doubt of a dial is told as assumed wherever none was typed', () => {
   const paths = told(truck).report.assumptions.filter(({ from }) => from.startsWith('doubt of a dial'));
-  // Both rims of the truck were read at eight places, both faces as one total.
+  // Both rims of the truck were read at eight places without a doubt; both faces as one total with one.
   expect(paths.map(({ path, value }) => `${path}: ${value}`)).toEqual([
     'driving.runout.rim: each reading good to +-0.01 mm',
     'driven.runout.rim: each reading good to +-0.01 mm',
   ]);
-  const totals = truck.replace(/rim: \[.*?\]/g, 'rim: 0.02');
-  expect(told(totals).report.assumptions.filter(({ from }) => from.startsWith('doubt of a dial'))).toEqual([]);
+  const totals = truck.replace(/rim: \[.*?\]/g, 'rim: 0.02').replace(/face: 0\.02 \+-0\.005/g, 'face: 0.02');
+  const assumed = told(totals).report.assumptions.filter(({ from }) => from.startsWith('doubt of a dial'));
+  expect(assumed.map(({ path, value }) => `${path}: ${value}`)).toEqual([
+    'driving.runout.rim: total reading good to +-0.01 mm',
+    'driving.runout.face: total reading good to +-0.01 mm',
+    'driven.runout.rim: total reading good to +-0.01 mm',
+    'driven.runout.face: total reading good to +-0.01 mm',
+  ]);
+  const given = totals.replace(/(rim|face): 0\.02/g, '$1: 0.02 +-0.004');
+  expect(told(given).report.assumptions.filter(({ from }) => from.startsWith('doubt of a dial'))).toEqual([]);
 });
 
 /**

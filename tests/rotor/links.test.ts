@@ -5,7 +5,7 @@ import { asBuilt } from '../../src/inspect/as-built.ts';
 import { linksTo, type Station, unread } from '../../src/rotor/links.ts';
 import { tiltLinks } from '../../src/rotor/tilt.ts';
 import { wheelCut } from '../../src/rotor/wheel-links.ts';
-import { type Judged, judge, type Patch } from '../validate/help.ts';
+import { findingOf, type Judged, judge, type Patch } from '../validate/help.ts';
 
 const ids = ({ joint }: Judged, station: Station) => linksTo(joint, station).map(({ id }) => id);
 const cureOf = ({ joint }: Judged, id: string) => linksTo(joint, 'shaft').find((link) => link.id === id)?.cure ?? '';
@@ -136,7 +136,44 @@ describe('a dial on the joint as bolted up', () => {
     );
     if (!made) throw new Error('nothing was built');
     expect(tiltLinks(made).map(({ id }) => id)).toEqual(['as-bolted-up', 'driven-face']);
-    expect(stackOf(tiltLinks(made)).worst).toBeCloseTo((0.02 + 0.03) / 128, 9);
+    // Each as read, and one graduation of the dial.
+    expect(stackOf(tiltLinks(made)).worst).toBeCloseTo((0.02 + 0.01 + 0.03 + 0.01) / 128, 9);
+  });
+});
+
+describe('a run-out read as one number', () => {
+  const linkOf = (rim: unknown) => {
+    const link = linksTo(judge({ driven: { runout: { rim } } }).joint, 'shaft').find(
+      ({ id }) => id === 'driven-run-out',
+    );
+    if (!link) throw new Error('no link');
+    return link;
+  };
+
+  it('lies half of it off centre, give or take half of the doubt, to a side that nobody knows', () => {
+    expect(linkOf('0.03 +-0.01')).toMatchObject({ angle: null, cure: 'the driven flange trued up' });
+    expect(linkOf('0.03 +-0.01').least).toBeCloseTo(0.01, 9);
+    expect(linkOf('0.03 +-0.01').most).toBeCloseTo(0.02, 9);
+    expect(linkOf('0.03 +-0.01').doubt).toBeCloseTo(0.005, 9);
+    // One graduation of 0.01 is what is assumed.
+    expect(linkOf(0.03)).toEqual(linkOf('0.03 +-0.01'));
+    expect(linkOf('0.03 +-0').most).toBeCloseTo(0.015, 9);
+  });
+
+  it('is never less than nothing, and nothing is trued up that the dial cannot tell from it', () => {
+    expect(linkOf('0.004 +-0.01').least).toBe(0);
+    expect(linkOf('0.004 +-0.01').most).toBeCloseTo(0.007, 9);
+    expect(linkOf('0.004 +-0.01').cure).toBe('');
+  });
+
+  it('is told in two parts, and a limit of a pattern has no dial', () => {
+    expect(findingOf(judge({ driven: { runout: { rim: 0.03 } } }), 'concentricity').why).toContain(
+      'run-out of the driven flange 0.020 mm (0.015 read, 0.005 doubt of the dial)',
+    );
+    const { joint } = judge({ driven: { from: 'DIN90-companion', runout: undefined } });
+    const link = linksTo(joint, 'shaft').find(({ id }) => id === 'driven-run-out');
+    // The pattern's 0.05 in all.
+    expect(link).toMatchObject({ least: 0.025, most: 0.025, doubt: 0 });
   });
 });
 

@@ -41,7 +41,8 @@ export const measureFlags = {
   rim: {
     ...text,
     nargs: 1,
-    describe: 'runout: dial readings around rim or register, counter-clockwise from the x axis',
+    describe:
+      'runout: dial readings around rim or register, counter-clockwise from the x axis; behind them +-0.002 where a dial is that good',
   },
   face: { ...text, nargs: 1, describe: 'runout: dial readings around the face' },
   angles: { ...text, nargs: 1, describe: 'runout: angle of each reading when the steps are not equal' },
