@@ -3,6 +3,7 @@ import { allWebs, type Web } from '../geometry/web-pairs.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Feature } from '../model/part.ts';
+import { capital } from '../units/sentence.ts';
 import { type Candidate, saying } from './rank.ts';
 import { holesText, mmText, screwsOf, wayText } from './search-words.ts';
 
@@ -113,8 +114,6 @@ function plainFact({ finding }: Reached): string {
   const numbers = value === null || limit === null ? '' : `: ${of(value)} at best against ${of(limit)}`;
   return `${title}${numbers}. ${why}`.replace(/\.$/, '');
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 /**
  * The fact behind a code that fails in some ways, told of the way that comes nearest.

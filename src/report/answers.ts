@@ -2,6 +2,7 @@
 import type { Finding, Verdict } from '../model/finding.ts';
 import { pressing, usedUp } from '../model/limit-use.ts';
 import type { LengthUnits } from '../units/format.ts';
+import { capital } from '../units/sentence.ts';
 import { limitText, quantityText } from './numbers.ts';
 import { type Question, questions, speaksTo } from './questions.ts';
 import { leading, verdictRank } from './rank.ts';
@@ -160,7 +161,7 @@ function weakest(findings: readonly Finding[], units: LengthUnits): Answer[] {
 }
 
 /** Answers to the questions; a question that no check speaks to is left out. */
-export const answersOf = (findings: readonly Finding[], units: LengthUnits): Answer[] => [
-  ...questions.flatMap((question) => answerTo(question, findings, units)),
-  ...weakest(findings, units),
-];
+export const answersOf = (findings: readonly Finding[], units: LengthUnits): Answer[] =>
+  [...questions.flatMap((question) => answerTo(question, findings, units)), ...weakest(findings, units)].map(
+    (answer) => ({ ...answer, text: capital(answer.text) }),
+  );

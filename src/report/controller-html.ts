@@ -1,4 +1,5 @@
 /** What to tell the controller, and the tooth counts, as sections of the page. */
+import { capital } from '../units/sentence.ts';
 import type { ControllerReport, CountLine } from './controller.ts';
 import { countsTitle } from './controller-text.ts';
 import { html } from './html-text.ts';
@@ -12,7 +13,6 @@ function countRow({ teeth, isChosen, verdict, tooth, valley, pitch, reads, reaso
 
 function countTable(counts: readonly CountLine[], words: ControllerReport['words']): string {
   if (counts.length === 0) return '';
-  const capital = (word: string) => word.charAt(0).toUpperCase() + word.slice(1);
   const head = [words.teeth, words.tooth, words.valley]
     .map(capital)
     .concat(['Pitch', 'Verdict', 'What the controller reads'])

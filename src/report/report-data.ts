@@ -5,6 +5,7 @@ import type { Assumption, Finding, Verdict } from '../model/finding.ts';
 import { senseOf } from '../model/limit-use.ts';
 import type { RubbingJoint } from '../rotor/joint-face.ts';
 import type { LengthUnits } from '../units/format.ts';
+import { capital } from '../units/sentence.ts';
 import { type OtherWays, otherWays } from './alternatives.ts';
 import { type Answer, answersOf, openQuestions } from './answers.ts';
 import { type ControllerReport, controllerReport } from './controller.ts';
@@ -97,7 +98,7 @@ function headlineOf(findings: readonly Finding[], verdict: Verdict, units: Lengt
   const cautions = findings.filter((finding) => finding.verdict === 'caution').length;
   switch (verdict) {
     case 'fail':
-      return `${sentence}.`;
+      return `${capital(sentence)}.`;
     case 'caution':
       return `${plural(cautions, 'check asks', 'checks ask')} for care, none fails outright. First: ${sentence}.`;
     case 'pass':

@@ -87,7 +87,7 @@ describe('a question', () => {
       'What is the weakest link? 63 % used',
     ]);
     expect(answer(sound, 'centred').text).toBe(
-      'title of concentricity: 0.05 mm, at most 0.1 mm. Of a hundred joints made this way 98 stay within.',
+      'Title of concentricity: 0.05 mm, at most 0.1 mm. Of a hundred joints made this way 98 stay within.',
     );
   });
 
@@ -97,14 +97,14 @@ describe('a question', () => {
       question: 'Does it stay centred?',
       verdict: 'fail',
       word: 'No',
-      text: 'title of faces-seat-first: -0.7 mm, at least 0.1 mm.',
+      text: 'Title of faces-seat-first: -0.7 mm, at least 0.1 mm.',
     });
   });
 
   it('names the pass that is nearer to its limit than its own check', () => {
     const pressed = found('nut-pressure-driven', 'pass', 90, 100, 'most');
     expect(answer([...sound, pressed], 'tight').text).toMatch(
-      /^title of grip-driving: 2 mm.* Nearest to its limit: title of nut-pressure-driven: 90 mm/,
+      /^Title of grip-driving: 2 mm.* Nearest to its limit: title of nut-pressure-driven: 90 mm/,
     );
   });
 
@@ -129,7 +129,7 @@ describe('a question', () => {
     const missing: Finding = { ...open('register-missing'), verdict: 'caution', why: 'Only the screws centre it.' };
     expect(answer([centred, missing], 'centred')).toMatchObject({
       word: 'Yes, with care',
-      text: 'title of register-missing: Only the screws centre it.',
+      text: 'Title of register-missing: Only the screws centre it.',
     });
   });
 
@@ -151,7 +151,7 @@ describe('the weakest link', () => {
     expect(answer(findings, 'weakest')).toMatchObject({
       verdict: 'fail',
       word: 'It fails',
-      text: 'title of web-between-holes: -3.4 mm, at least 3 mm.',
+      text: 'Title of web-between-holes: -3.4 mm, at least 3 mm.',
     });
     expect(answer(findings, 'better').text).toBe('Cure of web-between-holes.');
   });

@@ -86,8 +86,10 @@ describe('the headline and the weakest link', () => {
     const { headline, answers } = reportData(joint, findings);
     const first = leading(findings);
     const weak = answers.find(({ question }) => question === 'What is the weakest link?');
-    expect(headline).toContain(first?.title);
-    expect(weak?.text.startsWith(`${first?.title}: `)).toBe(true);
+    // A title that begins its sentence begins with a capital.
+    expect(headline.toLowerCase()).toContain(first?.title.toLowerCase());
+    expect(weak?.text.toLowerCase().startsWith(`${first?.title}: `.toLowerCase())).toBe(true);
+    expect(weak?.text).toMatch(/^[A-Z]/);
     // Nothing of the same verdict that has a share uses more.
     const others = findings.filter(
       (one) =>
@@ -148,7 +150,7 @@ describe('every finding', () => {
     const { answers } = reportData(demoJoint, [made('tooth-width', 'pass', 4, 3, 'at least'), runout]);
     expect(answers.find(({ question }) => question === 'Can the sensor read the wheel?')).toMatchObject({
       word: 'Doubtful',
-      text: expect.stringContaining('title of wheel-runout: 0.315 mm, at most 0.2 mm'),
+      text: expect.stringContaining('Title of wheel-runout: 0.315 mm, at most 0.2 mm'),
     });
   });
 });

@@ -37,7 +37,7 @@ describe('reportData', () => {
   });
 
   it('names the number that matters most in the headline', () => {
-    expect(data.headline).toBe('thread engagement: 12 mm against a limit of 15 mm, 3 mm short.');
+    expect(data.headline).toBe('Thread engagement: 12 mm against a limit of 15 mm, 3 mm short.');
     expect(reportData(joint, only('pass')).headline).toBe(
       'Nothing fails. Nearest to its limit: wall to rim: 8.25 mm against a limit of 5 mm, 3.25 mm to spare.',
     );

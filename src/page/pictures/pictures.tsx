@@ -130,7 +130,7 @@ const names: Readonly<Record<string, string>> = {
   'chain-shaft': 'centring',
   'chain-lean': 'lean',
   'chain-teeth': 'run-out of the teeth',
-  phasing: 'best way round',
+  phasing: 'which way round',
   'shaft-line': 'line of shafts',
 };
 
