@@ -6,7 +6,7 @@
 import { builtFacts } from '../job/built-facts.ts';
 import type { Joint } from '../job/joint.ts';
 import { generalTolerance } from '../standards/general-tolerances.ts';
-import { machiningRule } from '../standards/machining-practice.ts';
+import { machiningRule, setupRunout } from '../standards/machining-practice.ts';
 import { must } from '../standards/table.ts';
 import { type Characteristic, type Found, foundOf, massRow, type Row } from './size-row.ts';
 import { wheelRows } from './wheel-rows.ts';
@@ -94,16 +94,26 @@ function placeRow(joint: Joint, side: 'driving' | 'driven'): Row[] {
   ];
 }
 
-/** The two sides against each other: run-out of the register, and of the face. */
+/**
+ * How true the wheel's seat runs: the teeth ride on it, and the sensor sees what it is out. A seat on the driving face is turned in one
+ * chucking with the driving register; any other seat was turned over with its face, and the centring chain counts just that.
+ */
+function seatRunout({ turnOver, adapterSpec: { registers, wheelSeat } }: Joint): Pick<Row, 'upper' | 'from'> {
+  if (wheelSeat?.face !== 'driving' || !registers.driving) return { upper: turnOver.tir, from: turnOver.from };
+  const { tir, source } = setupRunout('one chucking');
+  return { upper: tir, from: `turned with the driving register (${source})` };
+}
+
+/** The two sides against each other: run-out of the register, of the wheel's seat, and of the face. */
 function turnOverRows(joint: Joint): Row[] {
   const seen = builtFacts(joint.job.built);
   const dial = (tir: number | null | undefined): Found | null =>
     tir === null || tir === undefined ? null : { value: tir, doubt: 2 * dialDoubt, with: 'dial' };
   const common = { part: 'adapter' as const, nominal: 0, lower: 0, unit: 'mm' as const, mend: 'never' as const };
   // A side without a register has none to run out; its face still does.
-  const register = joint.adapterSpec.registers.driven;
+  const { registers, wheelSeat, bore } = joint.adapterSpec;
   return [
-    ...(register
+    ...(registers.driven
       ? [
           {
             ...common,
@@ -115,6 +125,20 @@ function turnOverRows(joint: Joint): Row[] {
             gauge: 'dial indicator',
             verb: 'turn true',
             found: dial(seen?.register?.tir),
+          },
+        ]
+      : []),
+    ...(wheelSeat
+      ? [
+          {
+            ...common,
+            id: 'wheel-seat-runout',
+            feature: 'wheel-seat',
+            what: `run-out of the shoulder for the wheel, ${registers.driving ? 'driving register' : bore === null ? 'outside' : 'bore'} true`,
+            ...seatRunout(joint),
+            gauge: 'dial indicator',
+            verb: 'turn true',
+            found: null,
           },
         ]
       : []),

@@ -5,6 +5,7 @@ import type { Finding, Verdict } from '../model/finding.ts';
 import { jointVerdict } from '../report/joint-verdict.ts';
 import type { FilesReport } from '../report/report-data.ts';
 import { packedMockUpFiles } from './3mf.ts';
+import { benchSheetFile } from './bench-sheet.ts';
 import { bracketFiles, bracketMockUpFile, gapCardFile } from './bracket.ts';
 import { drawingFiles } from './drawing.ts';
 import { inspectionFiles } from './inspection.ts';
@@ -37,6 +38,7 @@ const single: readonly Product[] = [
   ringFiles,
   paperFiles,
   inspectionFiles,
+  benchSheetFile,
   setUpFiles,
   programFiles,
   drawingFiles,
@@ -85,7 +87,7 @@ export interface Made {
 /** Why a kind is held back. */
 function reasonToHold(findings: readonly Finding[]): string {
   const failed = findings.filter((finding) => finding.verdict === 'fail').map((finding) => finding.title);
-  return `checks fail (${[...new Set(failed)].join('; ')}): mend the job, or force the file (--force) and answer for it`;
+  return `checks fail (${[...new Set(failed)].join('; ')}): mend the job, or have it made all the same and answer for it`;
 }
 
 /** Make the files. */

@@ -1,4 +1,5 @@
 /** The order note for a machine shop: the adapter, what is critical and why. Plain ASCII. It names nobody: who orders adds that. */
+import { characteristicsOf } from '../inspect/characteristics.ts';
 import type { Joint } from '../job/joint.ts';
 import { holeSets } from '../shop/hole-table.ts';
 import { formatMass } from '../units/format.ts';
@@ -28,9 +29,10 @@ export function criticalOf(joint: Joint): string[] {
     ];
   });
   const both = registers.driving !== null && registers.driven !== null;
+  const runout = characteristicsOf(joint).find(({ id }) => id === 'wheel-seat-runout');
   const seat = wheelSeat
     ? [
-        `Seat of the wheel: ${limitsText(wheelSeat.limits.lower, wheelSeat.limits.upper, units)} (${wheelSeat.limits.zone}), true to the registers: a sensor reads the wheel's run-out.`,
+        `Seat of the wheel: ${limitsText(wheelSeat.limits.lower, wheelSeat.limits.upper, units)} (${wheelSeat.limits.zone}), true to the registers${runout ? `, no more than ${sizeText(runout.upper, units, 3)} total indicator reading` : ''}: a sensor reads the wheel's run-out.`,
       ]
     : [];
   const tapped = groups.flatMap(({ shape, label }) =>

@@ -44,13 +44,15 @@ function facesText(joint: RubbingJoint, group: ScrewGroup): string[] {
     });
 }
 
+/** A torque in N.m as a wrench is set. */
+export const torqueText = (torque: number): string => (torque < 20 ? torque.toFixed(1) : torque.toFixed(0));
+
 /** "71 N.m at friction 0.12, preload 43.4 kN; ..." or why there is none; then how it is locked. */
 function tightenText(joint: RubbingJoint, group: ScrewGroup): string {
   const { torque, preload, leastPreload, friction, note, spread } = group.tightening;
   if (torque === null || preload === null) return [note, ...facesText(joint, group), lockingText(group)].join('; ');
-  const size = torque < 20 ? torque.toFixed(1) : torque.toFixed(0);
   return [
-    `${size} N.m at friction ${friction}, preload ${preload.toFixed(1)} kN`,
+    `${torqueText(torque)} N.m at friction ${friction}, preload ${preload.toFixed(1)} kN`,
     note,
     `the same is ${formatTorque(torque, 'in')}`,
     ...(leastPreload === null
@@ -68,12 +70,17 @@ function tightenText(joint: RubbingJoint, group: ScrewGroup): string {
   ].join('; ');
 }
 
-function screwLine(joint: RubbingJoint, group: ScrewGroup): BuyLine {
-  const { count, thread, length, head, label } = group;
+/** "M10 x 25 socket head cap screw". */
+export function screwName({ thread, length, head }: ScrewGroup): string {
   const size = length === null ? `${thread}, length to be chosen` : `${thread} x ${formatShopSize(thread, length)}`;
+  return `${size} ${headNames[head.kind]}`;
+}
+
+function screwLine(joint: RubbingJoint, group: ScrewGroup): BuyLine {
+  const { count, head, label } = group;
   return {
     count,
-    what: `${size} ${headNames[head.kind]}`,
+    what: screwName(group),
     detail: [`class ${group.class}`, head.standard].filter((t) => t !== '').join(', '),
     tighten: tightenText(joint, group),
     where: label,

@@ -84,7 +84,7 @@ export function turningOperations(joint: Joint, sizes: readonly ShopSize[], firs
       `${face}-register`,
       `${face}-depth`,
       'outside',
-      ...(joint.adapterSpec.wheelSeat?.face === face ? ['wheel-seat'] : []),
+      ...(joint.adapterSpec.wheelSeat?.face === face ? ['wheel-seat', 'wheel-seat-runout'] : []),
       ...(part === 'second' ? ['thickness', 'register-runout', 'face-parallel'] : ['bore']),
     ]),
     cuts: turningCuts(joint, 'finish turn', machine === 'lathe'),
@@ -110,7 +110,7 @@ export function turningOperations(joint: Joint, sizes: readonly ShopSize[], firs
         ],
         ...sizesOf(sizes, [
           ...['driving', 'driven'].flatMap((side) => [`${side}-register`, `${side}-depth`]),
-          ...['thickness', 'outside', 'bore', 'wheel-seat', 'register-runout', 'face-parallel'],
+          ...['thickness', 'outside', 'bore', 'wheel-seat', 'wheel-seat-runout', 'register-runout', 'face-parallel'],
         ]),
       },
     ];

@@ -80,7 +80,7 @@ describe('make', () => {
     };
     expect(held).toEqual([]);
     expect(new Set(files.map((file) => file.kind))).toEqual(
-      new Set(['mockup', 'wheel-mockup', 'outline', 'order', 'preview', 'report']),
+      new Set(['mockup', 'wheel-mockup', 'outline', 'order', 'preview', 'bench-sheet', 'report']),
     );
     for (const file of files) {
       const bytes = readFileSync(join(cwd, file.path));
@@ -93,7 +93,8 @@ describe('make', () => {
   it('holds the outline back while a check fails, still writes mock-up and report, and exits 1', async () => {
     const cwd = folder();
     writeFileSync(join(cwd, 'a.job.yaml'), failingJob);
-    const { code, out } = await run(cwd, ['make', 'a.job.yaml', '--json']);
+    const { code, out, err } = await run(cwd, ['make', 'a.job.yaml', '--json']);
+    expect(err).toContain('--force');
     const { files, held, verdict } = JSON.parse(out) as {
       files: { kind: string }[];
       held: { kind: string; why: string }[];

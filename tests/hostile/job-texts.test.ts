@@ -118,6 +118,7 @@ describe('hostile text', () => {
       'preview',
       'paper',
       'inspection',
+      'bench-sheet',
       'report',
       'order',
       'bracket',

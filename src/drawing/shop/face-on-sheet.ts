@@ -1,14 +1,15 @@
 /** One face as it stands on the sheet: what the eye sees, a tag at every hole worked from there, and which way x and y run. */
 import type { Shape } from '../../model/drawing.ts';
 import { arrowHead } from '../dimension.ts';
-import { polar, sceneOf } from '../face-scene.ts';
+import { onAxis, polar, sceneOf, widest } from '../face-scene.ts';
 import { centreLines, drillingShapes, outsideShapes } from '../face-view.ts';
 import { grown } from '../text-size.ts';
+import { holeSize, type RingToSet, ringAngles, ringCallouts, ringOf } from './bolt-circles.ts';
 import { type CuttingLine, cuttingLineOn } from './cutting-line.ts';
 import { sectionLetter } from './section-on-sheet.ts';
 import { boxOf, cap, labelNear, line, onPaper, runsThrough, text } from './shapes.ts';
 import { angleText, sizeText } from './size-text.ts';
-import type { AdapterToDraw, Face } from './to-draw.ts';
+import type { AdapterToDraw, Face, SetToDraw } from './to-draw.ts';
 
 const seenFirst = (a: Shape, b: Shape) =>
   Number('pen' in a && a.pen === 'outline') - Number('pen' in b && b.pen === 'outline');
@@ -43,6 +44,32 @@ function flatsNote({ flats, title }: AdapterToDraw): string[] {
     : [`two flats, ${sizeText(flats.across, title.units)} across, at ${angleText(flats.angle)}`];
 }
 
+/** What stands under the view. */
+function captions(drawn: AdapterToDraw, from: Face, edge: number): Shape[] {
+  const words = [`seen from the ${from} side`, ...(from === 'driven' ? flatsNote(drawn) : [])];
+  return words.map((one, i) =>
+    text(i === 0 ? one.toUpperCase() : one, { x: 6, y: -edge - 14.5 - 4.2 * i }, i === 0 ? cap.size + 0.5 : cap.table, {
+      align: 'middle',
+      bold: i === 0,
+    }),
+  );
+}
+
+/** Radius of what the eye sees of a set's holes from the side they are worked from. */
+function wideOf(drawn: AdapterToDraw, set: SetToDraw): number {
+  const profiles = drawn.adapter.drillings.filter(({ feature }) => feature === set.group).map(({ profile }) => profile);
+  return Math.max(0, set.thread ? set.thread.major / 2 : 0, ...profiles.flat().map(({ r }) => r));
+}
+
+/** Sets of a face that are evenly spaced on a circle. Every set has a position tolerance, so that its circle is exact. */
+const ringsOn = (drawn: AdapterToDraw, from: Face, zero: number): RingToSet[] =>
+  drawn.sets.flatMap((set) => {
+    const ring = set.from === from ? ringOf(set.holes, zero) : null;
+    if (!ring) return [];
+    const words = `${ring.count} x ${holeSize(set, drawn.title.units)}`;
+    return [{ ring, words, datum: 'the index mark', wide: wideOf(drawn, set), exact: true }];
+  });
+
 /** Draws a face about its axis. The cutting line is drawn where it is given: on the driven face. mm of paper. */
 export function faceOnSheet(drawn: AdapterToDraw, from: Face, scale: number, cutting: CuttingLine | null): Shape[] {
   const { adapter, clocking, title } = drawn;
@@ -65,29 +92,23 @@ export function faceOnSheet(drawn: AdapterToDraw, from: Face, scale: number, cut
     ...(cutting ? cuttingLineOn(cutting, sectionLetter, scale, rim) : []),
   ];
   out.push(...freeAxes(out, edge));
+  const words = captions(drawn, from, edge);
+  out.push(...words);
+  const rings = ringsOn(drawn, from, zero);
+  const angles = ringAngles(rings, zero, scale, edge, out);
+  out.push(...angles.lines);
   // Tags look outwards, so that they stand in the wider gaps.
   for (const set of drawn.sets.filter((one) => one.from === from)) {
+    const wide = wideOf(drawn, set);
     for (const hole of set.holes) {
-      const drilling = adapter.drillings.find(({ id }) => id === hole.drilling);
-      const wide = Math.max(0, ...(drilling?.profile ?? []).map(({ r }) => r), set.thread ? set.thread.major / 2 : 0);
       const place = { x: hole.x * scale, y: hole.y * scale };
       out.push(...labelNear(hole.tag, place, wide * scale, out, { towards: hole.angle + 30 }));
     }
   }
   out.push(...labelNear('index mark', polar(edge + 1, zero), 0.6, out, { size: cap.table, towards: zero + 40 }));
-  const words = [`seen from the ${from} side`, ...(from === 'driven' ? flatsNote(drawn) : [])];
-  return [
-    ...out,
-    ...words.map((one, i) =>
-      text(
-        i === 0 ? one.toUpperCase() : one,
-        { x: 6, y: -edge - 14.5 - 4.2 * i },
-        i === 0 ? cap.size + 0.5 : cap.table,
-        {
-          align: 'middle',
-          bold: i === 0,
-        },
-      ),
-    ),
-  ];
+  for (const label of angles.labels) out.push(...label(out));
+  const blocked = drillings.flatMap((d) =>
+    onAxis(d) ? [] : [{ centre: { x: d.x * scale, y: d.y * scale }, r: widest(d) * scale }],
+  );
+  return [...out, ...ringCallouts(rings, title.units, scale, edge, blocked, out)];
 }

@@ -3,8 +3,9 @@ import type { Shape } from '../../model/drawing.ts';
 import { machiningRule } from '../../standards/machining-practice.ts';
 import { must } from '../../standards/table.ts';
 import type { LabelUnits } from '../length-text.ts';
+import { ringOf } from './bolt-circles.ts';
 import { calloutLines } from './callout.ts';
-import { framed } from './section-on-sheet.ts';
+import { framed } from './hung.ts';
 import { cap, fitted, line, rectangle, text } from './shapes.ts';
 import { degreesText, placeText } from './size-text.ts';
 import type { AdapterToDraw, SetToDraw } from './to-draw.ts';
@@ -46,7 +47,9 @@ export function setBlocks(drawn: AdapterToDraw, set: SetToDraw, most: number): B
   const { units } = drawn.title;
   const columns = columnsOf(units);
   const width = columns.reduce((sum, c) => sum + c.width, 0);
-  const said = calloutLines(set, units);
+  // The datum direction makes no odds to whether they are even.
+  const isRing = ringOf(set.holes, 0) !== null;
+  const said = [...calloutLines(set, units), ...(isRing ? [`circle dimensioned on the ${set.from} face`] : [])];
   const stray = must(machiningRule('hole_position', 0)).value;
   const size = drawn.sizes.find(({ id }) => id === `${set.side}-holes`);
   const reamed = set.limits !== null;

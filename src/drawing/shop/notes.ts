@@ -6,6 +6,7 @@ import { gradeOfRoughness } from '../../standards/surface-roughness.ts';
 import { must } from '../../standards/table.ts';
 import type { LabelUnits } from '../length-text.ts';
 import { textWidth } from '../text-size.ts';
+import { ringOf } from './bolt-circles.ts';
 import type { CuttingLine, CutZone } from './cutting-line.ts';
 import type { Block } from './hole-list.ts';
 import { datumOf, sectionLetter } from './section-on-sheet.ts';
@@ -70,6 +71,9 @@ export function noteTexts(drawn: AdapterToDraw, cutting: CuttingLine, more: read
   );
   return [
     `Datum A: ${datumOf(drawn).what}. Holes are placed from it; depths run from the face of the side they are seen from. +X runs to the right in each view; seen from the driven side it passes through the index mark.`,
+    ...(sets.some(({ holes }) => ringOf(holes, 0) !== null)
+      ? ['Circles and angles in frames are exact: how far a hole may stray from them stands over its table.']
+      : []),
     'Scribe the index mark on the rim where it is drawn: it is the zero of all angles.',
     ...(turn > 1e-6 && sides.has('driven') && sides.has('driving')
       ? [

@@ -3,11 +3,12 @@ import type { Shape } from '../../model/drawing.ts';
 import type { Profile } from '../../model/part.ts';
 import { arrowHead } from '../dimension.ts';
 import type { CuttingLine } from './cutting-line.ts';
+import { type ColumnPlace, framed, hungUnder } from './hung.ts';
 import { columnWidth, type DiameterToSet, diameterColumn, levelLength } from './lengths.ts';
 import { cutAdapter, drawCut } from './section.ts';
 import { boxOf, cap, labelNear, line, text } from './shapes.ts';
-import { diameter, limitTexts, sizeText, toleranceText } from './size-text.ts';
-import { balloon, balloonRadius, datum, frameHeight, toleranceFrame, toleranceWidth } from './symbols.ts';
+import { diameter, limitTexts, sizeText } from './size-text.ts';
+import { frameHeight } from './symbols.ts';
 import type { AdapterToDraw, Face, RegisterToDraw, SizeToDraw } from './to-draw.ts';
 
 /** A place on the section that is shown larger elsewhere: mm of the part, and its letter. */
@@ -129,7 +130,7 @@ export function sectionOnSheet(
   const body = boxOf(shapes);
   const rim = Math.max(...adapter.outer.map(({ r }) => r)) * scale;
   const out: Shape[] = [...shapes, line({ x: body.xMin - 4, y: 0 }, { x: body.xMax + 4, y: 0 }, 'centre')];
-  const columnOf = new Map<string, { x: number; across: number }>();
+  const columnOf = new Map<string, ColumnPlace>();
   const all = wantedDiameters(drawn);
   for (const side of ['driving', 'driven'] as const) {
     const way = side === 'driving' ? -1 : 1;
@@ -141,7 +142,7 @@ export function sectionOnSheet(
       const next = columns[i + 1];
       const past = next ? (next.size * scale) / 2 : Number.POSITIVE_INFINITY;
       out.push(...diameterColumn(set, x, way, past));
-      columnOf.set(column.id, { x, across: set.across });
+      columnOf.set(column.id, { x, across: set.across, way });
     });
   }
 
@@ -173,19 +174,9 @@ export function sectionOnSheet(
     );
   }
 
-  // The datum hangs from its diameter, and the other register's run-out from its own.
-  const low = -rim - 7.5;
-  const base = columnOf.get(datumOf(drawn).id);
-  if (base) out.push(...datum('A', { x: base.x, y: -base.across / 2 }, low));
-  const runout = sizes.find(({ id }) => id === 'register-runout');
-  const other = columnOf.get('driven-register');
-  if (runout && other && datumOf(drawn).id !== 'driven-register') {
-    out.push(
-      line({ x: other.x, y: -other.across / 2 }, { x: other.x, y: low }),
-      arrowHead({ x: other.x, y: -other.across / 2 }, 90, 2.2),
-      ...framed('run-out', runout, 'A', { x: other.x - 3, y: low - frameHeight }, drawn),
-    );
-  }
+  // The datum hangs from its diameter, and each run-out to it from its own.
+  const hung = hungUnder(drawn, columnOf, datumOf(drawn).id, -rim - 7.5);
+  out.push(...hung.shapes);
 
   for (const { z, r, reach } of enlarged) {
     const centre = { x: z * scale, y: r * scale };
@@ -202,7 +193,7 @@ export function sectionOnSheet(
       }),
     );
   }
-  out.push(...lookingAt((thickness * scale) / 2, low - frameHeight - 7.5));
+  out.push(...lookingAt((thickness * scale) / 2, hung.end - 7.5));
   return out;
 }
 
@@ -217,27 +208,5 @@ function lookingAt(x: number, y: number): Shape[] {
     text(`${sectionLetter}-${sectionLetter}`, { x, y }, cap.heading, { align: 'middle', bold: true }),
     ...side(-1, 'driving side'),
     ...side(1, 'driven side'),
-  ];
-}
-
-/** A tolerance frame with its balloon. */
-export function framed(
-  kind: 'run-out' | 'position',
-  size: Pick<SizeToDraw, 'upper'> & { readonly number: number | null },
-  letter: string,
-  at: { readonly x: number; readonly y: number },
-  { title }: AdapterToDraw,
-): Shape[] {
-  // A zone round a place is as wide as twice the way that a hole may stray.
-  const value =
-    kind === 'position'
-      ? `\u00d8${toleranceText(2 * size.upper, title.units)}`
-      : toleranceText(size.upper, title.units);
-  const width = toleranceWidth(value);
-  return [
-    ...toleranceFrame(kind, value, letter, at),
-    ...(size.number === null
-      ? []
-      : balloon(size.number, { x: at.x + width + 0.8 + balloonRadius, y: at.y + frameHeight / 2 })),
   ];
 }

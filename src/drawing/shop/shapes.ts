@@ -140,20 +140,25 @@ export function runsThrough(shape: Shape, box: Box): boolean {
 /** Directions in which a label is tried round its place, the first one first. */
 const tries = 24;
 
+/** A label of any kind: half its room each way, and how it is drawn about its middle. */
+export interface Label {
+  readonly half: Point;
+  readonly draw: (middle: Point) => readonly Shape[];
+}
+
 /**
  * A label beside a place, as near as it can stand without touching anything; further away it gets a leader.
  * @param clear how far from the place it must stay, mm
+ * @param towards direction that is tried first, degrees
+ * @returns null where no place within 40 mm is free
  */
-export function labelNear(
-  words: string,
+export function labelled(
+  { half, draw }: Label,
   place: Point,
   clear: number,
   taken: readonly Shape[],
-  more: { readonly size?: number; readonly bold?: boolean; readonly towards?: number } = {},
-): Shape[] {
-  const { size = cap.size, bold = false, towards = 0 } = more;
-  // Letters reach a third of their height under the line.
-  const half = { x: textWidth(words, size, bold) / 2, y: 0.8 * size };
+  towards: number,
+): Shape[] | null {
   for (let out = 0.8; out < 40; out += 0.8) {
     for (let i = 0; i < tries; i++) {
       const turn = ((towards + (i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * (360 / tries)) * Math.PI) / 180;
@@ -162,18 +167,40 @@ export function labelNear(
       const inner = Math.min(half.x / Math.max(Math.abs(c), 1e-9), half.y / Math.max(Math.abs(s), 1e-9));
       const away = clear + out + inner;
       const middle = { x: place.x + away * c, y: place.y + away * s };
-      const shape = text(words, { x: middle.x, y: middle.y - size / 2 }, size, { align: 'middle', bold });
-      const box = grown(textBox(shape), 0.35);
+      const shapes = draw(middle);
+      const box = grown(boxOf(shapes), 0.35);
       if (taken.some((other) => runsThrough(other, box))) continue;
-      if (out < 2) return [shape];
+      if (out < 2) return [...shapes];
       const end = away - inner - 0.8;
       const leader = line(
         { x: place.x + clear * c, y: place.y + clear * s },
         { x: place.x + end * c, y: place.y + end * s },
       );
-      if (!taken.some((other) => other.kind === 'text' && runsThrough(leader, textBox(other)))) return [leader, shape];
+      if (!taken.some((other) => other.kind === 'text' && runsThrough(leader, textBox(other))))
+        return [leader, ...shapes];
     }
   }
+  return null;
+}
+
+/** Words beside a place, as near as they can stand without touching anything. @param clear how far from the place they must stay, mm */
+export function labelNear(
+  words: string,
+  place: Point,
+  clear: number,
+  taken: readonly Shape[],
+  more: { readonly size?: number; readonly bold?: boolean; readonly towards?: number } = {},
+): Shape[] {
+  const { size = cap.size, bold = false, towards = 0 } = more;
+  const label: Label = {
+    // Letters reach a third of their height under the line.
+    half: { x: textWidth(words, size, bold) / 2, y: 0.8 * size },
+    draw: ({ x, y }) => [text(words, { x, y: y - size / 2 }, size, { align: 'middle', bold })],
+  };
   // No free place within reach: beside it all the same, for a hole without its tag is worse.
-  return [text(words, { x: place.x + clear + 0.8, y: place.y - size / 2 }, size, { bold })];
+  return (
+    labelled(label, place, clear, taken, towards) ?? [
+      text(words, { x: place.x + clear + 0.8, y: place.y - size / 2 }, size, { bold }),
+    ]
+  );
 }

@@ -8,6 +8,7 @@ import { textWidth } from '../text-size.ts';
 import { markCell, markClause } from '../wheel-mark.ts';
 import type { WindowsToDraw } from '../wheel-view.ts';
 import { balloonNumbers, stacked } from './adapter-sheets.ts';
+import { type RingToSet, ringAngles, ringCallouts, ringOf } from './bolt-circles.ts';
 import { flowed } from './flow.ts';
 import type { Block } from './hole-list.ts';
 import { furtherSizes, paragraphs } from './notes.ts';
@@ -24,7 +25,7 @@ const contour = (one: Contour): Shape =>
     : { kind: 'path', pen: 'outline', fill: 'none', closed: true, loops: [one.vertices] };
 
 /** The outline about its axis, tooth 1 and the holes named. mm of paper. */
-function wheelView({ wheel, outside, toothAngle, holes, windows }: WheelToDraw, scale: number): Shape[] {
+function wheelView({ title, wheel, outside, toothAngle, holes, windows }: WheelToDraw, scale: number): Shape[] {
   const rim = (outside / 2) * scale;
   const out: Shape[] = [
     ...onPaper(
@@ -37,6 +38,22 @@ function wheelView({ wheel, outside, toothAngle, holes, windows }: WheelToDraw, 
       { x: 0, y: 0 },
     ),
   ];
+  const ring = holes && ringOf(holes.positions, 0);
+  // What is cut has the tolerance of the cut, no position tolerance: nothing is theoretically exact.
+  const rings: RingToSet[] = ring
+    ? [
+        {
+          ring,
+          words: `${ring.count} x ${diameter(holes.diameter, title.units)}`,
+          datum: '+X',
+          wide: holes.diameter / 2,
+          exact: false,
+        },
+      ]
+    : [];
+  if (ring) out.push({ kind: 'circle', pen: 'centre', fill: 'none', centre: { x: 0, y: 0 }, r: ring.radius * scale });
+  const angles = ringAngles(rings, 0, scale, rim, out);
+  out.push(...angles.lines);
   holes?.positions.forEach((p, i) => {
     const place = { x: p.x * scale, y: p.y * scale };
     const towards = (atan2(p.y, p.x) * 180) / Math.PI + 180;
@@ -48,7 +65,12 @@ function wheelView({ wheel, outside, toothAngle, holes, windows }: WheelToDraw, 
     ...labelNear(windows ? 'bar 1' : 'tooth 1', polar(rim + 8, toothAngle), 0.6, out, { towards: toothAngle + 45 }),
   );
   out.push(text('SEEN FROM THE DRIVEN SIDE', { x: 0, y: -rim - 12 }, 3, { align: 'middle', bold: true }));
-  return out;
+  for (const label of angles.labels) out.push(...label(out));
+  const blocked = (holes?.positions ?? []).map((p) => ({
+    centre: { x: p.x * scale, y: p.y * scale },
+    r: ((holes?.diameter ?? 0) / 2) * scale,
+  }));
+  return [...out, ...ringCallouts(rings, title.units, scale, rim, blocked, out)];
 }
 
 interface Row {
