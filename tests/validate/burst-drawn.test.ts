@@ -158,6 +158,19 @@ describe('safe speed of a wheel', () => {
     expect(said.why.includes('counted as a solid ring')).toBe(share === 1);
   });
 
+  it.each([
+    ['bars', {}, 0.4],
+    ['a wide one counts as a ring', { wide: 1 }, 1],
+  ] as const)('a thin hub that carries a wide rim is the worst spot: %s', (_, patch, share) => {
+    // A hub of 79 to 80, a rim of 85 to 105: what hangs on the hub stands at the middle of its masses.
+    const wide = Math.PI * (0.105 ** 2 - 0.085 ** 2) * 0.004 * 8000;
+    const bars = teeth(share);
+    const hub = ring(0.079, 0.08, 0.004, bars + wide, (bars * 0.0825 + wide * 0.095) / (bars + wide));
+    const said = windowed({ outside: 210, rim: 20, bore: 158, ...patch });
+    expect(said.why).toContain('The worst spot, the hub, yields');
+    expect(said.value).toBeCloseTo(rpmAt(300, hub.hoop(0.079)), 3);
+  });
+
   it('hub, rim and bars by hand where bars are many and all there', () => {
     const bars = teeth(0.4);
     // Free ring with the bars on it; even bars: q s^2 / 12; each bar holds its pitch of the rim (Roark, Timoshenko).

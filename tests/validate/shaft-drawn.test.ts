@@ -159,6 +159,19 @@ describe('angles that were read across, forks that are turned', () => {
     );
     expect(codes.includes('angle-difference')).toBe(isTold);
   });
+
+  it('a joint of constant velocity takes no part in the difference, nor needs its needles rolled', () => {
+    const kind = { kind: 'constant velocity', most: '20 deg' };
+    const findings = (joints: readonly Patch[]) =>
+      lying([{ side: 3 }, { side: 3 }, { side: 6 }, { side: 3 }], { joints });
+    const said = (joints: readonly Patch[]) => findings(joints).filter(({ code }) => code === 'angle-difference');
+    expect(said([kind, {}, {}]).map(({ feature }) => feature)).toEqual(['joint-2']);
+    expect(said([{}, {}, kind]).map(({ feature }) => feature)).toEqual(['joint-1']);
+    expect(said([{}, kind, {}])).toEqual([]);
+    expect(said([{}, {}, {}])).toEqual([]);
+    const needles = findings([kind, {}, {}]).filter(({ code }) => code === 'needle-angle');
+    expect(needles.map(({ feature }) => feature)).toEqual(['joint-2', 'joint-3']);
+  });
 });
 
 describe('what a wedge mends', () => {
