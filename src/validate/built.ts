@@ -99,7 +99,7 @@ function oddRunout(built: Joint): Finding[] {
         source: 'sum of the links with their measured sizes',
       },
       found,
-      { limit: worst + (seen.arrow?.doubt ?? seen.doubt), sense: 'at most', worst: 'caution' },
+      { limit: worst + (seen.arrow?.doubt ?? seen.doubt / 2), sense: 'at most', worst: 'caution' },
     ),
   ];
 }

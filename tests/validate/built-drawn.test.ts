@@ -167,12 +167,12 @@ describe('a joint that runs out by more than can cause it', () => {
     if (!total || !arrow) throw new Error('nothing said');
     expect(total.value).toBeCloseTo(0.03, 9);
     expect(arrow.value).toBeCloseTo(0.02, 9);
-    // A total reading is good to 0.01, an arrow as it says.
-    expect((total.limit ?? 0) - (arrow.limit ?? 0)).toBeCloseTo(0.006, 9);
-    const worst = (total.limit ?? 0) - 0.01;
+    // Off centre is half of a total reading, and so is its doubt; an arrow has its own.
+    expect((total.limit ?? 0) - (arrow.limit ?? 0)).toBeCloseTo(0.001, 9);
+    const worst = (total.limit ?? 0) - 0.005;
     const at = (off: number) => dial({ tir: 2 * off, doubt: 0.01, arrow: null })[0];
-    expectSaid(at(worst + 0.01) ?? total, { verdict: 'pass', value: worst + 0.01, limit: worst + 0.01 });
-    expectSaid(at(worst + 0.011) ?? total, { verdict: 'caution', value: worst + 0.011, limit: worst + 0.01 });
+    expectSaid(at(worst + 0.005) ?? total, { verdict: 'pass', value: worst + 0.005, limit: worst + 0.005 });
+    expectSaid(at(worst + 0.006) ?? total, { verdict: 'caution', value: worst + 0.006, limit: worst + 0.005 });
   });
   it('a flange that was not read is told; no dial, nothing to say', () => {
     expect(dial({ tir: 0.06, doubt: 0.01, arrow: null })[0]?.why).not.toContain('give driving.runout.rim');
