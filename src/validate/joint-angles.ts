@@ -149,6 +149,9 @@ function shimCure(study: AngleStudy, shims: ShimStudy | null): string {
   if (words.length === 0) {
     return `No wedge makes it better. Look at the phase of the forks (shaft.angles.joints), and at the plan angles: shafts that are out of line seen from above do not cancel by wedges.${left}`;
   }
+  // The best setting weighs steep joints and the travel too: it may leave the train less even than it is.
+  if (shims.after >= shims.before)
+    return `No shim evens it without making a joint too steep or too straight for this speed, or the travel worse: bring the ends of the shaft nearer to one line first.${left}`;
   const rest = shims.shiftLeftOut
     ? ' The shift of the joint by the wedge is not counted: give shaft.travel.arm and the length of every shaft.'
     : '';

@@ -200,6 +200,19 @@ describe('what a wedge mends', () => {
     expect(at(5, 470).source).not.toContain('(from memory)');
   });
 
+  it('is not told where it would leave the train less even', () => {
+    // Joints at 8 and 6 leave sqrt(64 - 36) = 5.29 degrees; two degrees of wedge would even them out, at 8 degrees each: far beyond the
+    // 5.8 degrees that 1000 rad/s2 allow at 3000 rpm, and flattening the one leaves more.
+    const steep = findingOf(
+      judge({ duty: { speed: 3000 }, shaft: { angles: { line: [{ side: 0 }, { side: 8 }, { side: 2 }] } } }),
+      'train-residual',
+    );
+    expect(steep.why).toContain('As uneven as one joint at 5.29 degrees');
+    expect(steep.remedy).toContain('nearer to one line first');
+    expect(steep.remedy).not.toMatch(/instead of/);
+    expect(left({}).remedy).toMatch(/^Wedge of 2 degrees.* leaves 0\.00 degrees instead of 4\.00 degrees/);
+  });
+
   it('does not hold the metal back, though it is past the limit; what it cannot mend does', () => {
     // Joints at 5 and 3: sqrt(25 - 9) = 4 degrees, (100 pi)^2 (4 degrees)^2 = 481 rad/s2; two degrees of wedge leave none.
     const value = (100 * Math.PI) ** 2 * ((4 * Math.PI) / 180) ** 2;
