@@ -112,7 +112,7 @@ function slipAfterNumber(text: string, rest: string): string | null {
   if (/^,\d/.test(rest)) {
     return /^[+-]?\d{1,3}(,\d{3})+(\.|$| )/.test(text) && !/^[+-]?0/.test(text)
       ? `Use a point for decimals and nothing between thousands: ${text.replaceAll(',', '')}, or ${text.replace(',', '.')} if the comma was meant as the decimal sign.`
-      : `Use a point for decimals, not a comma: ${text.replace(',', '.')}.`;
+      : `Use a point for decimals, not a comma: ${text.replace(/(\d),(?=\d)/g, '$1.')}.`;
   }
   if (/^ ?[,;]$/.test(rest)) return 'Something is missing behind the comma; decimals take a point.';
   if (/^ ?[,;] ?[+-]?[.\d]/.test(rest))

@@ -218,6 +218,11 @@ describe('deciding', () => {
     const changed = page.locator('tr.differs', { hasText: 'Adapter thickness' });
     await expect.poll(() => changed.count(), { timeout: 20_000 }).toBe(1);
     expect(await changed.textContent()).toContain('22.00 mm');
+    // What asks decide by stands there too, and all of it outlives a reload.
+    await settled(page);
+    expect(await page.locator('tr', { hasText: 'Does it stay tight?' }).last().textContent()).toMatch(/Yes\. .* times/);
+    await page.reload();
+    await expect.poll(() => changed.count(), { timeout: 20_000 }).toBe(1);
     await page.getByRole('button', { name: 'go back to it' }).click();
     await expect.poll(() => page.locator('[name="adapter.thickness"]').inputValue(), { timeout: 20_000 }).toBe('');
   });

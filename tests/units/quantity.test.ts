@@ -85,6 +85,7 @@ describe('quantities as people type them', () => {
 
   const refusals: readonly (readonly [unknown, Dimension, RegExp])[] = [
     ['57,15', 'length', /Use a point for decimals, not a comma: 57\.15/],
+    ['62,05, 62,06', 'length', /not a comma: 62\.05, 62\.06\.$/],
     ['57,15 mm', 'length', /57\.15 mm/],
     ['1,234.5', 'length', /nothing between thousands: 1234\.5/],
     ['1.234.5', 'length', /two points/],

@@ -1,30 +1,70 @@
 /** Designs side by side: one put aside, one as it stands now, and the ways that the search found. */
-import { signal } from '@preact/signals';
+import { effect, signal } from '@preact/signals';
 import type { LiveView } from '../../core.ts';
 import { ask } from '../answer/engine.ts';
 import type { Called } from '../job/job-name.ts';
 import { called, change, notice, open, text, view } from '../job/store.ts';
 
+interface Row {
+  readonly label: string;
+  readonly value: string;
+}
+
+/** A design put aside: its job, and what is compared of it. */
 interface Aside {
   readonly text: string;
   readonly called: Called;
-  readonly view: LiveView;
+  readonly revision: string;
+  readonly rows: readonly Row[];
 }
 
-const aside = signal<Aside | null>(null);
+/** Where it is kept: of this tab, through a reload. */
+const place = 'flangewright.aside';
 
-function rowsOf(before: LiveView, now: LiveView) {
-  const then = new Map(before.report.keyNumbers.map(({ label, value }) => [label, value]));
-  const labels = [...new Set([...then.keys(), ...now.report.keyNumbers.map(({ label }) => label)])];
-  return labels.map((label) => ({
-    label,
-    before: then.get(label) ?? '-',
-    now: now.report.keyNumbers.find((line) => line.label === label)?.value ?? '-',
-  }));
+function keptAside(): Aside | null {
+  try {
+    const kept = JSON.parse(sessionStorage.getItem(place) ?? 'null') as Partial<Aside> | null;
+    const isWhole = typeof kept?.text === 'string' && typeof kept.called?.name === 'string' && Array.isArray(kept.rows);
+    return isWhole ? (kept as Aside) : null;
+  } catch {
+    return null;
+  }
 }
 
-const tally = ({ report: { counts, verdict } }: LiveView) =>
-  `${verdict}: ${counts.fail} fail, ${counts.caution} caution, ${counts['not assessed']} not assessed`;
+const aside = signal<Aside | null>(keptAside());
+
+effect(() => {
+  try {
+    sessionStorage.setItem(place, JSON.stringify(aside.value));
+  } catch {
+    // A full or forbidden store must not stop the work.
+  }
+});
+
+/** The first number that an answer names: what follows explains it. */
+const inShort = (word: string, said: string): string => `${word}. ${/^.*?[.](?=\s|$)/.exec(said)?.[0] ?? said}`;
+
+/** What is compared: the verdict, the answers, the key numbers. */
+function rowsOf({ report }: LiveView): Row[] {
+  const { counts, verdict } = report;
+  return [
+    {
+      label: 'Verdict',
+      value: `${verdict}: ${counts.fail} fail, ${counts.caution} caution, ${counts['not assessed']} not assessed`,
+    },
+    ...report.answers
+      .filter(({ verdict: of }) => of !== 'not assessed')
+      .map(({ question, word, text: said }) => ({ label: question, value: inShort(word, said) })),
+    ...report.keyNumbers.map(({ label, value }) => ({ label, value })),
+  ];
+}
+
+/** Both designs' rows side by side, in the order of the one that stands now. */
+function pairs(before: readonly Row[], now: readonly Row[]) {
+  const [then, here] = [before, now].map((rows) => new Map(rows.map(({ label, value }) => [label, value])));
+  const labels = [...new Set([...now, ...before].map(({ label }) => label))];
+  return labels.map((label) => ({ label, before: then?.get(label) ?? '-', now: here?.get(label) ?? '-' }));
+}
 
 async function take(keys: string): Promise<void> {
   const answer = await ask({ kind: 'take', text: text.value, keys });
@@ -41,7 +81,12 @@ export function Compare() {
     <section aria-label="Designs side by side">
       <h2>Side by side</h2>
       <p>
-        <button type="button" onClick={() => (aside.value = { text: text.value, called: called.value, view: now })}>
+        <button
+          type="button"
+          onClick={() =>
+            (aside.value = { text: text.value, called: called.value, revision: now.revision, rows: rowsOf(now) })
+          }
+        >
           put this design aside
         </button>{' '}
         {before ? (
@@ -55,17 +100,12 @@ export function Compare() {
           <thead>
             <tr>
               <th scope="col">Size</th>
-              <th scope="col">put aside ({before.view.revision})</th>
+              <th scope="col">put aside ({before.revision})</th>
               <th scope="col">now ({now.revision})</th>
             </tr>
           </thead>
           <tbody>
-            <tr>
-              <th scope="row">Verdict</th>
-              <td>{tally(before.view)}</td>
-              <td>{tally(now)}</td>
-            </tr>
-            {rowsOf(before.view, now).map((row) => (
+            {pairs(before.rows, rowsOf(now)).map((row) => (
               <tr key={row.label} class={row.before === row.now ? '' : 'differs'}>
                 <th scope="row">{row.label}</th>
                 <td>{row.before}</td>

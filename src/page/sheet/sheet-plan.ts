@@ -14,7 +14,7 @@ export const sections: readonly { readonly key: string; readonly title: string; 
       title: 'Driven flange, as measured',
       first: ['from', 'name', 'outside', 'thickness', 'register', 'holes', 'runout', 'material', 'behind'],
     },
-    { key: 'duty', title: 'What it must carry', first: ['torque', 'speed', 'grade'] },
+    { key: 'duty', title: 'What it must carry', first: ['torque', 'shock', 'reversing', 'speed', 'grade'] },
     { key: 'adapter', title: 'Adapter', first: ['name', 'material', 'thickness', 'clocking', 'outside', 'bore'] },
     {
       key: 'wheel',
@@ -32,7 +32,7 @@ export const sections: readonly { readonly key: string; readonly title: string; 
 /** Keys inside a section of a section that are shown at once. */
 const firstWithin: Readonly<Record<string, readonly string[]>> = {
   register: ['gender', 'diameter', 'depth', 'corner'],
-  holes: ['count', 'circle', 'diameter', 'thread', 'depth'],
+  holes: ['count', 'circle', 'chord', 'diameter', 'thread', 'depth'],
   runout: ['rim', 'face'],
   was: ['teeth', 'ratio'],
 };
