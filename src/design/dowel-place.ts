@@ -3,6 +3,7 @@
  * flange together, through the adapter if there is room (a pin can then be driven out), else blind.
  */
 import { bestClocking, type Clocking, webAtClocking } from '../geometry/clocking.ts';
+import { holesThere } from '../job/hole-pattern.ts';
 import type { DowelSet, Dowels } from '../job/joint-dowels.ts';
 import type { ResolvedFlange } from '../job/resolve-flange.ts';
 import type { Drilling, Profile } from '../model/part.ts';
@@ -64,11 +65,11 @@ export function contactRing(
   return { inner, outer };
 }
 
-/** The flange's own holes as drillings beside the adapter, clocking applied. */
+/** The flange's own holes, the empty ones among them, as drillings beside the adapter, clocking applied. */
 function flangeHoles(spec: Pick<AdapterSpec, 'clocking' | 'thickness'>, flange: ResolvedFlange): Drilling[] {
   const r = flange.holes.diameter.value / 2;
   const ends = flange.side === 'driving' ? [-deep, 0] : [spec.thickness, spec.thickness + deep];
-  return flange.holes.positions.map((position, i) => ({
+  return holesThere(flange.holes).map((position, i) => ({
     id: `${flange.side}-flange-${i + 1}`,
     feature: 'flange',
     ...(flange.side === 'driven' ? turned(position, spec.clocking) : position),
@@ -194,7 +195,7 @@ function flangeWeb(
   const own = plan.pin.d / 2;
   const ring = contactRing(spec, flange);
   const hole = flange.holes.diameter.value / 2;
-  const gaps = group.positions.flatMap((a) => flange.holes.positions.map((b) => Math.hypot(a.x - b.x, a.y - b.y)));
+  const gaps = group.positions.flatMap((a) => holesThere(flange.holes).map((b) => Math.hypot(a.x - b.x, a.y - b.y)));
   return [
     { gap: circle / 2 - ring.inner.r - own, what: ring.inner.what },
     { gap: ring.outer.r - circle / 2 - own, what: ring.outer.what },

@@ -60,11 +60,17 @@ export interface Shortfall {
 const parts = 100;
 const over = (share: number): number => Math.max(0, Math.round(parts * share) / parts - 1);
 
+/** What is ranked: its findings, and the joint's duty where there is one. */
+export type Ranked = Pick<Candidate, 'findings'> & {
+  readonly joint?: { readonly job: { readonly duty?: { readonly reversing?: boolean | undefined } | undefined } };
+};
+
 /**
  * What a face lacks that slips: the less of what its friction and its dowels lack, because either may carry the torque alone and the two are
- * never added up. Null where it has no dowels, or nothing says how much they carry.
+ * never added up. Null where it has no dowels, where the torque reverses (they are no cure then), or where nothing says how much they carry.
  */
-function heldByDowels(findings: readonly Finding[], grip: Finding): number | null {
+function heldByDowels({ findings, joint }: Ranked, grip: Finding): number | null {
+  if (joint?.job.duty?.reversing) return null;
   const dowels = findings.find(({ code }) => code === grip.code.replace('grip-', 'dowel-shear-'));
   return dowels && dowels !== grip && dowels.limit !== null ? Math.min(pressing(grip), pressing(dowels)) : null;
 }
@@ -74,10 +80,10 @@ function heldByDowels(findings: readonly Finding[], grip: Finding): number | nul
  * weighs most and a small one beside it little. With more load every share of it grows, and that of the weaker way faster: once a stronger way
  * comes nearer, no more load turns it back.
  */
-export function shortfallOf(candidate: Pick<Candidate, 'findings'>): Shortfall {
+export function shortfallOf(candidate: Ranked): Shortfall {
   let [stuck, short] = [0, 0];
   for (const finding of saying(candidate, 'fail')) {
-    const share = heldByDowels(candidate.findings, finding) ?? pressing(finding);
+    const share = heldByDowels(candidate, finding) ?? pressing(finding);
     if (share < 1 || !Number.isFinite(share)) stuck++;
     else short += over(share) ** 2;
   }
@@ -85,7 +91,7 @@ export function shortfallOf(candidate: Pick<Candidate, 'findings'>): Shortfall {
 }
 
 /** @returns below zero when `a` is nearer to passing */
-export function byShortfall(a: Pick<Candidate, 'findings'>, b: Pick<Candidate, 'findings'>): number {
+export function byShortfall(a: Ranked, b: Ranked): number {
   const [one, two] = [shortfallOf(a), shortfallOf(b)];
   return one.stuck - two.stuck || compare(one.short, two.short) || saying(a, 'fail').length - saying(b, 'fail').length;
 }

@@ -1,4 +1,5 @@
 /** What could give way where nothing passes: sizes that were typed, and what a shop may still decide. */
+import { holesThere, usedOf, usesOf } from '../job/hole-pattern.ts';
 import type { ResolvedFlange } from '../job/resolve-flange.ts';
 import type { JobInput } from '../job/schema.ts';
 import type { SearchInput } from './options.ts';
@@ -143,6 +144,30 @@ function deeperThread({ driving, driven }: SearchInput, side: Side, { joint }: C
   ];
 }
 
+/** With fewer screws than this a face is not held all round. Common practice. */
+const fewestScrews = 3;
+
+/** Screws in only some of the holes of an even pattern, evenly spaced: what a shop does where two patterns meet. Most screws first. */
+function fewerHoles(input: SearchInput): Change[] {
+  const ofSides = sides.flatMap((side) => {
+    const typed = input.job[side].holes;
+    const { holes } = input[side];
+    if (typed?.at !== undefined || typed?.angles !== undefined) return [];
+    const all = holesThere(holes);
+    return usesOf(all.length)
+      .filter((use) => use >= fewestScrews && use < holes.positions.length)
+      .map((use) => ({ side, all, use }));
+  });
+  return ofSides
+    .sort((a, b) => b.use - a.use)
+    .map(({ side, all, use }) => ({
+      words: `screws in only ${use} of the ${all.length} ${side} holes`,
+      key: `${side}.holes.use: ${use}`,
+      helps: ['web-between-holes', 'clocking'],
+      apply: (known) => withFlange(known, side, { holes: { ...known[side].holes, ...usedOf(all, use) } }),
+    }));
+}
+
 const noWheel: Change = {
   words: 'no wheel on this joint',
   key: 'no wheel section',
@@ -181,6 +206,7 @@ export function givingWay(input: SearchInput, ranked: readonly Candidate[]): Cha
     ...(web === null ? [] : [adapterChange('web', web, `a web of ${mmText(web)}`, metal)]),
     ...(adapter.bore === 'none' ? [] : [adapterChange('bore', 'none', 'no centre bore', ['wall-to-bore'])]),
     ...sides.flatMap((side) => deeperThread(input, side, best)),
+    ...fewerHoles(input),
     ...bare,
     ...(wheel === undefined ? [] : [noWheel]),
   ];

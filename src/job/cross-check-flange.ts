@@ -2,7 +2,7 @@
 import { findThread } from '../standards/threads.ts';
 import type { Report } from './cross-check-words.ts';
 import { radiusQuestion, size } from './cross-check-words.ts';
-import { chordSetOf, pairedHoles, patternOf } from './hole-pattern.ts';
+import { chordSetOf, pairedHoles, patternOf, usesOf } from './hole-pattern.ts';
 import type { FlangeInput, HolesInput, RegisterInput } from './schema.ts';
 
 /**
@@ -13,6 +13,7 @@ export function checkFlangeInput(flange: FlangeInput, path: string, report: Repo
   if (typeof flange.register === 'object') checkRegister(flange, flange.register, path, report);
   if (flange.holes !== undefined) {
     checkHoleKeys(flange.holes, `${path}.holes`, report);
+    checkUse(flange.holes, `${path}.holes`, report);
     checkChords(flange, flange.holes, `${path}.holes`, report);
     checkHoleSizes(flange, flange.holes, path, report);
     checkThreadDepth(flange.holes, path, report);
@@ -116,6 +117,40 @@ function checkHoleKeys(holes: HolesInput, path: string, report: Report): void {
         );
     }
   }
+}
+
+/** Holes that get a screw are evenly spaced among evenly spaced ones. The count may still come from a preset. */
+function checkUse({ use, count, at, angles }: HolesInput, path: string, report: Report): void {
+  if (use === undefined) return;
+  const list = at ?? angles;
+  if (list !== undefined) {
+    const word = at === undefined ? 'angles' : 'at';
+    if (use !== list.length)
+      report(
+        `${path}.use`,
+        `The key use counts off evenly spaced holes, and the list ${word}: places each by itself. Where they are evenly spaced, write count and circle instead of ${word}; otherwise list only the holes that get a screw.`,
+        { value: String(use) },
+      );
+    return;
+  }
+  if (count === undefined) return;
+  const uses = usesOf(count);
+  if (uses.includes(use)) return;
+  const fewer = uses.filter((each) => each < count);
+  const near = fewer.reduce((best, each) => (Math.abs(each - use) < Math.abs(best - use) ? each : best), fewer[0] ?? 0);
+  const slip =
+    use > count
+      ? usesOf(use).includes(count)
+        ? ` Were the two swapped? With ${use} holes and ${count} screws write count: ${use}, use: ${count}.`
+        : ' Count the holes again: count says how many there are.'
+      : near === 0
+        ? ' Delete use: this number of holes can only be used all together.'
+        : ` Was ${near} meant?`;
+  const why =
+    use > count
+      ? `There are ${count} holes, and ${use} of them cannot get a screw.`
+      : `${use} of ${count} holes cannot be evenly spaced.`;
+  report(`${path}.use`, `${why}${slip}`, { value: String(use), allowed: uses.join(', ') });
 }
 
 /** Chords that belong to no one circle. With a preset the count or hole size may still come from there: resolving looks again. */

@@ -21,6 +21,47 @@ export function patternOf(holes: HolesInput): HolePosition[] | null {
   return Array.from({ length: count }, (_, index) => onCircle(circle, first + (index * 360) / count));
 }
 
+/** Holes that get a screw, and the holes between them that stay empty. Both in typed order. */
+export interface UsedHoles {
+  readonly positions: readonly HolePosition[];
+  readonly unused: readonly HolePosition[];
+}
+
+/**
+ * Share out evenly spaced holes: hole 1 gets a screw, and so does every (count / use)th after it.
+ * @param all every hole in typed order
+ * @param use how many get a screw, a divisor of their number; undefined for all
+ */
+export function usedOf(all: readonly HolePosition[], use: number = all.length): UsedHoles {
+  const step = all.length / use;
+  return {
+    positions: all.filter((_, i) => i % step === 0),
+    unused: all.filter((_, i) => i % step !== 0),
+  };
+}
+
+/** Every hole that is in the flange, with a screw or without, in typed order. */
+export function holesThere({
+  positions,
+  unused = [],
+}: Pick<UsedHoles, 'positions'> & Partial<Pick<UsedHoles, 'unused'>>): readonly HolePosition[] {
+  const between = unused.length / positions.length;
+  return unused.length === 0
+    ? positions
+    : positions.flatMap((hole, i) => [hole, ...unused.slice(i * between, (i + 1) * between)]);
+}
+
+/** Least distance between the centres of a hole with a screw and an empty one, mm; infinite where none is empty. */
+export function nearestEmpty({ positions, unused = [] }: Parameters<typeof holesThere>[0]): number {
+  const gaps = positions.flatMap((a) => unused.map((b) => Math.hypot(a.x - b.x, a.y - b.y)));
+  return Math.min(Number.POSITIVE_INFINITY, ...gaps);
+}
+
+/** How many of so many evenly spaced holes can be used and still be evenly spaced: the divisors from 2 up, all of them included. */
+export function usesOf(count: number): number[] {
+  return Array.from({ length: count - 1 }, (_, i) => i + 2).filter((use) => count % use === 0);
+}
+
 /** Diameter of the hole circle: typed, or from the chord or chords. Null when none of them settles it. */
 export function circleOf(holes: HolesInput): number | null {
   return measuredCircle(holes)?.value ?? null;

@@ -71,6 +71,9 @@ export const pulsesText = (pulses: string, unit: SensorUnit): string => `${pulse
 
 const round = (value: number) => Number(value.toPrecision(6));
 
+/** What is missing where pulses are counted by the road wheels. */
+const needsAxle = 'Give sensor.axle: turns of this shaft in one turn of the road wheels (the final drive).';
+
 /** Pulses in a controller's unit for one pulse in a turn of this shaft; a sentence on what is missing. */
 function perUnitOf(unit: SensorUnit, ratio: number | undefined, road: Road): number | string {
   const { axle, rolled } = road;
@@ -79,7 +82,7 @@ function perUnitOf(unit: SensorUnit, ratio: number | undefined, road: Road): num
     return ratio === undefined
       ? 'Give sensor.expects.ratio: turns of the engine in one turn of this shaft.'
       : 1 / ratio;
-  if (axle === null) return 'Give sensor.axle: turns of this shaft in one turn of the road wheels (the final drive).';
+  if (axle === null) return needsAxle;
   if (unit === 'wheel') return axle;
   if (rolled === null) return 'Give sensor.tyre: the size on its wall (205/65R16), or { rolled: 2050 mm }.';
   return pulsesOver(1, axle, rolled.value, unit === 'km' ? mmPerKm : mmPerMile);
@@ -92,7 +95,7 @@ function asBefore(was: NonNullable<SensorInput['was']>, road: Road): Wanted {
   if (axle === null)
     return {
       ok: false,
-      missing: 'Give sensor.axle: turns of this shaft in one turn of the road wheels (the final drive).',
+      missing: `${needsAxle} A machine without road wheels, whose old wheel turned with this shaft: sensor.expects: { pulses: ${teeth} }.`,
     };
   const before = `${teeth} teeth before, turning ${ratio} times in a turn of the road wheels`;
   if (tyre === undefined) {

@@ -10,7 +10,7 @@ import { printable, sortErrors } from './errors.ts';
 import type { FlangePreset } from './flange-presets.ts';
 import { findPreset } from './flange-presets.ts';
 import type { HolePosition } from './hole-pattern.ts';
-import { chordSetOf, circleOf, fittedCircle, patternOf, positionDoubt } from './hole-pattern.ts';
+import { chordSetOf, circleOf, fittedCircle, patternOf, positionDoubt, usedOf } from './hole-pattern.ts';
 import { fromCatalogue, type Measured } from './measured.ts';
 import { mergePreset } from './merge-preset.ts';
 import type { ResolvedRunout } from './resolve-runout.ts';
@@ -30,8 +30,10 @@ export interface ResolvedRegister {
 }
 
 export interface ResolvedHoles {
-  /** In adapter coordinates: seen from the driven side, mm. In typed order. */
-  readonly positions: readonly { readonly x: number; readonly y: number }[];
+  /** Those that get a screw. In adapter coordinates: seen from the driven side, mm. In typed order. */
+  readonly positions: readonly HolePosition[];
+  /** Those of the same size that are there and stay empty. */
+  readonly unused: readonly HolePosition[];
   /** Diameter of the circle through the centres, mm; null when they do not lie on one. */
   readonly circle: number | null;
   /** How far a hole may stand from where it was measured, mm radial. */
@@ -244,7 +246,7 @@ function resolveHoles(holes: HolesInput | undefined, side: 'driving' | 'driven',
   const diameter = holes.diameter ?? major;
   if (pattern === null || diameter === undefined) return null;
   return {
-    positions: side === 'driven' ? pattern.map(({ x, y }) => ({ x: 0 - x, y })) : pattern,
+    ...usedOf(side === 'driven' ? pattern.map(({ x, y }) => ({ x: 0 - x, y })) : pattern, holes.use),
     circle: circleOf(holes) ?? fittedCircle(pattern)?.diameter ?? commonCircle(pattern),
     doubt: positionDoubt(holes),
     kind: holes.thread === undefined ? 'clear' : 'tapped',

@@ -72,6 +72,11 @@ export function holesSchema(fields: Fields) {
   return z
     .strictObject({
       count: whole(2, 72, 'How many holes.').optional(),
+      use: whole(
+        2,
+        72,
+        'How many of them get a screw, evenly spaced and counted from hole 1: a divisor of count, better 3 or more. Left out: all of them. The others stay empty, and nothing is put into them.',
+      ).optional(),
       circle: measured(fields, flangeRanges.circle, 'Diameter of the circle through the hole centres.').optional(),
       chord: measured(
         fields,

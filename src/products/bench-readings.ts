@@ -1,6 +1,7 @@
 /** What was measured of both flanges, as it was typed, with its doubt and its instrument. */
 import { sizeText } from '../drawing/shop/size-text.ts';
 import { asTyped } from '../job/as-typed.ts';
+import { holesThere } from '../job/hole-pattern.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Measured } from '../job/measured.ts';
 import type { FlangeInput } from '../job/schema.ts';
@@ -59,9 +60,9 @@ function dialLine(what: string, read: DialTyped | undefined, tir: number | null,
 /** The bolt circle as it was found: typed, from chords, or from the place of each hole. */
 function circleLines(holes: FlangeInput['holes'], side: Side, joint: Joint): ReadingLine[] {
   const { units } = joint.job;
-  const { circle, doubt, positions } = joint[side].holes;
+  const { circle, doubt } = joint[side].holes;
   const counts = circle === null ? '' : `\u00d8${sizeText(circle, units)}`;
-  const count = `${positions.length} holes`;
+  const count = `${holesThere(joint[side].holes).length} holes`;
   if (holes?.circle) {
     return sizeLine('bolt circle', holes.circle, null, joint).map((line) => ({
       ...line,

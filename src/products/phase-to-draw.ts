@@ -1,5 +1,6 @@
 /** The best way round of a joint as its picture needs it. */
 import type { FlangeToPhase, PhaseViewInput } from '../drawing/phase-view.ts';
+import { holesThere } from '../job/hole-pattern.ts';
 import type { Joint } from '../job/joint.ts';
 import { turned } from '../parts/adapter-holes.ts';
 import { studyPhasing } from '../rotor/phasing-study.ts';
@@ -11,7 +12,7 @@ function flangeToPhase(joint: Joint, side: 'driving' | 'driven', turn: number): 
   return {
     name,
     outside: outside.value,
-    holes: holes.positions.map((at) => ({ ...turned(at, turn), diameter: holes.diameter.value })),
+    holes: holesThere(holes).map((at) => ({ ...turned(at, turn), diameter: holes.diameter.value })),
     rim: {
       high: (rimEccentricity?.angle ?? 0) + turn,
       size: rimEccentricity?.size ?? 0,

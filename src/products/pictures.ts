@@ -12,6 +12,7 @@ import { sensorView } from '../drawing/sensor-view.ts';
 import { shaftView } from '../drawing/shaft-view.ts';
 import { signalView } from '../drawing/signal-view.ts';
 import { wheelView } from '../drawing/wheel-view.ts';
+import { holesThere } from '../job/hole-pattern.ts';
 import type { Joint } from '../job/joint.ts';
 import type { ResolvedFlange } from '../job/resolve-flange.ts';
 import { wordsOf } from '../job/wheel-form.ts';
@@ -44,7 +45,7 @@ function flangeToDraw(flange: ResolvedFlange, joint: Joint): FlangeToDraw {
       depth: register.depth.value,
     },
     bore: flange.bore,
-    holes: holes.positions.map((position) => ({
+    holes: holesThere(holes).map((position) => ({
       ...clocked(position),
       diameter: holes.diameter.value,
       major: tapped ? holes.diameter.value : null,

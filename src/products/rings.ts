@@ -1,4 +1,5 @@
 /** Checks to print in minutes: fit rings and plugs for the flanges' registers, and a hole-pattern disc for each flange. Binary STL. */
+import { holesThere } from '../job/hole-pattern.ts';
 import type { Joint } from '../job/joint.ts';
 import type { ResolvedFlange } from '../job/resolve-flange.ts';
 import type { Mesh } from '../model/mesh.ts';
@@ -64,7 +65,7 @@ export function discSpec(flange: ResolvedFlange): HoleDiscSpec {
     },
     bore: flange.bore,
     holes: {
-      positions: holes.positions.map(({ x, y }) => ({ x: side === 'driven' ? 0 - x : x, y })),
+      positions: holesThere(holes).map(({ x, y }) => ({ x: side === 'driven' ? 0 - x : x, y })),
       diameter: holes.diameter.value,
       tapped: holes.kind === 'tapped',
       doubt: holes.doubt,

@@ -27,10 +27,11 @@ const wordFor = (verdict: Verdict, told: Finding): string =>
   verdict === 'caution' && told.margin !== null && told.margin < 0 ? 'Doubtful' : words[verdict];
 
 /** What stands behind a joint that slips: the dowels of that side, where they carry it alone. */
-function behindIt({ code, verdict }: Finding, findings: readonly Finding[], units: LengthUnits): string {
+function behindIt({ code, verdict, value }: Finding, findings: readonly Finding[], units: LengthUnits): string {
   const side = /^grip-(\w+)$/.exec(code)?.[1];
   const dowels = findings.find((one) => one.code === `dowel-shear-${side}` && one.verdict === 'pass');
-  return verdict === 'caution' && dowels ? `Not by friction: its dowels carry it. ${numberOf(dowels, units)}.` : '';
+  const slips = value !== null && value < 1;
+  return verdict === 'caution' && slips && dowels ? `Not by friction: its dowels carry it. ${numberOf(dowels, units)}.` : '';
 }
 
 /** A finding's number against its limit, in words. */
@@ -106,7 +107,10 @@ const widens: Readonly<Record<string, string>> = {
   'register-binds': "An adapter of the flange's own metal (adapter.material).",
   'register-': 'A mate measured with a micrometer, or a closer fit (adapter.SIDE.fit).',
   'faces-seat-first': 'A lower spigot or a deeper recess (adapter.SIDE.register).',
-  'dowel-': 'Thicker pins, or holes reamed together (adapter.SIDE.dowels).',
+  'dowel-fit-': 'A closer fit (adapter.SIDE.dowels.fit).',
+  'dowel-press-': 'A freer fit (adapter.SIDE.dowels.fit).',
+  'dowel-length-': 'Longer pins, or thinner ones (adapter.SIDE.dowels.length, .size).',
+  'dowel-': 'Thinner pins, or fewer of them (adapter.SIDE.dowels.size, .count).',
   'balance-': 'An even pattern of holes.',
   'couple-': 'Both faces drilled alike.',
   'preload-': 'More length clamped: a thicker adapter, washers, longer screws; and the re-torque after the first run.',
@@ -115,7 +119,7 @@ const widens: Readonly<Record<string, string>> = {
   'thread-': 'Longer screws or deeper threads.',
   'bolt-pitch-': 'More screws.',
   'bolt-shear-': 'Thicker or more screws.',
-  'bearing-': 'Thicker or more screws, or dowels (adapter.SIDE.dowels: auto).',
+  'bearing-': 'Thicker or more screws.',
   'plate-bending-': 'Faces that touch as far out as the screws reach (adapter.outside).',
   'head-web-shear-': 'A thicker adapter (adapter.thickness), or flatter heads.',
   torsion: 'A larger outside or a smaller bore (adapter.outside, adapter.bore).',

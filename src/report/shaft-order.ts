@@ -1,4 +1,5 @@
 /** The order sheet for the shop that makes or shortens the shaft: lengths by every way of saying them, faces named, what to hold. */
+import { holesThere } from '../job/hole-pattern.ts';
 import type { Joint } from '../job/joint.ts';
 import { studyFit } from '../rotor/shaft-fit.ts';
 import type { JointWithShaft } from '../rotor/shaft-line.ts';
@@ -32,7 +33,7 @@ function flangeWords(joint: JointToOrder, units: LengthUnits): string {
   const shape = register
     ? `, register ${register.gender === 'male' ? 'spigot' : 'recess'} ${sizeText(register.diameter.value, units)}`
     : ', no register';
-  return `${name}: outside ${sizeText(outside.value, units)}, ${holes.positions.length} holes ${sizeText(holes.diameter.value, units)}${circle}${shape}`;
+  return `${name}: outside ${sizeText(outside.value, units)}, ${holesThere(holes).length} holes ${sizeText(holes.diameter.value, units)}${circle}${shape}`;
 }
 
 /** How finely shops weld and balance, mm and degrees. Service practice of a joint maker and a run-out article; common practice. */

@@ -26,6 +26,9 @@ function shockOf({ job }: WithDuty): number {
   return typeof shock === 'number' ? shock : must(applicationFactor(shock)).KA;
 }
 
+/** True where the torque also works the other way at full strength: a face that slips then slips to and fro. */
+export const reverses = ({ job }: WithDuty): boolean => job.duty?.reversing === true;
+
 /** The torque to design with; null when the job gives nothing to find it by. */
 export function torqueOf(joint: WithDuty): DesignTorque | null {
   return designTorque({

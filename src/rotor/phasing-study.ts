@@ -2,6 +2,7 @@
 import { type Arrow, arrow } from '../formulas/arrows.ts';
 import { type BoltUp, type Phasing, phasing } from '../formulas/phasing.ts';
 import { symmetryTurns } from '../geometry/symmetry.ts';
+import { holesThere } from '../job/hole-pattern.ts';
 import type { Joint } from '../job/joint.ts';
 import type { ResolvedFlange } from '../job/resolve-flange.ts';
 import { tan } from '../units/trig.ts';
@@ -22,7 +23,7 @@ const near = 0.5;
 export function fittingTurns(joint: Joint, side: Side): number[] {
   const screws = joint.screws.find((group) => group.side === side) ?? joint.screws[0];
   const play = screws ? screwPlay(joint, screws, side) : 0;
-  return symmetryTurns(joint[side].holes.positions, Math.max(leastMiss, play / 2));
+  return symmetryTurns(holesThere(joint[side].holes), Math.max(leastMiss, play / 2));
 }
 
 /** The fitting turn that a typed one means; null when it means none. */

@@ -3,6 +3,7 @@
  * they do not.
  */
 import { bearingResistance, screwForce, shearResistance } from '../formulas/bolt-shear.ts';
+import { nearestEmpty } from '../job/hole-pattern.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import { adapterFace, type FaceSide, faceHeight, faceSides, flangeFace, screwsOfFace } from '../rotor/joint-face.ts';
@@ -11,6 +12,7 @@ import type { Material } from '../standards/materials.ts';
 import { shankOf } from '../standards/shank-lengths.ts';
 import { findThread } from '../standards/threads.ts';
 import { type Check, judged, notAssessed } from './check.ts';
+import { carryByDowels } from './dowels-shear.ts';
 import { torqueInWords, torqueMissing, torqueOf } from './duty-torque.ts';
 import { grips } from './grip.ts';
 import { mm, plain, sourced } from './words.ts';
@@ -33,6 +35,12 @@ function sectionIn(joint: Joint, side: FaceSide, group: ScrewGroup) {
   return { plane, area };
 }
 
+/** Dowels as another way, where they are one. */
+const orDowels = (joint: Joint, side: FaceSide, torque: number): string => {
+  const dowels = carryByDowels(joint, side, torque);
+  return dowels === '' ? '' : `, or ${dowels}`;
+};
+
 function shear(joint: Joint, side: FaceSide, group: ScrewGroup, torque: number, words: string): Finding {
   const common = {
     code: `bolt-shear-${side}`,
@@ -54,7 +62,7 @@ function shear(joint: Joint, side: FaceSide, group: ScrewGroup, torque: number, 
       ...common,
       unit: 'kN',
       why: `${shared}: ${plain(force, 1)} kN on the worst one under ${words}. The ${section.plane} lies in the plane (${plain(section.area, 1)} mm2): ${plain(limit, 1)} kN.${outside}`,
-      cure: `Take thicker or more screws (${Math.ceil((group.count * force) / limit)} of these), or dowels (adapter.${side}.dowels: auto).`,
+      cure: `Take thicker or more screws (${Math.ceil((group.count * force) / limit)} of these)${orDowels(joint, side, torque)}.`,
       source: sourced(source, group.class === '12.9' || group.head.kind === 'socket' || group.head.kind === 'flat'),
     },
     force,
@@ -71,6 +79,8 @@ interface Plate {
   readonly thickness: number | null;
   readonly key: string;
   readonly face: { readonly outside: number; readonly inside: number };
+  /** Distance to the nearest hole without a screw, mm; infinite where there is none. */
+  readonly empty: number;
 }
 
 function platesOf(joint: Joint, side: FaceSide, group: ScrewGroup): Plate[] {
@@ -91,6 +101,7 @@ function platesOf(joint: Joint, side: FaceSide, group: ScrewGroup): Plate[] {
       thickness: passing ? alongHead : group.engagement.has,
       key: `${side}.thickness, from which the screw length follows`,
       face: adapterFace(joint, side),
+      empty: Number.POSITIVE_INFINITY,
     },
     {
       what: `${side} flange`,
@@ -99,6 +110,7 @@ function platesOf(joint: Joint, side: FaceSide, group: ScrewGroup): Plate[] {
       thickness: clear ? (flange.thickness?.value ?? null) : group.engagement.has,
       key: clear ? `${side}.thickness` : `${side}.holes.depth`,
       face: flangeFace(joint, side),
+      empty: nearestEmpty(flange.holes),
     },
   ];
 }
@@ -110,7 +122,7 @@ function bears(plate: Plate, thickness: number, group: ScrewGroup): number {
   const pitch = group.positions.reduce((least, a, i) => {
     const gaps = group.positions.slice(i + 1).map((b) => Math.hypot(a.x - b.x, a.y - b.y));
     return Math.min(least, ...gaps);
-  }, Number.POSITIVE_INFINITY);
+  }, plate.empty);
   const { major: d, class: cls } = group;
   return bearingResistance(
     { d, hole: plate.hole, thickness: Math.min(Math.max(0, thickness), deepest * d), edge: Math.max(0, edge), pitch },
@@ -140,7 +152,7 @@ function bearing(joint: Joint, side: FaceSide, group: ScrewGroup, torque: number
       ...common,
       unit: 'kN',
       why: `${shared}: ${plain(force, 1)} kN on the worst one under ${words}. The ${weaker.plate.what} (${weaker.plate.material.name}, holes of ${mm(weaker.plate.hole)}) gives way at ${plain(weaker.kN, 1)} kN; no more than one screw diameter of its depth is counted.`,
-      cure: `Take thicker or more screws, a stronger material, more metal round the holes, or dowels (adapter.${side}.dowels: auto).`,
+      cure: `Take thicker or more screws, a stronger material, or more metal round the holes${orDowels(joint, side, torque)}.`,
       source: sourced(source, weaker.plate.material.memory),
     },
     force,

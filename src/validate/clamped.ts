@@ -1,6 +1,7 @@
 /** What a screw clamps: the parts under its head, and the ring of the face that they touch on. mm. */
 import type { Backing } from '../formulas/flange-bending.ts';
 import type { ClampedStack, Layer } from '../formulas/preload-change.ts';
+import { nearestEmpty } from '../job/hole-pattern.ts';
 import type { Joint, PressedSeat, ScrewGroup } from '../job/joint.ts';
 import { contactRing, type FaceSide, faceSides } from '../rotor/joint-face.ts';
 import { flangeMaterial, passingHole } from '../rotor/plays.ts';
@@ -80,6 +81,13 @@ export function pitches({ positions }: ScrewGroup): number[] {
       });
 }
 
+/** Metal of the flange from a screw's axis to the edge of the nearest empty hole, mm; infinite where none is empty. */
+export function besideEmpty(joint: Joint, { side }: ScrewGroup): number {
+  if (side === 'wheel') return Number.POSITIVE_INFINITY;
+  const { holes } = joint[side];
+  return nearestEmpty(holes) - (holes.diameter?.value ?? 0) / 2;
+}
+
 /** How far the metal of the face reaches from the screw that has least of it, mm; negative where the screw stands beside it. */
 export function backingOf(joint: Joint, group: ScrewGroup): Backing | null {
   const radii = group.positions.map(({ x, y }) => Math.hypot(x, y));
@@ -105,7 +113,8 @@ export function clampedStack(joint: Joint, group: ScrewGroup): Clamped | null {
   const { inner: hole } = head;
   if (dw <= hole) return null;
   const { inwards, outwards } = backingOf(joint, group) ?? { inwards: 0, outwards: 0 };
-  const room = 2 * Math.min(inwards, outwards, ...pitches(group).map((pitch) => pitch / 2));
+  const besides = [...pitches(group).map((pitch) => pitch / 2), besideEmpty(joint, group)];
+  const room = 2 * Math.min(inwards, outwards, ...besides);
   return { layers, dw, hole, outside: Math.max(dw, room), ends: group.nut ? 2 : 1 };
 }
 

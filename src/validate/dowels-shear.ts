@@ -1,11 +1,13 @@
-/** Do the dowels alone carry the torque? The screws' friction is not counted: a torque that reverses works it loose. */
+/** Do the dowels alone carry the torque? The screws' friction is not counted: pins bear only once the face has slipped. */
 import { dowelCapacity, dowelTorque, mostUsefulDepth } from '../formulas/dowel-shear.ts';
 import type { Joint } from '../job/joint.ts';
 import type { DowelSet } from '../job/joint-dowels.ts';
 import { materialOfFlange } from '../job/resolve-flange.ts';
 import type { Finding } from '../model/finding.ts';
+import { reverses } from '../rotor/joint-torque.ts';
 import { findMaterial } from '../standards/materials.ts';
 import { must } from '../standards/table.ts';
+import { capital } from '../units/sentence.ts';
 import { judged, notAssessed } from './check.ts';
 import { torqueInWords, torqueMissing, torqueOf } from './duty-torque.ts';
 import { mm, plain, sourced } from './words.ts';
@@ -44,13 +46,46 @@ export function carriedByDowels(joint: Joint, { side, pin, inside, circle, count
   return { torque: dowelTorque(load, circle, sharing), sharing, load, gives };
 }
 
-/** Dowels that would carry a torque alone, in words for a cure: "take thicker pins (key), or 3 of them reamed together (key)". */
-export function strongerDowels(set: DowelSet, { torque, sharing }: Carried, asked: number): string {
+/** Why dowels are no cure where the torque reverses. VDI 2230 (from memory): a face must not slide under a load that goes to and fro. */
+export const toAndFro =
+  'the torque reverses, and a face that slips to and fro works its screws loose and frets, whatever the dowels carry';
+
+/** The thickest pins, mm, and the most of them, that a job may ask for (src/job/schema-dowels.ts). */
+const thickest = 20;
+const mostPins = 6;
+
+/** Dowels that would carry a torque alone, in words: "take thicker pins (key), or 3 of them reamed together (key)". Empty: they do already. */
+function strongerDowels(set: DowelSet, { torque, sharing }: Carried, asked: number): string {
+  if (torque >= asked) return '';
   const key = `adapter.${set.side}.dowels`;
   const enough = Math.ceil(asked / (torque / sharing));
-  const more =
-    enough <= 6 ? `, or ${enough} of them reamed together (${key}: { count: ${enough}, reamed: together })` : '';
-  return `take thicker pins (${key}.size)${more}`;
+  const ways = [
+    ...(set.pin.d < thickest ? [`thicker pins (${key}.size)`] : []),
+    ...(enough <= mostPins ? [`${enough} of them reamed together (${key}: { count: ${enough}, reamed: together })`] : []),
+  ];
+  return ways.length === 0 ? '' : `take ${ways.join(', or ')}`;
+}
+
+/**
+ * What dowels could do for a face that slips, a clause of a cure; empty where they are no cure (the torque reverses) or carry it already.
+ * @param asked torque that they must carry, N.m; left out where it is not known: then new dowels are all that can be told
+ */
+export function carryByDowels(joint: Joint, side: 'driving' | 'driven', asked?: number): string {
+  if (reverses(joint)) return '';
+  const set = joint.dowels?.[side];
+  if (!set) return `carry the torque by dowels (adapter.${side}.dowels: auto)`;
+  return asked === undefined ? '' : strongerDowels(set, carriedByDowels(joint, set), asked);
+}
+
+/** What would widen the margin of dowels that carry it: nothing that is done already. */
+function improveOf({ side, pin, count, reamed }: DowelSet): string {
+  const key = `adapter.${side}.dowels`;
+  const ways = [
+    ...(pin.d < thickest ? [`thicker pins (${key}.size)`] : []),
+    ...(reamed !== 'together' ? [`holes reamed together (${key}.reamed: together)`] : []),
+    ...(reamed === 'together' && count < mostPins ? [`more of them (${key}.count)`] : []),
+  ];
+  return ways.length === 0 ? '' : `${capital(ways.join(', or '))}.`;
 }
 
 /** Torque of the dowels against the one that the joint is sized for. */
@@ -72,18 +107,21 @@ export function dowelShear(joint: Joint, set: DowelSet): Finding {
       pin.memory || joint.adapterMaterial.memory || flange.memory,
     ),
   };
-  const why = `${share}, on ${mm(circle)}: ${plain(load / 1000, 1)} kN a pin before ${gives}. Not counted: the screws' friction, fatigue, and depth beyond ${mostUsefulDepth} diameters.`;
+  const isNoCure = reverses(joint) ? ` They save no face that slips: ${toAndFro}.` : '';
+  const why = `${share}, on ${mm(circle)}: ${plain(load / 1000, 1)} kN a pin before ${gives}. Not counted: the screws' friction, fatigue, and depth beyond ${mostUsefulDepth} diameters.${isNoCure}`;
   const asked = torqueOf(joint);
   if (!asked) {
     const all = `They carry ${plain(torque, 0)} N.m. ${why}`;
     return notAssessed({ ...common, why: all, missing: torqueMissing });
   }
+  const stronger = carryByDowels(joint, side, asked.value);
   return judged(
     {
       ...common,
       unit: 'N.m',
       why: `${why} The joint is sized for ${torqueInWords(asked)}.`,
-      cure: `The screws' friction has to carry all of it: see grip-${side}. For the pins to carry it, ${strongerDowels(set, carried, asked.value)}.`,
+      cure: `The screws' friction has to carry all of it: see grip-${side}.${stronger === '' ? '' : ` For the pins to carry it, ${stronger}.`}`,
+      improve: improveOf(set),
     },
     torque,
     // Dowels that only centre need not carry anything: the screws clamp. Where these do not hold, their own check fails.

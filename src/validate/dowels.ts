@@ -1,5 +1,6 @@
 /** Dowels: do the pins fit both holes, are they long enough and not too long, is there metal round them in the flange? */
 import { eccentricityOf } from '../formulas/fit.ts';
+import { holesThere } from '../job/hole-pattern.ts';
 import type { Joint } from '../job/joint.ts';
 import type { DowelFit, DowelSet } from '../job/joint-dowels.ts';
 import type { Finding, Verdict } from '../model/finding.ts';
@@ -167,7 +168,7 @@ function webFinding(joint: Joint, set: DowelSet): Finding {
 
 /** True where turning by one pitch of the dowels brings the flange's holes onto themselves. */
 function fitsTurned(joint: Joint, { side, count }: DowelSet): boolean {
-  const { positions } = joint[side].holes;
+  const positions = holesThere(joint[side].holes);
   const turn = (2 * Math.PI) / count;
   return positions.every(({ x, y }) => {
     const at = { x: x * cos(turn) - y * sin(turn), y: x * sin(turn) + y * cos(turn) };

@@ -6,7 +6,7 @@ import type { Finding } from '../model/finding.ts';
 import { passingHole } from '../rotor/plays.ts';
 import { tan } from '../units/trig.ts';
 import { type Check, judged, notAssessed } from './check.ts';
-import { backingOf, clampedStack, pitches, spreadsFrom, whyNoStack } from './clamped.ts';
+import { backingOf, besideEmpty, clampedStack, pitches, spreadsFrom, whyNoStack } from './clamped.ts';
 import { webUnderHead } from './heads.ts';
 import { atLeast, mm, sourced } from './words.ts';
 
@@ -60,7 +60,7 @@ function backed(joint: Joint, group: ScrewGroup): Finding[] {
   }
   const spread = stack.dw + 2 * plate.thickness * coneTangent(stack);
   const offset = forceOffset(backing, spread);
-  const width = Math.min(spread, ...pitches(group));
+  const width = Math.min(spread, 2 * besideEmpty(joint, group), ...pitches(group));
   const stress = plateBending(1000 * tightening.preload, offset, width, plate.thickness);
   const where = backing.inwards < backing.outwards ? 'towards the middle' : 'towards the rim';
   const name = plate.name.charAt(0).toUpperCase() + plate.name.slice(1);

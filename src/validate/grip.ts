@@ -11,12 +11,13 @@ import {
   frictionOfFace,
   screwsOfFace,
 } from '../rotor/joint-face.ts';
+import { reverses } from '../rotor/joint-torque.ts';
 import { flangeMaterial } from '../rotor/plays.ts';
 import { propertyClass } from '../standards/property-classes.ts';
 import { leastEngagement } from '../standards/thread-engagement.ts';
 import { findThread } from '../standards/threads.ts';
 import { type Check, judged, notAssessed } from './check.ts';
-import { carriedByDowels, strongerDowels } from './dowels-shear.ts';
+import { carriedByDowels, carryByDowels, toAndFro } from './dowels-shear.ts';
 import { torqueInWords, torqueMissing, torqueOf } from './duty-torque.ts';
 import { plain, sourced } from './words.ts';
 
@@ -44,6 +45,12 @@ interface Grip {
   readonly isLossKnown: boolean;
 }
 
+/** Dowels as another way, where they are one. */
+function orDowels(joint: Joint, side: FaceSide, before: string, torque?: number): string {
+  const dowels = carryByDowels(joint, side, torque);
+  return dowels === '' ? '' : `${before}or ${dowels}`;
+}
+
 /** What a face grips with, or why that is not known. */
 export function gripOf(
   joint: Joint,
@@ -54,14 +61,11 @@ export function gripOf(
   const least = group?.tightening.leastPreload ?? null;
   if (!group || least === null) {
     const why = `How hard the faces are pressed together is not known: ${group?.tightening.note ?? 'no screws'}.`;
-    return {
-      why,
-      missing: `Have the tightening torque worked out, or carry the torque by dowels (adapter.${side}.dowels: auto).`,
-    };
+    return { why, missing: `Have the tightening torque worked out${orDowels(joint, side, ', ')}.` };
   }
   const friction = frictionOfFace(joint, side);
   if (!friction.ok) {
-    const missing = `Test the faces and give adapter.${side}.face_friction, or carry the torque by dowels (adapter.${side}.dowels: auto).`;
+    const missing = `Test the faces and give adapter.${side}.face_friction${orDowels(joint, side, ', ')}.`;
     return { why: friction.why, missing };
   }
   const scattered = Math.min(least, group.tightening.spread?.least ?? least);
@@ -119,11 +123,11 @@ function cureOf(
   safety: number,
 ): string {
   const needs = gripNeeds(torque, safety, 1000 * clamp, group.positions, friction.mu);
+  const isNoCure = reverses(joint) ? ` Dowels are no cure: ${toAndFro}.` : '';
   if (clamp < leastClamp) {
-    return `Needs ${plain(needs.force / 1000, 1)} kN per screw, and settling or heat leaves next to nothing: take longer or thinner screws, or carry the torque by dowels (adapter.${side}.dowels: auto).`;
+    return `Needs ${plain(needs.force / 1000, 1)} kN per screw, and settling or heat leaves next to nothing: take longer or thinner screws${orDowels(joint, side, ', ', torque)}.${isNoCure}`;
   }
   const times = needs.force / 1000 / clamp;
-  const pins = joint.dowels?.[side];
   // What settles away stays the same however hard the screw is pulled.
   const stronger = strongerClass(joint, group, (needs.force / 1000 + lost) / (clamp + lost));
   const ways = [
@@ -134,12 +138,9 @@ function cureOf(
         ]
       : []),
     ['take thicker screws', ...moreScrews(joint, side, group, times)].join(', or '),
-    pins
-      ? strongerDowels(pins, carriedByDowels(joint, pins), torque)
-      : `carry the torque by dowels (adapter.${side}.dowels: auto)`,
   ];
   const lacks = `Needs ${plain(needs.force / 1000 - clamp, 1)} kN more per screw, or friction ${plain(Math.ceil(needs.mu * 100 - 1e-6) / 100, 2)}`;
-  return `${lacks}: ${ways.join('; or ')}.`;
+  return `${lacks}: ${ways.join('; or ')}${orDowels(joint, side, '; ', torque)}.${isNoCure}`;
 }
 
 /** What would widen the margin of a face that holds. */
@@ -149,7 +150,7 @@ function improveOf(joint: Joint, side: FaceSide, { group, friction }: Grip): str
     ...(stronger ? [`class ${stronger} screws (adapter.${group.side}.class: ${stronger})`] : []),
     'thicker or more screws',
     ...(friction.steel && friction.mu < blasted ? ['blasted faces'] : []),
-    ...(joint.dowels?.[side] ? [] : [`dowels (adapter.${side}.dowels: auto)`]),
+    ...(joint.dowels?.[side] || reverses(joint) ? [] : [`dowels (adapter.${side}.dowels: auto)`]),
   ];
   const [first = '', ...others] = ways;
   return `${first[0]?.toUpperCase()}${[first.slice(1), ...others].join(', or ')}.`;
@@ -171,7 +172,7 @@ function whyOf(joint: Joint, side: FaceSide, grip: Grip, torque: DesignTorque, a
   // They bear on their holes only once the face has moved: the two are never added.
   const pins =
     alone !== null
-      ? ` The dowels alone carry ${plain(alone, 0)} N.m${alone < torque.value ? ', which is too little; they bear only once the face has slipped, so friction and pins are not added' : ': should the face slip, they hold it'}.`
+      ? ` The dowels alone carry ${plain(alone, 0)} N.m${alone < torque.value ? ', which is too little; they bear only once the face has slipped, so friction and pins are not added' : reverses(joint) ? `, which does not count: ${toAndFro}` : ': should the face slip, they hold it'}.`
       : '';
   const settled =
     lost === 0
@@ -202,7 +203,7 @@ function judgeFace(joint: Joint, side: FaceSide, lost: LostPreload): Finding {
   const grip = gripOf(joint, side, lost);
   if (!('clamp' in grip)) return notAssessed({ ...common, ...grip, source });
   const { duty } = joint.job;
-  const safety = duty?.slip_safety ?? (duty?.reversing ? usualSafety.reversing : usualSafety.steady);
+  const safety = duty?.slip_safety ?? (reverses(joint) ? usualSafety.reversing : usualSafety.steady);
   const holds = gripOfScrews(1000 * grip.clamp, grip.group.positions, grip.friction.mu);
   const pins = joint.dowels?.[side];
   const alone = pins ? carriedByDowels(joint, pins).torque : null;
@@ -216,11 +217,12 @@ function judgeFace(joint: Joint, side: FaceSide, lost: LostPreload): Finding {
       source: sourced(`${source}; friction: ${grip.friction.source}`, grip.friction.memory),
     },
     holds / torque.value,
-    // At its least preload and least friction a face that just holds is doubtful, one that does not has failed; unless dowels hold it alone.
+    // At its least preload and least friction a face that just holds is doubtful, one that does not has failed; unless dowels hold it alone,
+    // and it slips one way only: to and fro it works its screws loose and frets.
     {
       limit: safety,
       sense: 'at least',
-      worst: alone !== null && alone >= torque.value ? 'caution' : 'fail',
+      worst: alone !== null && alone >= torque.value && !reverses(joint) ? 'caution' : 'fail',
       ...(duty?.slip_safety === undefined ? { hard: 1 } : {}),
     },
   );

@@ -43,6 +43,12 @@ describe('the count that is chosen', () => {
     expect(wanted).toMatchObject({ ok: true, value: { perTurn: (44 * 5.4) / 4.8 } });
   });
 
+  it('a machine without road wheels is told how to say so', () => {
+    const wanted = pulsesWanted(judge(auto({ was: { teeth: 48 } }, { teeth: 48 })).joint.job);
+    expect(wanted).toMatchObject({ ok: false });
+    if (wanted?.ok === false) expect(wanted.missing).toMatch(/sensor\.axle.*sensor\.expects: \{ pulses: 48 \}\.$/);
+  });
+
   it('counts missing places in', () => {
     expect(chosen(auto({ expects: { pulses: 58, adjustable: false } }, { missing: 2 }))).toBe(60);
   });
