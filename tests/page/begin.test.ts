@@ -54,9 +54,13 @@ describe('which known pattern is it', () => {
     await panel.locator('summary').first().click();
     const field = panel.getByLabel('bolt circle');
     await field.fill('301');
-    await expect.poll(() => panel.locator('[role="status"]').textContent()).toContain('None of them is your flange');
+    await expect
+      .poll(() => panel.locator('[role="status"]').textContent(), { timeout: 20_000 })
+      .toContain('None of them is your flange');
     await field.fill('84,02');
-    await expect.poll(() => panel.locator('[role="status"]').textContent()).toContain('bolt circle: "84,02"');
+    await expect
+      .poll(() => panel.locator('[role="status"]').textContent(), { timeout: 20_000 })
+      .toContain('bolt circle: "84,02"');
   });
 });
 
@@ -83,5 +87,20 @@ describe('a job that is not whole', () => {
     await page.locator('#picture-section svg').waitFor();
     expect(await page.locator('#picture-driven-so-far').count()).toBe(0);
     expect(complaints).toEqual([]);
+  });
+});
+
+describe('what nobody measured', () => {
+  it('stands under the verdict, each value with its reason and the way to its field', async () => {
+    const { page } = await bench.open();
+    await settled(page);
+    const list = page.locator('.assumed');
+    await list.locator('summary').click();
+    // The example names no material for its driven flange.
+    const material = list.locator('li', { hasText: 'driven.material' });
+    expect(await material.textContent()).toMatch(/S355: default: .*give the real one if you know it/);
+    expect(await blamedByAxe(page, '.assumed')).toEqual([]);
+    await material.getByRole('button').first().click();
+    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('name'))).toBe('driven.material');
   });
 });

@@ -102,7 +102,10 @@ export function KnownPatterns() {
     <MeasurePanel
       of="patterns"
       title="Which known pattern is it?"
-      onOpen={() => near.value ?? takeFromSheet(side.value)}
+      onOpen={() => {
+        // What is typed by then stays.
+        if (typed.value === none) takeFromSheet(side.value);
+      }}
     >
       <div>
         <p>

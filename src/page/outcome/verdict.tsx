@@ -162,6 +162,21 @@ export function Verdict() {
           </table>
         </details>
       ) : null}
+      {report.assumptions.length > 0 ? (
+        <details class="assumed">
+          <summary>
+            <h3>{report.assumptions.length} values chosen or assumed, not measured</h3>
+          </summary>
+          <ul>
+            {report.assumptions.map(({ path, value, from, memory }) => (
+              <li key={path}>
+                <KeyText text={path} /> <strong>{value}</strong>: {from}
+                {memory ? '. From memory: measure it.' : ''}
+              </li>
+            ))}
+          </ul>
+        </details>
+      ) : null}
       <details>
         <summary>
           <h3>Key numbers</h3>
