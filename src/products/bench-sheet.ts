@@ -143,6 +143,9 @@ function sensorLines(joint: Joint, findings: readonly Finding[], data: ReturnTyp
   const range = [least ? `least ${size(least.value)}` : '', most ? `most ${size(most.value)}` : ''].filter(
     (one) => one !== '',
   );
+  const usual = [least, most].filter((one) => one && !one.isOwn);
+  const doubt =
+    usual.length === 0 ? '' : ` (usual of its kind${usual.some((one) => one?.memory) ? ', from memory' : ''})`;
   const numberOf = (code: string) => findings.find((one) => one.code === code)?.value ?? null;
   const [high, low] = [numberOf('sensor-gap-high'), numberOf('sensor-gap-low')];
   const told = (data.controller?.lines ?? []).filter(({ label }) =>
@@ -150,7 +153,9 @@ function sensorLines(joint: Joint, findings: readonly Finding[], data: ReturnTyp
   );
   return [
     line(wordsOf(job.wheel).teeth, String(wheelSpec.teeth - wheelSpec.missing)),
-    ...(needs?.gap ? [line('gap, feeler gauge', [`set ${size(needs.gap.value)}`, ...range].join('; '), true)] : []),
+    ...(needs?.gap
+      ? [line('gap, feeler gauge', `${[`set ${size(needs.gap.value)}`, ...range].join('; ')}${doubt}`, true)]
+      : []),
     ...(high !== null && low !== null ? [line('gap as it turns', `${size(high)} to ${size(low)}`)] : []),
     ...told.map(({ label, value }) => line(label.toLowerCase(), value)),
   ];

@@ -121,6 +121,9 @@ describe('a job with known numbers', () => {
     expect(words).toContain('62 \u00b10.01 62 \u00b10.01 micrometer');
     expect(words).toContain('84.02, 83.98, 84.00');
     expect(words).toContain('set 1.2 mm; least 0.5 mm; most 2.5 mm');
+    expect(words).not.toContain('usual of its kind');
+    // No data sheet was typed there: the range is that of its kind, and says so.
+    expect(wordsOf(await pageOf(shippedJob('near-miss')))).toMatch(/most \S+ mm \(usual of its kind/);
     expect(words).toMatch(/turned over: the bore, 26\.00 mm 0\.02 /);
     expect(words).toContain('the wheel set true: its teeth 0.15');
     expect(words).toMatch(/teeth 60 /);
