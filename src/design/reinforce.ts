@@ -1,5 +1,6 @@
 /** When the faces might slip or nothing centres them: the same designs with stronger screws, and with dowels where those are not enough. */
 import type { Joint, ScrewGroup } from '../job/joint.ts';
+import { isStocked } from '../standards/property-classes.ts';
 import { designJoint } from './design-joint.ts';
 import { type Choice, type SearchInput, type Way, withChoice } from './options.ts';
 import { byMerit, type Candidate, passes, saying } from './rank.ts';
@@ -51,10 +52,18 @@ const holders = (joint: Joint, faces: readonly SideName[]): SideName[] => [
   ),
 ];
 
-function withKeys(choice: Choice, names: readonly SideName[], keys: Way['set']): Choice {
-  const way = (side: SideName): Way =>
-    names.includes(side) ? { ...choice[side], set: { ...choice[side].set, ...keys } } : choice[side];
+type Keys = Partial<Record<SideName, Way['set']>>;
+
+function withKeys(choice: Choice, keys: Keys): Choice {
+  const way = (side: SideName): Way => ({ ...choice[side], set: { ...choice[side].set, ...keys[side] } });
   return { ...choice, driving: way('driving'), driven: way('driven') };
+}
+
+/** What makes a side's screws the strongest that are stocked: hexagon heads give way to socket heads. Null where the head was typed. */
+function strongestKeys({ joint }: Candidate, side: SideName, given: ReadonlySet<string>): Way['set'] | null {
+  const kind = screwsOf(joint, side)?.head.kind;
+  if (kind === undefined || isStocked(strongest, kind)) return { class: strongest };
+  return given.has(`adapter.${side}.head`) ? null : { class: strongest, head: 'socket' };
 }
 
 /**
@@ -80,10 +89,19 @@ export function* reinforced(input: SearchInput, judge: Judge, candidates: readon
   for (const candidate of best) {
     yield;
     const classes = open(holders(candidate.joint, slipping(candidate, ['fail', 'caution'])), 'class');
-    const stronger = classes.length > 0 ? attempt(withKeys(candidate.choice, classes, { class: strongest })) : null;
+    const keys: Keys = Object.fromEntries(
+      classes.flatMap((side) => {
+        const found = strongestKeys(candidate, side, input.given);
+        return found ? [[side, found]] : [];
+      }),
+    );
+    const stronger = Object.keys(keys).length > 0 ? attempt(withKeys(candidate.choice, keys)) : null;
     const last = stronger ?? candidate;
-    const pinned = open([...new Set([...slipping(last, ['fail']), ...loose(last)])], 'dowels');
-    if (pinned.length > 0) attempt(withKeys(last.choice, pinned, { dowels: 'auto' }));
+    // Dowels save no face that slips to and fro; they still centre one.
+    const slipped = input.job.duty?.reversing ? [] : slipping(last, ['fail']);
+    const pinned = open([...new Set([...slipped, ...loose(last)])], 'dowels');
+    const pins: Keys = Object.fromEntries(pinned.map((side) => [side, { dowels: 'auto' }]));
+    if (pinned.length > 0) attempt(withKeys(last.choice, pins));
   }
   return made;
 }

@@ -31,7 +31,8 @@ export function kindOf({ screws }: Pick<Joint, 'screws'>, withSize = true): stri
   return screws
     .filter(({ side }) => side !== 'wheel')
     .map(({ side, fastening, thread, head, seat }) =>
-      [side, fastening, ...(withSize ? [thread] : []), head.kind, seat].join(' '),
+      // Outside of the adapter a head is what its class is made with: no other kind of design.
+      [side, fastening, ...(withSize ? [thread] : []), ...(seat === 'outside' ? [] : [head.kind]), seat].join(' '),
     )
     .join(', ');
 }

@@ -40,8 +40,10 @@ export const sideScrews = ({ screws }: Pick<Joint, 'screws'>): ScrewGroup[] =>
 export function groupText(group: ScrewGroup): string {
   const { side, fastening, thread, head, seat, washer } = group;
   const washers = washer ? ' with washers' : '';
-  if (isShared(group)) return `${thread} bolts and nuts${washers} through both flanges`;
-  if (fastening === 'into_adapter') return `${thread} screws${washers} through the ${side} flange into the adapter`;
+  const socket = head.kind === 'socket' ? 'socket head ' : '';
+  if (isShared(group)) return `${thread} ${socket}bolts and nuts${washers} through both flanges`;
+  if (fastening === 'into_adapter')
+    return `${thread} ${socket}screws${washers} through the ${side} flange into the adapter`;
   const heads = `${washer ? 'washers under ' : ''}${seat === 'sunk' && head.kind !== 'flat' ? 'sunk ' : ''}${headWords[head.kind]} heads${seat === 'surface' ? ' on the face' : ''}`;
   return fastening === 'through'
     ? `${thread} bolts with ${heads} and nuts behind the ${side} flange`
@@ -91,7 +93,10 @@ export function keysFor(joint: Pick<Joint, 'screws' | 'job' | 'dowels'>): string
     const keys = [
       ...(wish.fastening === 'auto' ? [`fastening: ${own.fastening}`] : []),
       ...(wish.screw === 'auto' && own.fastening !== 'into_flange' ? [`screw: ${yamlWord(own.thread)}`] : []),
-      ...(wish.head === 'auto' && own.seat !== 'outside' ? [`head: ${own.head.kind}`] : []),
+      // Heads outside are hexagons unless something else is asked for.
+      ...(wish.head === 'auto' && (own.seat !== 'outside' || own.head.kind !== 'hex')
+        ? [`head: ${own.head.kind}`]
+        : []),
       ...(wish.seat === 'auto' && own.seat !== 'outside' && own.head.kind !== 'flat' ? [`seat: ${own.seat}`] : []),
       ...(own.washer && !wish.washer ? ['washer: true'] : []),
       ...(own.class !== wish.class ? [`class: ${own.class}`] : []),

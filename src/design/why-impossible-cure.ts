@@ -33,6 +33,9 @@ function* bestUnder(
   return [...candidates].sort(byMerit)[0];
 }
 
+/** What a change is a change of: two of one key contradict each other. */
+const keyOf = ({ key }: Change): string => key.split(':')[0] ?? key;
+
 function sentence(changes: readonly Change[], works: Candidate, before: Candidate): string {
   const way = wayText(works.joint);
   const what = [...(way === wayText(before.joint) ? [] : [way]), ...changes.map(({ words }) => words)].join(', with ');
@@ -52,7 +55,8 @@ export function* nearestCure(input: SearchInput, judge: Judge, ranked: readonly 
   let trials = 0;
   while (taken.length < mostTogether) {
     let next: { readonly change: Change; readonly best: Candidate } | null = null;
-    for (const change of helpful(changes, reached).filter((one) => !taken.includes(one))) {
+    const isTaken = (one: Change) => taken.some((other) => keyOf(other) === keyOf(one));
+    for (const change of helpful(changes, reached).filter((one) => !isTaken(one))) {
       if (++trials > mostTrials) return null;
       const best = yield* bestUnder([...taken, change], input, judge, ranked);
       if (!best) continue;

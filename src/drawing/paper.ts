@@ -47,6 +47,8 @@ export interface FlangeOnPaper {
     /** Clear hole, or the thread's major diameter. */
     readonly diameter: number;
     readonly thread: string | null;
+    /** Numbers of those that stay empty; left out where each gets a screw. */
+    readonly empty?: readonly number[];
   };
   /** Where the adapter's index mark comes to lie, degrees counter-clockwise as seen. */
   readonly zero: number;
@@ -111,6 +113,7 @@ function holeFigure(centre: Point, r: number, text: string): Shape {
 /** Pattern of a flange's own face. */
 export function flangePattern(flange: FlangeOnPaper, units: LabelUnits): PaperPattern {
   const { side, name, holes, register } = flange;
+  const { empty = [] } = holes;
   const rim = flange.outside / 2;
   const on = boltCircle(holes.positions);
   const size = holes.thread ?? diameterText(holes.diameter, units);
@@ -129,7 +132,7 @@ export function flangePattern(flange: FlangeOnPaper, units: LabelUnits): PaperPa
   ];
   const view = `${name}: seen looking at the ${side} flange's own face.`;
   const facts = [
-    `${holes.positions.length} x ${size}${on === null ? '' : ` on ${diameterText(on, units)}`}, hole 1 first`,
+    `${holes.positions.length} x ${size}${on === null ? '' : ` on ${diameterText(on, units)}`}, hole 1 first${empty.length === 0 ? '' : `; no screw in ${empty.join(', ')}`}`,
     register
       ? `register ${register.gender === 'male' ? 'spigot' : 'recess'} ${diameterText(register.diameter, units)}`
       : 'no register',

@@ -6,7 +6,7 @@
 import { builtFacts } from '../job/built-facts.ts';
 import type { Joint } from '../job/joint.ts';
 import { generalTolerance } from '../standards/general-tolerances.ts';
-import { machiningRule, setupRunout } from '../standards/machining-practice.ts';
+import { faceParallelism, machiningRule, setupRunout } from '../standards/machining-practice.ts';
 import { must } from '../standards/table.ts';
 import { type Characteristic, type Found, foundOf, massRow, type Row } from './size-row.ts';
 import { wheelRows } from './wheel-rows.ts';
@@ -112,6 +112,7 @@ function turnOverRows(joint: Joint): Row[] {
   const common = { part: 'adapter' as const, nominal: 0, lower: 0, unit: 'mm' as const, mend: 'never' as const };
   // A side without a register has none to run out; its face still does.
   const { registers, wheelSeat, bore } = joint.adapterSpec;
+  const { setup } = joint.job.adapter;
   return [
     ...(registers.driven
       ? [
@@ -147,8 +148,9 @@ function turnOverRows(joint: Joint): Row[] {
       id: 'face-parallel',
       feature: 'body',
       what: 'run-out of the driven face, driving one true',
-      upper: must(machiningRule('parallelism', 0)).value,
-      from: 'face parallelism, common practice',
+      upper: faceParallelism(setup).value,
+      from:
+        setup === 'one chucking' ? 'both faces in one chucking, common practice' : 'face parallelism, common practice',
       gauge: 'dial indicator',
       verb: 'face true',
       found: dial(seen?.face?.tir),

@@ -51,9 +51,15 @@ export function holesThere({
     : positions.flatMap((hole, i) => [hole, ...unused.slice(i * between, (i + 1) * between)]);
 }
 
+/** Numbers of the empty holes, as they are counted in the flange from 1. */
+export function emptyNumbers({ positions, unused = [] }: Parameters<typeof holesThere>[0]): number[] {
+  const step = 1 + unused.length / positions.length;
+  return holesThere({ positions, unused }).flatMap((_, i) => (i % step === 0 ? [] : [i + 1]));
+}
+
 /** Least distance between the centres of a hole with a screw and an empty one, mm; infinite where none is empty. */
 export function nearestEmpty({ positions, unused = [] }: Parameters<typeof holesThere>[0]): number {
-  const gaps = positions.flatMap((a) => unused.map((b) => Math.hypot(a.x - b.x, a.y - b.y)));
+  const gaps = unused.flatMap((a) => positions.map((b) => Math.hypot(a.x - b.x, a.y - b.y)));
   return Math.min(Number.POSITIVE_INFINITY, ...gaps);
 }
 

@@ -64,6 +64,7 @@ const otherNames: Readonly<Record<string, readonly string[]>> = {
   fit: ['tolerance', 'zone'],
   thickness: ['width', 'length', 'thick'],
   at: ['positions', 'coordinates', 'xy', 'points'],
+  use: ['used', 'using', 'usedholes'],
   from: ['preset', 'type', 'standard'],
   driving: ['input', 'drive', 'front'],
   driven: ['output', 'rear'],

@@ -55,7 +55,7 @@ function dowelsSection(fields: Fields, side: string) {
 /** Schema of `adapter.<side>.dowels`: none, auto, or keys of its own. Everything that is left out is chosen. */
 export function dowelsSchema(fields: Fields, side: string) {
   const section = dowelsSection(fields, side);
-  const about = `Dowel pins between the adapter and the ${side} flange: they centre it where it has no register, and carry a torque that reverses. none, auto, or keys of its own.`;
+  const about = `Dowel pins between the adapter and the ${side} flange: they centre it where it has no register, and carry what friction does not, where the torque works one way. none, auto, or keys of its own.`;
   return wordOr(['none', 'auto'], section, about);
 }
 

@@ -32,7 +32,9 @@ export function dutySchema(fields: Fields) {
           `How roughly the load comes: ${applicationFactors.rows.map(({ shock, KA }) => `${shock} (${KA})`).join(', ')} by the gear standards' application factor, or a factor of your own. Left out: 1, the torque is a peak already.`,
         )
         .optional(),
-      reversing: yesNo('Whether the torque also works the other way at full strength. Left out: false.').optional(),
+      reversing: yesNo(
+        'Whether the torque also works the other way at full strength; a face that slips then fails, dowels or not. Left out: false.',
+      ).optional(),
       slip_safety: fields
         .quantity(
           'ratio',

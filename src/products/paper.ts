@@ -1,6 +1,7 @@
 /** True-size paper patterns of both flanges and both faces of the adapter, a PDF for each size of paper. */
 import { adapterPattern, flangePattern, type PaperPattern } from '../drawing/paper.ts';
 import { type PaperName, sheetsOfPaper } from '../drawing/sheet-of-paper.ts';
+import { emptyNumbers } from '../job/hole-pattern.ts';
 import type { Joint } from '../job/joint.ts';
 import { paperNames } from '../job/schema.ts';
 import { writePdf } from '../write/pdf.ts';
@@ -20,7 +21,12 @@ export function paperPatterns(joint: Joint): PaperPattern[] {
         outside,
         bore,
         register: register && { gender: register.gender, diameter: register.diameter.value },
-        holes: { positions: holes.positions, diameter: holes.diameter, thread: joint[side].holes.thread },
+        holes: {
+          positions: holes.positions,
+          diameter: holes.diameter,
+          thread: joint[side].holes.thread,
+          empty: emptyNumbers(joint[side].holes),
+        },
         // The driven pattern is turned by the clocking, and its face is seen from the other end.
         zero: side === 'driving' ? 0 : 180 + adapterSpec.clocking,
       },

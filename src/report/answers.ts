@@ -30,8 +30,9 @@ const wordFor = (verdict: Verdict, told: Finding): string =>
 function behindIt({ code, verdict, value }: Finding, findings: readonly Finding[], units: LengthUnits): string {
   const side = /^grip-(\w+)$/.exec(code)?.[1];
   const dowels = findings.find((one) => one.code === `dowel-shear-${side}` && one.verdict === 'pass');
+  if (verdict !== 'caution' || !dowels) return '';
   const slips = value !== null && value < 1;
-  return verdict === 'caution' && slips && dowels ? `Not by friction: its dowels carry it. ${numberOf(dowels, units)}.` : '';
+  return `${slips ? 'Not by friction: its dowels carry it.' : 'Should it slip, its dowels carry it.'} ${capital(numberOf(dowels, units))}.`;
 }
 
 /** A finding's number against its limit, in words. */
@@ -61,7 +62,7 @@ function chanceWords({ verdict, margin }: Finding, { value }: Finding): string {
   return `${worst} ${value >= rare ? `Few come near it: o${many}` : `O${many}`}. Only the finished joint, measured, tells of this one.`;
 }
 
-function answerTo(asked: Question, findings: readonly Finding[], units: LengthUnits): Answer[] {
+function answerTo(asked: Question, findings: readonly Finding[], units: LengthUnits, reversing = false): Answer[] {
   const { question, codes, chance } = asked;
   const about = findings.filter((finding) => speaksTo(asked, finding));
   const [first] = about;
@@ -81,7 +82,8 @@ function answerTo(asked: Question, findings: readonly Finding[], units: LengthUn
   const sure = findings.find(({ code }) => code === chance);
   const text = [
     isOpen ? `${lead.why} ${lead.remedy}` : `${numberOf(told, units)}.`,
-    isOpen ? '' : behindIt(told, findings, units),
+    // Dowels save no face that slips to and fro.
+    isOpen || reversing ? '' : behindIt(told, findings, units),
     sure !== undefined && told === lead ? chanceWords(told, sure) : '',
     !isOpen && told !== worst && worst.value !== null ? `Nearest to its limit: ${numberOf(worst, units)}.` : '',
     notGiven.length > 0 ? `Not given, counted as nothing: ${notGiven.join(', ')}.` : '',
@@ -164,8 +166,8 @@ function weakest(findings: readonly Finding[], units: LengthUnits): Answer[] {
   ];
 }
 
-/** Answers to the questions; a question that no check speaks to is left out. */
-export const answersOf = (findings: readonly Finding[], units: LengthUnits): Answer[] =>
-  [...questions.flatMap((question) => answerTo(question, findings, units)), ...weakest(findings, units)].map(
+/** Answers to the questions; a question that no check speaks to is left out. `reversing`: the joint's torque works both ways (duty.reversing). */
+export const answersOf = (findings: readonly Finding[], units: LengthUnits, reversing = false): Answer[] =>
+  [...questions.flatMap((question) => answerTo(question, findings, units, reversing)), ...weakest(findings, units)].map(
     (answer) => ({ ...answer, text: capital(answer.text) }),
   );

@@ -116,6 +116,7 @@ export const questions: readonly Question[] = [
       'screw-length',
       'thread-in-flange',
       'bolt-reaches-nut',
+      'screw-class',
       'dowel-press-',
       'dowel-length-',
       'dowel-room-',

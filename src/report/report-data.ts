@@ -4,6 +4,7 @@ import type { JobInput } from '../job/schema.ts';
 import type { Assumption, Finding, Verdict } from '../model/finding.ts';
 import { senseOf } from '../model/limit-use.ts';
 import type { RubbingJoint } from '../rotor/joint-face.ts';
+import { reverses } from '../rotor/joint-torque.ts';
 import type { LengthUnits } from '../units/format.ts';
 import { capital } from '../units/sentence.ts';
 import { type OtherWays, otherWays } from './alternatives.ts';
@@ -186,7 +187,7 @@ export function reportData(
       missing === 0
         ? ''
         : `${plural(missing, 'check was', 'checks were')} not assessed and ${missing === 1 ? 'counts' : 'count'} neither way.`,
-    answers: answersOf(findings, units),
+    answers: answersOf(findings, units, reverses(joint)),
     next: nextSteps(ranked),
     findings: ranked.map(withSense),
     assumptions: joint.assumptions,

@@ -85,9 +85,9 @@ export function turnOverCure({ turnOver: { tir }, job, asMeasured }: Joint): str
     : 'both registers in one chucking (adapter.setup: one chucking)';
 }
 
-/** What makes the adapter's two faces more alike. */
+/** What makes the adapter's two faces more alike; empty where they are turned in one chucking. */
 export const faceCure = ({ job }: Joint): string =>
-  `${job.adapter.setup === 'one chucking' ? '' : 'both faces in one chucking, or '}the second one faced against a lapped plate`;
+  job.adapter.setup === 'one chucking' ? '' : 'both faces in one chucking (adapter.setup: one chucking)';
 
 /** What centres a wheel better on its register. */
 export const wheelBoreCure = ({ wheelBore }: Joint): string =>

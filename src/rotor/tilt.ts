@@ -4,8 +4,7 @@
  */
 import type { Link } from '../formulas/chain.ts';
 import type { Joint } from '../job/joint.ts';
-import { machiningRule } from '../standards/machining-practice.ts';
-import { must } from '../standards/table.ts';
+import { faceParallelism } from '../standards/machining-practice.ts';
 import { tan } from '../units/trig.ts';
 import { seen, sizesRead, turnOf, wrapped } from './as-bolted.ts';
 import { faceCure, trueUp } from './link-cures.ts';
@@ -51,9 +50,9 @@ export function faceLink(joint: Joint, side: FlangeSide): Link[] {
   ];
 }
 
-/** The two faces of the adapter are parallel within what the trade holds. */
+/** The two faces of the adapter are parallel within what the set-up holds. */
 function parallelism(joint: Joint): Link {
-  const rule = must(machiningRule('parallelism', 0));
+  const rule = faceParallelism(joint.job.adapter.setup);
   const face = joint.asMeasured?.face;
   if (face) {
     const across = joint.adapterSpec.outside;

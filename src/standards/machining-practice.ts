@@ -68,6 +68,7 @@ export const machiningRules: StandardTable<MachiningRuleRow> = {
     { rule: 'hole_position', title: 'position of a milled hole', value: 0.05, per: 'mm', source: 'common practice', memory: true },
     { rule: 'chamfer', title: 'edge and hole chamfer', value: 0.5, per: 'mm', source: 'common practice', memory: true },
     { rule: 'parallelism', title: 'parallelism of the two faces', value: 0.05, per: 'mm', source: 'face run-out of catalogue flanges' },
+    { rule: 'parallelism_one_chucking', title: 'parallelism of two faces turned in one chucking', value: 0.02, per: 'mm', source: 'common practice', memory: true },
   ],
 };
 
@@ -77,4 +78,14 @@ export function machiningRule(rule: string, d: number): Lookup<{ value: number; 
   if (!row.ok) return row;
   const { value, per, source, memory = false } = row.value;
   return { ok: true, value: { value: per === 'd' ? value * d : value, source, memory } };
+}
+
+/**
+ * How far the two faces of a turned part are from parallel, mm total indicator reading across it, by set-up. Two faces that come from one
+ * chucking are both square to the same spindle: 0.02 (common practice, no source). In every other set-up the second face is cut after the part
+ * was turned over, however its axis was found again: 0.05, what catalogue flanges allow their faces.
+ */
+export function faceParallelism(method?: SetupMethod): { value: number; source: string; memory: boolean } {
+  const rule = method === 'one chucking' ? 'parallelism_one_chucking' : 'parallelism';
+  return must(machiningRule(rule, 0));
 }

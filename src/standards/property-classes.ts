@@ -33,6 +33,12 @@ export const propertyClasses: StandardTable<PropertyClassRow> = {
   ],
 };
 
+/** Head kinds that class 12.9 is made in: ISO 4762, ISO 10642 and ISO 7380-1 list it; ISO 4014 and ISO 4017 list 5.6, 8.8, 9.8 and 10.9. From memory. */
+const strongestHeads: readonly string[] = ['socket', 'flat', 'button'];
+
+/** True where screws of a class are made with a head as a stock item. Source: the screws' own standards, from memory. */
+export const isStocked = (cls: string, head: string): boolean => cls !== '12.9' || strongestHeads.includes(head);
+
 /** One inch grade over a range of diameters. ksi; over < D <= upTo in inches. */
 export interface InchGradeRow extends TableRow {
   readonly cls: string;

@@ -61,7 +61,9 @@ function strongerDowels(set: DowelSet, { torque, sharing }: Carried, asked: numb
   const enough = Math.ceil(asked / (torque / sharing));
   const ways = [
     ...(set.pin.d < thickest ? [`thicker pins (${key}.size)`] : []),
-    ...(enough <= mostPins ? [`${enough} of them reamed together (${key}: { count: ${enough}, reamed: together })`] : []),
+    ...(enough <= mostPins
+      ? [`${enough} of them reamed together (${key}: { count: ${enough}, reamed: together })`]
+      : []),
   ];
   return ways.length === 0 ? '' : `take ${ways.join(', or ')}`;
 }

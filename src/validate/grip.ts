@@ -1,6 +1,7 @@
 /** Do the clamped faces carry the torque by friction? The wheel is left out: its screws carry only its own small inertia. */
 import type { DesignTorque } from '../formulas/design-torque.ts';
 import { gripNeeds, gripOfRing, gripOfScrews, radiusSum } from '../formulas/joint-grip.ts';
+import { holesThere, usesOf } from '../job/hole-pattern.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import {
@@ -13,7 +14,7 @@ import {
 } from '../rotor/joint-face.ts';
 import { reverses } from '../rotor/joint-torque.ts';
 import { flangeMaterial } from '../rotor/plays.ts';
-import { propertyClass } from '../standards/property-classes.ts';
+import { isStocked, propertyClass } from '../standards/property-classes.ts';
 import { leastEngagement } from '../standards/thread-engagement.ts';
 import { findThread } from '../standards/threads.ts';
 import { type Check, judged, notAssessed } from './check.ts';
@@ -101,18 +102,37 @@ function strongerClass(joint: Joint, group: ScrewGroup, times: number): string |
   return ['10.9', '12.9'].find((cls) => yieldOf(cls) >= times * yieldOf(group.class) && holds(cls)) ?? null;
 }
 
-/** More screws or a larger circle, where the flange as it is has room for them: both are new holes in it. */
+/** A class as advice: no hexagon head is stocked in the strongest, socket heads are. */
+const classWords = ({ side, head }: ScrewGroup, cls: string): string =>
+  `${isStocked(cls, head.kind) ? '' : `socket heads (adapter.${side}.head: socket) of `}class ${cls} (adapter.${side}.class: ${cls})`;
+
+/** Screws in more of the holes that are there: so many times as many. Null where every hole has one, or bolts run through both flanges. */
+function emptyHoles(joint: Joint, side: FaceSide, group: ScrewGroup, times: number): string | null {
+  const there = holesThere(joint[side].holes).length;
+  const use = group.side === side && usesOf(there).find((each) => each > group.count && each >= times * group.count);
+  return use
+    ? `screws in ${use} of the ${there} holes that are there (${side}.holes.use: ${use}), if the other side's leave room`
+    : null;
+}
+
+/** More screws or a larger circle, where the flange as it is has room for them: new holes in it, unless some are empty. */
 function moreScrews(joint: Joint, side: FaceSide, group: ScrewGroup, times: number): string[] {
   const largest = joint[side].outside?.value ?? Number.POSITIVE_INFINITY;
   const circle = Math.ceil(circleOf(group) * times);
+  const isFull = (joint[side].holes.unused ?? []).length === 0;
+  const empty = isFull ? null : emptyHoles(joint, side, group, times);
   return [
+    ...(empty ? [empty] : []),
     // New holes go between those that are there.
-    ...(times <= 2
+    ...(isFull && times <= 2
       ? [`as many again between the ${group.count} that are there, which is new holes in the flange`]
       : []),
     ...(circle + 2 * group.major <= largest ? [`a bolt circle of ${plain(circle, 0)} mm, also new holes`] : []),
   ];
 }
+
+/** Where nothing but friction may carry it, and the flange has no room for enough of it. */
+const another = 'more of them on a larger circle, which is another flange';
 
 /** Ways to make a face hold, with the numbers that would do. */
 function cureOf(
@@ -128,16 +148,17 @@ function cureOf(
     return `Needs ${plain(needs.force / 1000, 1)} kN per screw, and settling or heat leaves next to nothing: take longer or thinner screws${orDowels(joint, side, ', ', torque)}.${isNoCure}`;
   }
   const times = needs.force / 1000 / clamp;
+  const more = moreScrews(joint, side, group, times);
   // What settles away stays the same however hard the screw is pulled.
   const stronger = strongerClass(joint, group, (needs.force / 1000 + lost) / (clamp + lost));
   const ways = [
-    ...(stronger ? [`take class ${stronger} (adapter.${group.side}.class: ${stronger})`] : []),
+    ...(stronger ? [`take ${classWords(group, stronger)}`] : []),
     ...(friction.steel && needs.mu <= blasted
       ? [
           `blast both faces (slip classes A and B of EN 1993-1-8 count ${blasted} and more; give adapter.${side}.face_friction once it is tested)`,
         ]
       : []),
-    ['take thicker screws', ...moreScrews(joint, side, group, times)].join(', or '),
+    ['take thicker screws', ...(more.length > 0 || !reverses(joint) ? more : [another])].join(', or '),
   ];
   const lacks = `Needs ${plain(needs.force / 1000 - clamp, 1)} kN more per screw, or friction ${plain(Math.ceil(needs.mu * 100 - 1e-6) / 100, 2)}`;
   return `${lacks}: ${ways.join('; or ')}${orDowels(joint, side, '; ', torque)}.${isNoCure}`;
@@ -147,7 +168,13 @@ function cureOf(
 function improveOf(joint: Joint, side: FaceSide, { group, friction }: Grip): string {
   const stronger = strongerClass(joint, group, 1.01);
   const ways = [
-    ...(stronger ? [`class ${stronger} screws (adapter.${group.side}.class: ${stronger})`] : []),
+    ...(stronger
+      ? [
+          isStocked(stronger, group.head.kind)
+            ? `class ${stronger} screws (adapter.${group.side}.class: ${stronger})`
+            : classWords(group, stronger),
+        ]
+      : []),
     'thicker or more screws',
     ...(friction.steel && friction.mu < blasted ? ['blasted faces'] : []),
     ...(joint.dowels?.[side] || reverses(joint) ? [] : [`dowels (adapter.${side}.dowels: auto)`]),

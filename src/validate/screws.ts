@@ -1,6 +1,7 @@
 /** Screws: do they hold, bottom, or poke out? */
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
+import { isStocked } from '../standards/property-classes.ts';
 import { standardLengths } from '../standards/screw-lengths.ts';
 import { type Check, judged, notAssessed, stated } from './check.ts';
 import { atLeast, mm, sourced } from './words.ts';
@@ -102,6 +103,25 @@ function length(joint: Joint, screws: ScrewGroup): Finding[] {
   return [judged({ ...common, unit: 'mm', why, cure }, screws.length, { limit: most, sense: 'at most' })];
 }
 
+/** Class 12.9 in a hexagon head: no standard lists it, whoever typed it must find a maker. */
+function stocked({ id, side, thread, head, class: cls }: ScrewGroup): Finding[] {
+  if (isStocked(cls, head.kind)) return [];
+  return [
+    stated(
+      {
+        code: 'screw-class',
+        feature: id,
+        title: `class ${cls} in ${thread} hexagon heads, ${side} side`,
+        unit: '',
+        why: 'Hexagon heads are listed in 5.6, 8.8, 9.8 and 10.9 (ISO 4014, ISO 4017), inch ones up to grade 8: class 12.9 is no stock item. What is sold as such without a certificate may be anything.',
+        cure: `Take socket heads (adapter.${side}.head: socket), which are stocked in 12.9 (ISO 4762), or class 10.9 (adapter.${side}.class: 10.9).`,
+        source: sourced('ISO 4014; ISO 4017; ISO 4762', true),
+      },
+      'caution',
+    ),
+  ];
+}
+
 function reachesNut(screws: ScrewGroup): Finding[] {
   if (screws.fastening !== 'through' || isUnknown(screws) || screws.length === null) return [];
   const { least } = screws.lengths;
@@ -127,5 +147,10 @@ export const screws: Check = {
   title: 'Screws',
   source: 'thread engagement by published trials; ISO and ASME lengths; common practice',
   run: (joint) =>
-    joint.screws.flatMap((group) => [...engagement(joint, group), ...length(joint, group), ...reachesNut(group)]),
+    joint.screws.flatMap((group) => [
+      ...stocked(group),
+      ...engagement(joint, group),
+      ...length(joint, group),
+      ...reachesNut(group),
+    ]),
 };

@@ -56,6 +56,12 @@ describe('how far a way is from passing', () => {
     expect(shortfallOf(thin).short).toBeCloseTo(16, 9);
   });
 
+  it('takes friction alone where the torque reverses: dowels save no face that slips to and fro', () => {
+    const pinned = way(grip(0.25), finding('dowel-shear-driving', 'caution', 800, 1000));
+    const joint = { job: { duty: { reversing: true } } };
+    expect(shortfallOf({ ...pinned, joint }).short).toBeCloseTo(16, 9);
+  });
+
   it('puts two misses by a little before one by a lot, and a hair of a limit beside nothing', () => {
     const little = way(grip(1.2), finding('head-pressure-driving', 'fail', 105, 100, false));
     const much = way(grip(0.25));

@@ -93,6 +93,12 @@ describe('what makes a fit closer', () => {
   it('leaves one chucking, and a wheel turned to its register, at that', () => {
     expect(cureOf(judge(), 'turn-over')).toMatch(/one chucking/);
     expect(cureOf(judge({ adapter: { setup: 'one chucking' } }), 'turn-over')).toBe('');
+    const faces = (patch: Patch) => tiltLinks(judge(patch).joint).find(({ id }) => id === 'parallelism');
+    expect(faces({})?.cure).toBe('both faces in one chucking (adapter.setup: one chucking)');
+    const one = faces({ adapter: { setup: 'one chucking' } });
+    expect(one?.cure).toBe('');
+    // 0.02 for 0.05 (common practice, no source): two fifths of the slope.
+    expect((one?.most ?? 0) / (faces({})?.most ?? 1)).toBeCloseTo(0.4, 9);
     const bore = (patch: Patch) =>
       linksTo(judge(patch).joint, 'wheel').find(({ id }) => id === 'wheel-bore')?.cure ?? '';
     expect(bore({})).toMatch(/wheel\.fit: H8/);

@@ -1,5 +1,6 @@
 /** Concentricity and balance, against sums by hand. mm, g.mm. */
 import { describe, expect, it } from 'vitest';
+import { characteristicsOf } from '../../src/inspect/characteristics.ts';
 import { screwMasses } from '../../src/rotor/screw-body.ts';
 import { mostOneSided } from '../../src/rotor/unbalance.ts';
 import { type Case, expectSaid, findingOf, judge, type Patch, prove } from './help.ts';
@@ -142,6 +143,12 @@ describe('concentricity', () => {
     const { joint, findings } = judge();
     const own = (0.05 / joint.adapterSpec.outside) * 128;
     expectSaid(findingOf({ findings }, 'face-runout'), { verdict: 'pass', value: own, limit: 0.1 });
+    // Both faces from one chucking: 0.02 (common practice, no source), in the chain and in what is measured.
+    const one = judge({ adapter: { setup: 'one chucking' } });
+    expect(findingOf(one, 'face-runout').value).toBeCloseTo((0.02 / one.joint.adapterSpec.outside) * 128, 6);
+    const limitOf = ({ joint: of }: typeof one) => characteristicsOf(of).find(({ id }) => id === 'face-parallel');
+    expect(limitOf(one)).toMatchObject({ upper: 0.02, from: 'both faces in one chucking, common practice' });
+    expect(limitOf(judge())).toMatchObject({ upper: 0.05, from: 'face parallelism, common practice' });
     const tilted = judge({ driving: { runout: { face: 0.04 } }, driven: { runout: { face: 0.03 } } });
     // Each face as read, and one graduation of the dial.
     const value = (0.05 / tilted.joint.adapterSpec.outside + 0.05 / 112 + 0.04 / 128) * 128;

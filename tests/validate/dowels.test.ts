@@ -188,6 +188,32 @@ describe('torque that the dowels carry alone', () => {
     expect(said.remedy).toContain('{ count: 2, reamed: together }');
   });
 
+  it('advises nothing that is done: reamed together, two of them do what 1000 N.m ask for', () => {
+    const load = { duty: { torque: '1000 N.m' } };
+    const grip = (dowels: unknown) => findingOf(dowelled('driving', dowels, load), 'grip-driving');
+    expect(grip({ reamed: 'separately' })).toMatchObject({ verdict: 'fail' });
+    expect(grip({ reamed: 'separately' }).remedy).toContain('2 of them reamed together');
+    const done = grip({ count: 2, reamed: 'together' });
+    expect(done.verdict).toBe('caution');
+    expect(done.remedy).not.toMatch(/dowels|pins/);
+    // What would widen the margin of those that carry it.
+    const improve = (dowels: unknown) => findingOf(dowelled('driving', dowels), 'dowel-shear-driving').improve;
+    expect(improve({ reamed: 'separately' })).toContain('adapter.driving.dowels.reamed: together');
+    expect(improve('auto')).toBe(
+      'Thicker pins (adapter.driving.dowels.size), or more of them (adapter.driving.dowels.count).',
+    );
+  });
+
+  it('are no cure where the torque reverses, and no advice for the screws in shear', () => {
+    const reversing = { duty: { torque: '1600 N.m', reversing: true } };
+    const said = findingOf(dowelled('driving', 'auto', reversing), 'dowel-shear-driving');
+    expect(said.remedy).toBe("The screws' friction has to carry all of it: see grip-driving.");
+    expect(said.why).toContain('They save no face that slips');
+    const remedies = judge(reversing).findings.filter(({ code }) => /^(grip|bolt-shear|bearing)-/.test(code));
+    expect(remedies.some(({ remedy }) => remedy !== '')).toBe(true);
+    for (const { remedy } of remedies) expect(remedy).not.toContain('dowels: auto');
+  });
+
   it('is held against the torque with its shock', () => {
     const said = findingOf(
       dowelled('driving', 'auto', { duty: { torque: '1000 N.m', shock: 1.5 } }),

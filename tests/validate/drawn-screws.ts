@@ -40,6 +40,7 @@ const flange: Patch = {
   outside: { value: 130, doubt: 0 },
   bore: null,
   register: null,
+  holes: { positions: [], unused: [] },
   material: 'S355',
 };
 /** An adapter of 20 with an outside of 140 and a bore of 60, driving flange 14 thick, driven 9, a wheel of 3. */

@@ -131,6 +131,27 @@ describe('what would make it hold', () => {
     expect(cure(400, {}, {}, 14.89)).toMatch(/^Needs 12\.4 kN more per screw/);
   });
 
+  it('names no dowels where the torque reverses, and what there is room for', () => {
+    const both = { job: { duty: { reversing: true } } };
+    // 1.8 x 600 / (0.2 x 4 x 50) = 27 kN, 12 more than 15; 1.8 times: as many screws again would do.
+    expect(cure(600, {}, both)).toMatch(/^Needs 12\.0 kN more per screw, or friction 0\.36:/);
+    expect(cure(600, {}, both)).toContain('as many again between the 4 that are there');
+    expect(cure(600, {}, both)).not.toContain('dowels (adapter');
+    expect(cure(600, {}, both)).toContain('Dowels are no cure: the torque reverses');
+    expect(said(100, {}, both).improve).not.toContain('dowels');
+    expect(cure(600)).toContain('carry the torque by dowels (adapter.driving.dowels: auto)');
+    expect(said(400, { tightening: { leastPreload: null } }, both).remedy).toBe(
+      'Have the tightening torque worked out.',
+    );
+  });
+
+  it('no class 12.9 in a hexagon head (ISO 4014 and 4017 list none, from memory): socket heads have it', () => {
+    expect(cure(560, { head: { kind: 'hex' } })).toContain(
+      'take socket heads (adapter.driving.head: socket) of class 12.9 (adapter.driving.class: 12.9)',
+    );
+    expect(cure(704, { class: '8.8', head: { kind: 'hex' } })).toContain('take class 10.9 (adapter');
+  });
+
   it('improves even a pass: a stronger class, blasted faces, dowels', () => {
     const better = (patch: Patch = {}, of: Patch = {}) => said(100, patch, of).improve ?? '';
     expect(better()).toBe(

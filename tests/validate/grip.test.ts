@@ -120,6 +120,29 @@ describe('grip of the faces', () => {
       digits: 1,
     },
     {
+      // Two pins carry 1443 N.m, twice the torque; a face that slides to and fro is no joint all the same (VDI 2230, from memory).
+      what: 'dowels do not save a face that slips to and fro',
+      code: 'grip-driving',
+      patch: { ...torque('700 N.m', { reversing: true }), adapter: { driving: { dowels: 'auto' } } },
+      verdict: 'fail',
+      value: driving(0.15) / 700,
+      limit: 1.8,
+      digits: 1,
+      // 1.8 x 700 / (0.15 x 6 x 0.042) = 33.3 kN, 2.4 times what is there: no room for that in a flange of 112.
+      says: /take thicker screws, or more of them on a larger circle, which is another flange\. Dowels are no cure: the torque reverses/,
+      cure: { adapter: { driving: { face_friction: 0.6 } } },
+    },
+    {
+      // Shock one way: 467 N.m times 1.5 is the same 700.
+      what: 'a shock in one direction leaves it to the dowels',
+      code: 'grip-driving',
+      patch: { ...torque('467 N.m', { shock: 1.5 }), adapter: { driving: { dowels: 'auto' } } },
+      verdict: 'caution',
+      value: driving(0.15) / 700.5,
+      limit: 1.25,
+      digits: 1,
+    },
+    {
       // Two pins carry 1443 N.m (dowels.test.ts); friction is not added to them, though 516 + 1443 would be more than 1600.
       what: 'dowels that are too weak alone do not save a face that slips',
       code: 'grip-driving',

@@ -9,6 +9,14 @@ const driving = (keys: object) => ({ ...noWheel, adapter: { thickness: 15, drivi
 const through = { ...noWheel, adapter: { thickness: 20, driven: { fastening: 'through' } } };
 
 const cases: readonly Case[] = [
+  // ISO 4014 and ISO 4017 list hexagon heads up to 10.9, ISO 4762 socket heads in 12.9 (from memory).
+  {
+    what: 'class 12.9 in a hexagon head is no stock item',
+    code: 'screw-class@driven',
+    patch: { adapter: { driven: { head: 'hex', class: '12.9' } } },
+    verdict: 'caution',
+    says: 'adapter.driven.head: socket',
+  },
   // 1045 has 565 MPa: 1 d for class 10.9, 0.9 d for 8.8. S355 has 470: 1.25 d.
   { what: 'M8 x 16: 16 - 6.4', code: 'thread-engagement@driving', patch: at15, verdict: 'pass', value: 9.6, limit: 8 },
   {

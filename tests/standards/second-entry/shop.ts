@@ -93,7 +93,7 @@ export const shopEntries: readonly SecondEntry[] = [
     rows: `
       wall 0.8; tapped_wall 1; tapped_wall_least 0.5; edge_steel 1.5; edge_aluminium 2; hole_depth 10; thread_depth 2;
       tolerance 0.13; chamfer 0.5`,
-    leavesOut: 'web hole_position parallelism',
+    leavesOut: 'web hole_position parallelism parallelism_one_chucking',
   },
   {
     id: 'k-factors',
