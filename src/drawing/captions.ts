@@ -105,6 +105,20 @@ export function drawCaptions(captions: readonly Caption[], column: CaptionColumn
   });
 }
 
+/** What a view is called and how its sizes are meant: centred lines under it, the first one bold. @param gap from `lowest`, in cap heights */
+export const wordsUnder = (words: readonly string[], lowest: number, size: number, gap = 4.2): Shape[] =>
+  words.map(
+    (text, i): Shape => ({
+      kind: 'text',
+      at: { x: 0, y: lowest - (gap + 1.7 * i) * size },
+      text,
+      size: i === 0 ? 1.1 * size : 0.86 * size,
+      align: 'middle',
+      angle: 0,
+      bold: i === 0,
+    }),
+  );
+
 /** A label broken between words so that its lines are short: about `most` characters each. */
 export function shortLines(text: string, most: number): string[] {
   const lines: string[] = [];

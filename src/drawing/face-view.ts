@@ -7,7 +7,7 @@
 import type { Drawing, Shape } from '../model/drawing.ts';
 import type { Drilling } from '../model/part.ts';
 import { cos } from '../units/trig.ts';
-import { drawCaptions, type Obstacle, obstaclesOver } from './captions.ts';
+import { drawCaptions, type Obstacle, obstaclesOver, wordsUnder } from './captions.ts';
 import { angleArc, arrowHead, centreCross, holeCentre } from './dimension.ts';
 import { faceCaptions } from './face-captions.ts';
 import {
@@ -197,17 +197,7 @@ export function faceView(input: FaceViewInput): Drawing {
     sizesText(input.units),
   ];
   const lowest = Math.min(-reach, ...marks.map((s) => (s.kind === 'text' ? s.at.y : 0)));
-  const caption = [side, ...notes].map(
-    (text, i): Shape => ({
-      kind: 'text',
-      at: { x: 0, y: lowest - (4.2 + 1.7 * i) * size },
-      text,
-      size: i === 0 ? 1.1 * size : 0.86 * size,
-      align: 'middle',
-      angle: 0,
-      bold: i === 0,
-    }),
-  );
+  const caption = wordsUnder([side, ...notes], lowest, size);
   return frame(
     {
       id: `${input.id}-${input.from}-face`,

@@ -1,7 +1,7 @@
 /** A flange as far as it is known, looking at its own face: what a half-typed job shows. mm. */
 import type { Drawing, Pen, Point, Shape } from '../model/drawing.ts';
 import { cos, sin } from '../units/trig.ts';
-import { anchorsOnCircle, type Caption, drawCaptions } from './captions.ts';
+import { anchorsOnCircle, type Caption, drawCaptions, wordsUnder } from './captions.ts';
 import { centreCross } from './dimension.ts';
 import { frame } from './frame.ts';
 import { diameterText, type LabelUnits, sizesText } from './length-text.ts';
@@ -105,17 +105,7 @@ export function flangeSketch(input: FlangeSketchInput): Drawing {
     obstacles: holes.map((centre) => ({ centre, r: hr })),
   });
   const words = [`${input.name}, as typed so far`, 'looking at its own face', sizesText(units)];
-  const under = words.map(
-    (text, i): Shape => ({
-      kind: 'text',
-      at: { x: 0, y: -reach - (4 + 1.7 * i) * size },
-      text,
-      size: i === 0 ? 1.1 * size : 0.86 * size,
-      align: 'middle',
-      angle: 0,
-      bold: i === 0,
-    }),
-  );
+  const under = wordsUnder(words, -reach, size, 4);
   const description = `${words[0]}: ${captions.map(({ lines }) => lines.join(' ')).join('; ')}.`;
   return frame({ id: input.id, title: words[0] ?? '', description }, [...shapes, ...labels, ...under], 2 * size);
 }

@@ -6,6 +6,7 @@
  */
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
 import { formatLength } from '../units/format.ts';
+import { capital } from '../units/sentence.ts';
 import { bar, columnWidth, letter, paragraph, smallLetter, stroke } from './column.ts';
 import { uprightDimension } from './dimension.ts';
 import { flatDimension } from './flat-dimension.ts';
@@ -174,8 +175,6 @@ function nearShapes(input: SensorViewInput, top: number): { shapes: Shape[]; y: 
     y: (fits ? under : floor) - 1.4 * letter,
   };
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Draws the sensor over the teeth. */
 export function sensorView(input: SensorViewInput): Drawing {

@@ -2,7 +2,7 @@
 import type { Drawing, Fill, Pen, Point, Shape } from '../model/drawing.ts';
 import type { Contour, SheetPart } from '../model/sheet.ts';
 import { cos, sin } from '../units/trig.ts';
-import { anchorsOnCircle, type Caption, drawCaptions } from './captions.ts';
+import { anchorsOnCircle, type Caption, drawCaptions, wordsUnder } from './captions.ts';
 import { arrowHead, centreCross, holeCentre } from './dimension.ts';
 import { frame } from './frame.ts';
 import { angleText, diameterText, type LabelUnits, lengthText, sizesText } from './length-text.ts';
@@ -247,17 +247,7 @@ export function wheelView(input: WheelViewInput): Drawing {
         { centre: polar(reach + 5 * size, toothAngle), r: 3.4 * size },
       ],
     }),
-    ...['as cut, seen from the driven side', sizesText(units)].map(
-      (text, i): Shape => ({
-        kind: 'text',
-        at: { x: 0, y: -reach - (4.2 + 1.7 * i) * size },
-        text,
-        size: i === 0 ? 1.1 * size : 0.86 * size,
-        align: 'middle',
-        angle: 0,
-        bold: i === 0,
-      }),
-    ),
+    ...wordsUnder(['as cut, seen from the driven side', sizesText(units)], -reach, size),
   ];
   const clause = markClause(input, input.windows ? 'bar' : 'tooth');
   const gap = clause === '' ? '' : `, ${clause}`;

@@ -49,6 +49,19 @@ interface Plain {
   readonly bore?: number;
 }
 
+const blocksIn = (units: JobUnits) => {
+  const fields = fieldsIn(units);
+  return { flange: flangeSchema(fields), register: registerSchema(fields), holes: holesSchema(fields) };
+};
+/** Built when first asked for: a half-typed job asks with every key. */
+const built = new Map<JobUnits, ReturnType<typeof blocksIn>>();
+
+function blocksFor(units: JobUnits): ReturnType<typeof blocksIn> {
+  const blocks = built.get(units) ?? blocksIn(units);
+  built.set(units, blocks);
+  return blocks;
+}
+
 function soFar(
   side: 'driving' | 'driven',
   data: unknown,
@@ -56,11 +69,11 @@ function soFar(
   presets: readonly FlangePreset[],
 ): FlangeSoFar | null {
   if (!isMap(data)) return null;
-  const fields = fieldsIn(units);
-  const { from, name, outside, bore } = readable<Plain>(flangeSchema(fields).shape, data);
+  const blocks = blocksFor(units);
+  const { from, name, outside, bore } = readable<Plain>(blocks.flange.shape, data);
   const preset = presets.find(({ id }) => id === from);
-  const register = readable<RegisterInput>(registerSchema(fields).shape, data.register);
-  const holes = readable<HolesInput>(holesSchema(fields).shape, data.holes);
+  const register = readable<RegisterInput>(blocks.register.shape, data.register);
+  const holes = readable<HolesInput>(blocks.holes.shape, data.holes);
   const known: HolesInput = {
     ...(preset?.holes && holes.count === undefined && holes.at === undefined && holes.angles === undefined
       ? { count: preset.holes.count }

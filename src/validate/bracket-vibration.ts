@@ -4,6 +4,7 @@ import type { Joint } from '../job/joint.ts';
 import type { Bracket } from '../job/joint-bracket.ts';
 import { toothWords, wordsOf } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
+import { capital } from '../units/sentence.ts';
 import { type Check, judged, notAssessed, stated } from './check.ts';
 import { mm, plain } from './words.ts';
 
@@ -85,7 +86,7 @@ function toothRate({ wheelSpec, job }: Joint, f: number, speed: number): Finding
     feature: 'bracket-outline',
     title: `lowest frequency of the bracket against the ${teeth}`,
     unit: 'Hz',
-    why: `${teeth.charAt(0).toUpperCase()}${teeth.slice(1)} pass at up to ${hertz(top)}; they are in step with the bracket near ${plain(crossing, 0)} rpm${crossing < crawl ? `, slower than the slowest speed that counts (${plain(crawl, 0)} rpm)` : ''}. ${pull}`,
+    why: `${capital(teeth)} pass at up to ${hertz(top)}; they are in step with the bracket near ${plain(crossing, 0)} rpm${crossing < crawl ? `, slower than the slowest speed that counts (${plain(crawl, 0)} rpm)` : ''}. ${pull}`,
     cure: `Do not dwell near ${plain(crossing, 0)} rpm, and look at the signal there; a stiffer bracket moves it up (bracket.thickness).`,
     source: `${source}; that the pull of ${teeth} is small is common practice`,
   };

@@ -4,6 +4,7 @@ import { coneTangent } from '../formulas/preload-change.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import { passingHole } from '../rotor/plays.ts';
+import { capital } from '../units/sentence.ts';
 import { tan } from '../units/trig.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { backingOf, besideEmpty, clampedStack, pitches, spreadsFrom, whyNoStack } from './clamped.ts';
@@ -63,7 +64,7 @@ function backed(joint: Joint, group: ScrewGroup): Finding[] {
   const width = Math.min(spread, 2 * besideEmpty(joint, group), ...pitches(group));
   const stress = plateBending(1000 * tightening.preload, offset, width, plate.thickness);
   const where = backing.inwards < backing.outwards ? 'towards the middle' : 'towards the rim';
-  const name = plate.name.charAt(0).toUpperCase() + plate.name.slice(1);
+  const name = capital(plate.name);
   return [
     judged(
       {

@@ -5,6 +5,7 @@ import type { Finding } from '../model/finding.ts';
 import { propertyClass } from '../standards/property-classes.ts';
 import { findThread } from '../standards/threads.ts';
 import { washerFor } from '../standards/washers.ts';
+import { capital } from '../units/sentence.ts';
 import { type Check, judged, notAssessed, type Statement, stated } from './check.ts';
 import { mm } from './words.ts';
 
@@ -44,7 +45,7 @@ function cureOf(group: ScrewGroup, seat: PressedSeat, limit: number): string {
     ...(weaker !== null ? [`take weaker screws (adapter.${side}.class: 8.8): ${MPa(weaker)}`] : []),
     `use a metal that bears ${MPa(Math.min(seat.usual, 10 * limit))}`,
   ].join(', or ');
-  return `${cures.charAt(0).toUpperCase()}${cures.slice(1)}.`;
+  return `${capital(cures)}.`;
 }
 
 /** What a group has under its heads or nuts, judged at the preload that is usual for the class. */

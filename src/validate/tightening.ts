@@ -14,6 +14,7 @@ import { findMaterial, type Material } from '../standards/materials.ts';
 import { propertyClass } from '../standards/property-classes.ts';
 import { threadLimits } from '../standards/thread-limits.ts';
 import { findThread } from '../standards/threads.ts';
+import { capital } from '../units/sentence.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { atLeast, mm, plain, sourced } from './words.ts';
 
@@ -66,7 +67,7 @@ function cureOf({ class: cls, side, major }: ScrewGroup, { needed, counted }: St
     ...(cls === '8.8' ? [] : [`take weaker screws (adapter.${side}.class: 8.8)`]),
     'take a stronger material or thread inserts',
   ].join(', or ');
-  return cures.charAt(0).toUpperCase() + cures.slice(1);
+  return capital(cures);
 }
 
 /**
