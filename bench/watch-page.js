@@ -39,6 +39,8 @@ new MutationObserver((changes) => {
     });
   }
   const { marks } = window;
+  // The bodies may be there before the picture: each is worked out by itself.
+  if (changes.some(({ attributeName }) => attributeName === 'data-bodies')) note(marks, 'mesh');
   if (now !== before && marks.picture === null) {
     window.pictures += 1;
     note(marks, 'picture');
@@ -48,5 +50,4 @@ new MutationObserver((changes) => {
   const open = Number(document.querySelector('[aria-label="Verdict"]')?.dataset.open);
   if (open <= 1) note(marks, 'checks');
   if (open === 0) note(marks, 'whole');
-  if (changes.some(({ attributeName }) => attributeName === 'data-bodies')) note(marks, 'mesh');
 }).observe(document, { subtree: true, childList: true, attributes: true, characterData: true });

@@ -23,6 +23,12 @@ function readableWidth(place: HTMLElement): number {
   return Number.isFinite(least) ? Math.ceil((svg.viewBox.baseVal.width * readable) / least) : place.clientWidth;
 }
 
+/** Width over height of a drawing, as a style takes it; it is known before the drawing is read. Empty where the drawing does not say. */
+function shapeOf(svg: string): string {
+  const [, width, height] = /\bviewBox="\S+ \S+ (\S+) (\S+)"/.exec(svg) ?? [];
+  return width !== undefined && height !== undefined ? `${width} / ${height}` : '';
+}
+
 /** Do it when nothing else is to be done, soon at the latest; what comes back calls it off. Not every browser tells when it is idle. */
 function whenIdle(then: () => void): () => void {
   if (typeof requestIdleCallback !== 'function') {
@@ -65,6 +71,7 @@ function Picture({ svg, caption, name, column }: { svg: string; caption: string;
     // Nobody sees this one: those that are seen come first.
     return whenIdle(draw);
   }, [svg, drawn]);
+  const shape = shapeOf(svg);
   /** Enlarged: so many pixels wide, to be moved sideways; 0 fits the screen. */
   const [wide, setWide] = useState(0);
   const feature = lit.value;
@@ -81,7 +88,10 @@ function Picture({ svg, caption, name, column }: { svg: string; caption: string;
     <figure
       id={`picture-${name}`}
       class={`${column ? 'column' : ''}${wide > 0 ? ' large' : ''}`}
-      style={wide > 0 ? { '--readable': `${wide}px` } : {}}
+      style={{
+        ...(shape ? { '--shape': shape } : {}),
+        ...(wide > 0 ? { '--readable': `${wide}px` } : {}),
+      }}
     >
       {/* biome-ignore lint/a11y/noStaticElementInteractions: pointing only; the findings say the same to a keyboard */}
       {/* biome-ignore lint/a11y/useKeyWithClickEvents: pointing only; the findings say the same to a keyboard */}
