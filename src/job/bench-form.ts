@@ -1,7 +1,8 @@
 /** A value of a job file as it is said at the bench: readings by comma, a size with its doubt and its instrument. */
-import { isMap, isScalar, isSeq, type Pair } from 'yaml';
+import { isMap, isSeq, type Pair } from 'yaml';
 import { legalKeys, takesList } from './legal-keys.ts';
 import { listedNumbers } from './typed-commas.ts';
+import { keyName } from './yaml-key.ts';
 
 /** Source of a plain value as it stands in the text; null for anything else. */
 type SourceOf = (node: unknown) => string | null;
@@ -21,9 +22,7 @@ const sayable = ['value', 'readings', 'doubt', 'instrument'];
 /** "62.00 ±0.01 micrometer" or "60.02, 60.03 micrometer"; null where the value says more than that. */
 function measuredForm(node: unknown, sourceOf: SourceOf): string | null {
   if (!isMap(node)) return null;
-  const parts = new Map(
-    (node.items as Pair[]).map(({ key, value }) => [isScalar(key) ? String(key.value) : '', value]),
-  );
+  const parts = new Map((node.items as Pair[]).map(({ key, value }) => [keyName(key) ?? '', value]));
   if (![...parts.keys()].every((key) => sayable.includes(key))) return null;
   const said = (key: string) => (parts.has(key) ? sourceOf(parts.get(key)) : '');
   const [value, doubt, instrument] = [said('value'), said('doubt'), said('instrument')];

@@ -3,6 +3,7 @@ import type { Document, Node } from 'yaml';
 import { Composer, isAlias, isMap, isScalar, isSeq, Lexer, LineCounter, Parser } from 'yaml';
 import type { PathStep } from './errors.ts';
 import { pathText, printable } from './errors.ts';
+import { keyName } from './yaml-key.ts';
 import { syntaxFault } from './yaml-sentence.ts';
 
 /** A fault of the text itself. Offsets count from the start of the text. */
@@ -189,11 +190,11 @@ function walkDocument(document: Document.Parsed, text: string): Omit<JobDocument
     for (const item of items) {
       const keyNode = item.key as Node | null;
       const keyOffset = at ?? keyNode?.range?.[0] ?? 0;
-      if (!isScalar(keyNode) || keyNode.value === null) {
+      const key = keyName(keyNode);
+      if (keyNode === null || key === null) {
         fault(keyOffset, steps, 'A key must be a plain word followed by a colon.');
         continue;
       }
-      const key = String(keyNode.value);
       const valueNode = (item.value ?? null) as Node | null;
       if (forbiddenKeys.includes(key)) {
         fault(keyOffset, [...steps, key], `"${key}" cannot be a key.`);

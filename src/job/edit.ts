@@ -6,6 +6,7 @@ import { isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap } from 'yaml
 import { parseJobText } from './document.ts';
 import { mayStandEmpty, takesList } from './legal-keys.ts';
 import { listedNumbers } from './typed-commas.ts';
+import { keyName } from './yaml-key.ts';
 
 export type EditPath = readonly (string | number)[];
 
@@ -190,7 +191,7 @@ function placeOf(text: string, contents: unknown, path: EditPath, value: string 
       const before = path.slice(0, depth).join('.');
       return { ok: false, why: `${before} is a value of its own here, not a section: clear it first.` };
     }
-    const pair = (node.items as Pair[]).find((item) => isScalar(item.key) && String(item.key.value) === String(key));
+    const pair = (node.items as Pair[]).find((item) => keyName(item.key) === String(key));
     if (!pair)
       return value === null ? { ok: true, change: null } : found(inserted(text, node, path.slice(depth), value));
     stops.push({ map: node, pair });

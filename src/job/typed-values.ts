@@ -2,6 +2,7 @@
 import { isMap, isScalar, isSeq, type Node, type Pair } from 'yaml';
 import { benchForm } from './bench-form.ts';
 import { parseJobText } from './document.ts';
+import { keyName } from './yaml-key.ts';
 
 /** Each value by its path ("driving.holes.circle"); sections on several lines are left out, their keys are not. */
 export type TypedValues = Readonly<Record<string, string>>;
@@ -36,7 +37,7 @@ export function typedValues(text: string): TypedValues {
     }
     if (isMap(node)) {
       for (const { key, value } of node.items as Pair[]) {
-        const own = isScalar(key) ? String(key.value) : '';
+        const own = keyName(key) ?? '';
         walk(value, [...path, own], name === '' ? own : `${name}.${own}`);
       }
     } else if (isSeq(node)) {

@@ -1,13 +1,13 @@
 /** Exact solids for the machine shop: STEP AP242 of the adapter, the wheel, the bracket, and the whole joint as an assembly. */
 import type { Joint } from '../job/joint.ts';
 import type { Feature } from '../model/part.ts';
-import type { Assembly, PlacedSolid } from '../model/solid.ts';
+import type { Assembly, PlacedSolid, RawStep } from '../model/solid.ts';
 import type { HoleGroupSpec } from '../parts/adapter-spec.ts';
-import { stepOf } from '../solids/step.ts';
+import { stepTexts, type WantedStep } from '../solids/step.ts';
 import { findThread } from '../standards/threads.ts';
 import { finishStep, type StepPart } from '../write/step.ts';
 import { bracketName, bracketSolid } from './bracket-solids.ts';
-import { adapterSolid, jointSolids, wheelSolid } from './joint-solids.ts';
+import { adapterName, jointSolids, wheelName } from './joint-solids.ts';
 import { type MadeFile, type Making, type Product, utf8, verdictWords } from './product.ts';
 
 const kind = 'step';
@@ -68,18 +68,29 @@ function stepParts({ joint, base, revision }: Made, parts: readonly PlacedSolid[
   });
 }
 
-async function partFile(making: Making, part: PlacedSolid, table: readonly string[]): Promise<MadeFile> {
-  const name = `${making.base}-${part.name}.step`;
-  const [told] = stepParts(making, [part]) as [StepPart];
-  const text = await stepOf({ name: part.name, parts: [part] }, false);
-  const head = description(making, `${part.name}, ${told.description}`, table);
-  return { kind, name, bytes: utf8(finishStep(text, { fileName: name, description: head, parts: [told] })) };
+/** A file that is to be: what the modeller is asked for, and what is made of its answer. */
+interface Planned {
+  readonly wanted: WantedStep;
+  file(text: RawStep): MadeFile;
 }
 
-async function jointFile(making: Making, assembly: Assembly): Promise<MadeFile> {
+function partFile(making: Making, part: PlacedSolid, table: readonly string[]): Planned {
+  const name = `${making.base}-${part.name}.step`;
+  const [told] = stepParts(making, [part]) as [StepPart];
+  const head = description(making, `${part.name}, ${told.description}`, table);
+  return {
+    wanted: { assembly: { name: part.name, parts: [part] }, tree: false },
+    file: (text) => ({
+      kind,
+      name,
+      bytes: utf8(finishStep(text, { fileName: name, description: head, parts: [told] })),
+    }),
+  };
+}
+
+function jointFile(making: Making, assembly: Assembly): Planned {
   const name = `${making.base}-joint.step`;
   const { revision } = making;
-  const text = await stepOf(assembly, true);
   const root: StepPart = {
     name: assembly.name,
     number: `${making.base}-joint`,
@@ -89,7 +100,10 @@ async function jointFile(making: Making, assembly: Assembly): Promise<MadeFile> 
   };
   const head = description(making, 'assembly with screws; both flanges are context only', []);
   const parts = [root, ...stepParts(making, assembly.parts)];
-  return { kind, name, bytes: utf8(finishStep(text, { fileName: name, description: head, parts })) };
+  return {
+    wanted: { assembly, tree: true },
+    file: (text) => ({ kind, name, bytes: utf8(finishStep(text, { fileName: name, description: head, parts })) }),
+  };
 }
 
 export const stepFiles: Product = {
@@ -105,17 +119,32 @@ export const stepFiles: Product = {
     ),
   async make(making) {
     const { joint } = making;
-    const wheel = wheelSolid(joint);
-    making.tell?.('loading the solid modeller (23 MB, once), then the exact adapter', 0);
-    const files = [await partFile(making, adapterSolid(joint), adapterTable(joint))];
-    making.tell?.('exact solids of the other parts', 0.4);
-    if (wheel && joint.wheel) files.push(await partFile(making, wheel, joint.wheel.features.flatMap(limitsLine)));
+    const whole = jointSolids(joint);
     const bracket = bracketSolid(joint);
-    if (bracket && joint.bracket) {
-      files.push(await partFile(making, bracket, joint.bracket.part.features.flatMap(limitsLine)));
-    }
-    making.tell?.('the whole joint as an assembly', 0.6);
-    files.push(await jointFile(making, jointSolids(joint)));
-    return files;
+    // The parts as they are in the joint: there each solid is built once for both.
+    const inJoint = (name: string) => whole.parts.find((part) => part.name === name);
+    const own = (name: string, table: readonly string[]): Planned[] => {
+      const part = inJoint(name);
+      return part ? [partFile(making, part, table)] : [];
+    };
+    const limits = (features: readonly Feature[] = []) => features.flatMap(limitsLine);
+    const planned = [
+      ...own(adapterName, adapterTable(joint)),
+      ...own(wheelName, limits(joint.wheel?.features)),
+      ...(bracket ? [partFile(making, inJoint(bracketName) ?? bracket, limits(joint.bracket?.part.features))] : []),
+      jointFile(making, whole),
+    ];
+    const told = [
+      'loading the solid modeller (23 MB, once), then the exact adapter',
+      ...planned.slice(2).map(() => 'exact solids of the other parts'),
+      'the whole joint as an assembly',
+    ];
+    const tell = (place: number) => making.tell?.(told[place] ?? '', place / planned.length);
+    tell(0);
+    const texts = await stepTexts(
+      planned.map(({ wanted }) => wanted),
+      (place) => place > 0 && tell(place),
+    );
+    return planned.map(({ file }, i) => file(texts[i] as RawStep));
   },
 };

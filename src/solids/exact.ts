@@ -1,4 +1,5 @@
 /** Builds exact solids: true planes, cylinders and cones, no facets. Handles of the modeller are kept by the caller's keeper. */
+import { contourArea, holesStandApart } from '../geometry/contour.ts';
 import type { Profile } from '../model/part.ts';
 import type { Contour, ContourVertex } from '../model/sheet.ts';
 import type { Solid, SolidPiece } from '../model/solid.ts';
@@ -92,26 +93,51 @@ function contourWire(bench: Bench, contour: Contour, z: number): Bound.TopoDS_Wi
   return wireOf(bench, edges);
 }
 
-/** A contour's area at a height, swept up. */
-function sweptContour(bench: Bench, contour: Contour, from: number, to: number): Bound.TopoDS_Shape {
+/** A contour's area at a height less what other contours within it enclose, swept up. */
+function swept(
+  bench: Bench,
+  { from, to }: Heights,
+  outside: Contour,
+  windows: readonly Contour[] = [],
+): Bound.TopoDS_Shape {
   const { oc, keep } = bench;
-  const face = keep(keep(new oc.BRepBuilderAPI_MakeFace(contourWire(bench, contour, from), true)).Face());
+  const maker = keep(new oc.BRepBuilderAPI_MakeFace(contourWire(bench, outside, from), true));
+  for (const window of windows) {
+    const wire = contourWire(bench, window, from);
+    // A rim has the face on its left: a window is gone round the other way than the outside.
+    maker.Add(contourArea(window) > 0 ? keep(oc.TopoDS.Wire(keep(wire.Reversed()))) : wire);
+  }
+  const face = keep(maker.Face());
   return keep(keep(new oc.BRepPrimAPI_MakePrism(face, keep(new oc.gp_Vec(0, 0, to - from)))).Shape());
 }
+
+interface Heights {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Holes nearer to each other than this are cut, which also finds where they meet: mm, a hundred times the modeller's own tolerance. */
+const plainlyApart = 1e-5;
 
 /** Beyond any part, mm. */
 const far = 1e4;
 
 function extrude(bench: Bench, piece: Extract<SolidPiece, { kind: 'extruded' }>): Bound.TopoDS_Shape {
   const { oc, keep } = bench;
-  const { outside, holes, from, to, within, tilt } = piece;
-  const swept = (contour: Contour) => sweptContour(bench, contour, from, to);
-  let shape = subtract(bench, swept(outside), holes.map(swept));
+  const { outside, holes, within, tilt } = piece;
+  // Holes that stand free are windows of the face that is swept: cutting them out of the solid finds the same and takes many times longer.
+  let shape = holesStandApart(outside, holes, plainlyApart)
+    ? swept(bench, piece, outside, holes)
+    : subtract(
+        bench,
+        swept(bench, piece, outside),
+        holes.map((hole) => swept(bench, piece, hole)),
+      );
   if (within) {
     const corner = (x: number, y: number): ContourVertex => ({ x, y, bulge: 0 });
     const [a, b] = within;
     const vertices = [corner(a, -far), corner(b, -far), corner(b, far), corner(a, far)];
-    const block = swept({ kind: 'path', feature: 'within', vertices });
+    const block = swept(bench, piece, { kind: 'path', feature: 'within', vertices });
     shape = combined(bench, keep(new oc.BRepAlgoAPI_Common()), shape, [block]);
   }
   if (!tilt) return shape;

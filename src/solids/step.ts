@@ -1,5 +1,5 @@
 /** Exact solids as STEP text, straight from the modeller: AP242, millimetres, a true tree of instances. */
-import { type Assembly, type NamedWall, nameMark, type Place, type RawStep } from '../model/solid.ts';
+import { type Assembly, type NamedWall, nameMark, type Place, type RawStep, type Solid } from '../model/solid.ts';
 import { type Bench, buildSolid } from './exact.ts';
 import { type Bound, occ, withHandles } from './occ.ts';
 
@@ -63,36 +63,65 @@ function wallsOf(bench: Bench, shape: Bound.TopoDS_Shape, walls: readonly NamedW
   return found;
 }
 
+/** What is to be written. */
+export interface WantedStep {
+  readonly assembly: Assembly;
+  /** False for a single part alone: then there is no tree, and it stands where it was drawn. */
+  readonly tree: boolean;
+}
+
 /**
- * STEP text of an assembly; of a single part alone when `tree` is false (then there is no tree, and it stands where it was drawn).
+ * STEP texts, in the order asked for. A solid that is in several of them is built once.
  * Names, colours, header and time are not those of a finished file: see `finishStep`. Throws an Error when a solid cannot be built or written.
+ * @param begin called with the place of each before it is worked out
  */
-export async function stepOf(assembly: Assembly, tree: boolean): Promise<RawStep> {
+export async function stepTexts(
+  wanted: readonly WantedStep[],
+  begin: (place: number) => void = () => undefined,
+): Promise<RawStep[]> {
   const oc = await occ();
   return withHandles(({ keep }) => {
     const bench: Bench = { oc, keep };
-    const { names, nameLabel } = namer(bench);
-    settle(bench);
-    const document = keep(new oc.TDocStd_Document(keep(new oc.TCollection_ExtendedString('XmlOcaf', true))));
-    const main = keep(document.Main());
-    const shapes = keep(oc.XCAFDoc_DocumentTool.ShapeTool(main));
-    oc.XCAFDoc_ShapeTool.SetAutoNaming(false);
-    const root = tree ? keep(shapes.NewShape()) : null;
-    if (root) nameLabel(root, assembly.name);
-    for (const { name, solid, places } of assembly.parts) {
-      const shape = buildSolid(bench, solid);
-      const label = keep(shapes.AddShape(shape, false, false));
-      nameLabel(label, name);
-      for (const { face, name: wall } of wallsOf(bench, shape, solid.walls ?? [])) {
-        nameLabel(keep(shapes.AddSubShape(label, face)), wall);
-      }
-      for (const place of root ? places : []) {
-        nameLabel(keep(shapes.AddComponent(root as Bound.TDF_Label, label, locationOf(bench, place))), place.name);
-      }
-    }
-    if (root) shapes.UpdateAssemblies();
-    return { text: written(bench, document), names };
+    const built = new Map<Solid, Bound.TopoDS_Shape>();
+    const shapeOf = (solid: Solid) => {
+      const shape = built.get(solid) ?? buildSolid(bench, solid);
+      built.set(solid, shape);
+      return shape;
+    };
+    return wanted.map((one, place) => {
+      begin(place);
+      return stepText(bench, one, shapeOf);
+    });
   });
+}
+
+function stepText(
+  bench: Bench,
+  { assembly, tree }: WantedStep,
+  shapeOf: (solid: Solid) => Bound.TopoDS_Shape,
+): RawStep {
+  const { oc, keep } = bench;
+  const { names, nameLabel } = namer(bench);
+  settle(bench);
+  const document = keep(new oc.TDocStd_Document(keep(new oc.TCollection_ExtendedString('XmlOcaf', true))));
+  const main = keep(document.Main());
+  const shapes = keep(oc.XCAFDoc_DocumentTool.ShapeTool(main));
+  oc.XCAFDoc_ShapeTool.SetAutoNaming(false);
+  const root = tree ? keep(shapes.NewShape()) : null;
+  if (root) nameLabel(root, assembly.name);
+  for (const { name, solid, places } of assembly.parts) {
+    const shape = shapeOf(solid);
+    const label = keep(shapes.AddShape(shape, false, false));
+    nameLabel(label, name);
+    for (const { face, name: wall } of wallsOf(bench, shape, solid.walls ?? [])) {
+      nameLabel(keep(shapes.AddSubShape(label, face)), wall);
+    }
+    for (const place of root ? places : []) {
+      nameLabel(keep(shapes.AddComponent(root as Bound.TDF_Label, label, locationOf(bench, place))), place.name);
+    }
+  }
+  if (root) shapes.UpdateAssemblies();
+  return { text: written(bench, document), names };
 }
 
 function written({ oc, keep }: Bench, document: Bound.TDocStd_Document): string {

@@ -38,10 +38,13 @@ export function notFinite(data: unknown, path = ''): Fault {
   return null;
 }
 
-export function textFaultOf(name: string, text: string): Fault {
-  const hit = slipped.exec(text) ?? control.exec(text);
+/** @param given what came in: where a text quotes a word of it ("NaN" for a number of a drawing), the word is no slip */
+export function textFaultOf(name: string, text: string, given = ''): Fault {
+  const own = text.replace(/"([^"\n]*)"/g, (quoted, word) => (word !== '' && given.includes(word) ? '""' : quoted));
+  const hit = slipped.exec(own) ?? control.exec(text);
   if (hit === null) return null;
-  return `${name} holds ${JSON.stringify(hit[0])}: ${JSON.stringify(text.slice(Math.max(0, hit.index - 60), hit.index + 30))}`;
+  const { index, input } = hit;
+  return `${name} holds ${JSON.stringify(hit[0])}: ${JSON.stringify(input.slice(Math.max(0, index - 60), index + 30))}`;
 }
 
 function errorsFault(errors: readonly JobError[], text: string): Fault {
@@ -150,6 +153,6 @@ export function preflightFault(
   return (
     notFinite(read, 'preflight') ??
     notFinite(preflightJson(read, 'x.dxf'), 'json') ??
-    textFaultOf('preflight', preflightText(read, 'x.dxf'))
+    textFaultOf('preflight', preflightText(read, 'x.dxf'), textOf(bytes))
   );
 }

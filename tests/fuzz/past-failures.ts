@@ -21,6 +21,11 @@ export const pastFailures: readonly PastFailure[] = [
     text: 'job: 1\ndriving: {}\ndriven: {}\nadapter: { driving: { head: 1e400 } }\n',
   },
   {
+    name: 'a key that is such a number was told as Infinity',
+    kind: 'shipped job, text damaged',
+    text: 'job: 1\ndriving: {}\ndriven: {}\nadapter: { driving: { 1e400: 10.9 } }\n',
+  },
+  {
     name: 'a hole as wide as the head over it was cured by weaker screws with a pressure of Infinity MPa',
     kind: 'shipped job, data damaged',
     text: [

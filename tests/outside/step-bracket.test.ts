@@ -11,11 +11,12 @@ import '../seed.ts';
 import { faceMoments } from '../../src/geometry/contour.ts';
 import { bendZones } from '../../src/geometry/fold.ts';
 import { solidOfSheet } from '../../src/geometry/solid-of-part.ts';
+import type { RawStep } from '../../src/model/solid.ts';
 import { type BracketSpec, buildBracket } from '../../src/parts/bracket.ts';
 import { stepFiles } from '../../src/products/step.ts';
 import { meshFolded } from '../../src/solids/folded-mesh.ts';
 import { meshBox, meshMass } from '../../src/solids/mesh-mass.ts';
-import { stepOf } from '../../src/solids/step.ts';
+import { stepTexts } from '../../src/solids/step.ts';
 import { finishStep } from '../../src/write/step.ts';
 import { angleSpec, anyBracket } from '../bracket/specs.ts';
 import { judge } from '../validate/help.ts';
@@ -41,7 +42,8 @@ const placed = brackets.map(([name, spec]) => {
   const places = [{ name, x: 0, y: 0, z: 0, turnedOver: false }];
   return { name, solid: solidOfSheet(buildBracket(spec)), colour: '#8899aa', places };
 });
-const text = finishStep(await stepOf({ name: 'brackets', parts: placed }, true), {
+const [raw] = await stepTexts([{ assembly: { name: 'brackets', parts: placed }, tree: true }]);
+const text = finishStep(raw as RawStep, {
   fileName: 'brackets.step',
   description: [],
   parts: ['brackets', ...brackets.map(([name]) => name)].map((name) => {

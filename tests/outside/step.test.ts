@@ -16,11 +16,11 @@ import { solidOfSheet, solidOfTurned } from '../../src/geometry/solid-of-part.ts
 import { turnedMass } from '../../src/geometry/turned-mass.ts';
 import type { TurnedPart } from '../../src/model/part.ts';
 import type { SheetPart } from '../../src/model/sheet.ts';
-import type { PlacedSolid } from '../../src/model/solid.ts';
+import type { PlacedSolid, RawStep } from '../../src/model/solid.ts';
 import { buildAdapter } from '../../src/parts/adapter.ts';
 import { meshBox, meshMass } from '../../src/solids/mesh-mass.ts';
 import { meshSheet } from '../../src/solids/sheet-mesh.ts';
-import { stepOf } from '../../src/solids/step.ts';
+import { stepTexts } from '../../src/solids/step.ts';
 import { meshTurned } from '../../src/solids/turned-mesh.ts';
 import { finishStep } from '../../src/write/step.ts';
 import { anyAdapter } from '../geometry/random-adapters.ts';
@@ -67,7 +67,8 @@ const placed = (name: string, part: TurnedPart | SheetPart): PlacedSolid => ({
 const own = [...byHand, ...oddNames.map((name) => [name, adapter()] as const)].map(([name, part]) =>
   placed(name, part),
 );
-const ownText = finishStep(await stepOf({ name: 'parts', parts: own }, true), {
+const [ownRaw] = await stepTexts([{ assembly: { name: 'parts', parts: own }, tree: true }]);
+const ownText = finishStep(ownRaw as RawStep, {
   fileName: 'own.step',
   description: ['made by a test'],
   parts: ['parts', ...own.map(({ name }) => name)].map((name) => ({
