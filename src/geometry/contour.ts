@@ -26,3 +26,4 @@ export {
   stretchesOf,
   stretchLength,
 } from './contour-stretch.ts';
+export { holesStandApart } from './holes-apart.ts';
