@@ -4,6 +4,7 @@ import { stdin, stdout } from 'node:process';
 import { createInterface } from 'node:readline/promises';
 import { styleText } from 'node:util';
 import type { Io } from './io.ts';
+import { keepQuickTranslation } from './kernel-flags.ts';
 import { main } from './main.ts';
 
 const colours: Readonly<Record<string, Parameters<typeof styleText>[0]>> = {
@@ -41,4 +42,5 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code !== 'EPIPE') throw error;
 });
 
+keepQuickTranslation();
 process.exitCode = await main(process.argv.slice(2), io);
