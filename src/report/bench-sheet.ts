@@ -1,7 +1,7 @@
 /** The bench sheet: what a person wants beside the part and the spanner, on one sheet of A4, with room to write. Data, and the page. */
 import type { Verdict } from '../model/finding.ts';
+import { escaped } from '../units/markup.ts';
 import { benchStyle } from './bench-style.ts';
-import { html } from './html-text.ts';
 import { verdictWords } from './report-text.ts';
 import { verdictClass, verdictMark } from './verdict-mark.ts';
 
@@ -58,18 +58,18 @@ export interface BenchSheet {
 /** Cautions that find room; the report has all of them. */
 const mostCautions = 5;
 
-const box = (words: string): string => `<td class="box">${html(words)}</td>`;
+const box = (words: string): string => `<td class="box">${escaped(words)}</td>`;
 
 function measuredTable({ name, lines }: BenchSheet['measured'][number]): string {
   const rows = lines.map(
     ({ what, typed, counts, tool }) =>
-      `<tr><th scope="row">${html(what)}</th><td>${html(typed)}</td><td class="number">${html(counts)}</td><td class="tool">${html(tool)}</td></tr>`,
+      `<tr><th scope="row">${escaped(what)}</th><td>${escaped(typed)}</td><td class="number">${escaped(counts)}</td><td class="tool">${escaped(tool)}</td></tr>`,
   );
-  return `<table aria-label="Measured: ${html(name)}"><colgroup><col style="width:19%"><col style="width:37%"><col style="width:24%"><col></colgroup><thead><tr><th scope="col" colspan="2">${html(name)}</th><th scope="col" class="number">counts as</th><th scope="col" class="tool">with</th></tr></thead><tbody>${rows.join('')}</tbody></table>`;
+  return `<table aria-label="Measured: ${escaped(name)}"><colgroup><col style="width:19%"><col style="width:37%"><col style="width:24%"><col></colgroup><thead><tr><th scope="col" colspan="2">${escaped(name)}</th><th scope="col" class="number">counts as</th><th scope="col" class="tool">with</th></tr></thead><tbody>${rows.join('')}</tbody></table>`;
 }
 
 function holdRow({ number, what, limits, found }: HoldLine): string {
-  return `<tr><td class="number">${number ?? ''}</td><th scope="row">${html(what)}</th><td class="number">${html(limits)}</td>${box(found)}</tr>`;
+  return `<tr><td class="number">${number ?? ''}</td><th scope="row">${escaped(what)}</th><td class="number">${escaped(limits)}</td>${box(found)}</tr>`;
 }
 
 const holdTable = (name: string, lines: readonly HoldLine[], heads: readonly [string, string]): string =>
@@ -89,7 +89,7 @@ function screwsTable(lines: readonly ScrewLine[]): string {
   if (lines.length === 0) return '';
   const rows = lines.map(
     ({ what, where, torque, steps, order }) =>
-      `<tr><th scope="row">${html(what)} <span class="soft">${html(where)}</span></th><td><strong>${html(torque)}</strong></td><td>${html(steps)}</td><td>${html(order)}</td><td class="box"></td></tr>`,
+      `<tr><th scope="row">${escaped(what)} <span class="soft">${escaped(where)}</span></th><td><strong>${escaped(torque)}</strong></td><td>${escaped(steps)}</td><td>${escaped(order)}</td><td class="box"></td></tr>`,
   );
   return `<table aria-label="Screws"><colgroup><col><col style="width:22%"><col style="width:15%"><col style="width:19%"><col style="width:8%"></colgroup><thead><tr><th scope="col">screws</th><th scope="col">torque</th><th scope="col">in steps</th><th scope="col">order, cross-wise</th><th scope="col">done</th></tr></thead><tbody>${rows.join('')}</tbody></table>`;
 }
@@ -98,7 +98,7 @@ function sensorTable(lines: BenchSheet['sensor']): string {
   if (lines.length === 0) return '';
   const rows = lines.map(
     ({ what, value, toFill }) =>
-      `<tr><th scope="row">${html(what)}</th><td${toFill ? '' : ' colspan="2"'}>${html(value)}</td>${toFill ? box('') : ''}</tr>`,
+      `<tr><th scope="row">${escaped(what)}</th><td${toFill ? '' : ' colspan="2"'}>${escaped(value)}</td>${toFill ? box('') : ''}</tr>`,
   );
   return `<table class="sensor" aria-label="Wheel and sensor"><colgroup><col style="width:38%"><col><col style="width:20%"></colgroup><thead><tr><th scope="col" colspan="3">wheel and sensor</th></tr></thead><tbody>${rows.join('')}</tbody></table>`;
 }
@@ -108,7 +108,7 @@ function cautionsList(list: BenchSheet['cautions']): string {
   const more = list.length - mostCautions;
   const items = list
     .slice(0, mostCautions)
-    .map(({ verdict, text }) => `<li class="${verdictClass(verdict)}">${verdictMark(verdict)} ${html(text)}</li>`);
+    .map(({ verdict, text }) => `<li class="${verdictClass(verdict)}">${verdictMark(verdict)} ${escaped(text)}</li>`);
   return `<ul>${items.join('')}${more > 0 ? `<li>and ${more} more: see the report, which also says what to do</li>` : ''}</ul>`;
 }
 
@@ -153,22 +153,22 @@ export function benchSheetHtml(sheet: BenchSheet, picture: string): string {
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<title>${html(name)}: bench sheet</title>
+<title>${escaped(name)}: bench sheet</title>
 <style>
 ${benchStyle}
 </style>
 </head>
 <body style="--scale:${scaleOf(sheet).toFixed(2)}">
-<header><h1>${html(name)}</h1><p class="mark-of"><strong>${html(revision)}</strong> bench sheet, sizes in ${units === 'in' ? 'inches' : 'mm'} at 20 \u00b0C</p></header>
+<header><h1>${escaped(name)}</h1><p class="mark-of"><strong>${escaped(revision)}</strong> bench sheet, sizes in ${units === 'in' ? 'inches' : 'mm'} at 20 \u00b0C</p></header>
 <main>
-<section class="verdict ${verdictClass(verdict)}" aria-label="Verdict">${verdictMark(verdict)}<p><strong class="word">${verdictWords[verdict]}</strong> ${html(headline)}${weakest === '' ? '' : ` The weakest link: ${html(weakest)}.`}</p></section>
+<section class="verdict ${verdictClass(verdict)}" aria-label="Verdict">${verdictMark(verdict)}<p><strong class="word">${verdictWords[verdict]}</strong> ${escaped(headline)}${weakest === '' ? '' : ` The weakest link: ${escaped(weakest)}.`}</p></section>
 <div class="two top"><figure>${picture.trim()}</figure>${sensorTable(sheet.sensor)}</div>
 ${screwsTable(sheet.screws)}
 <section><h2>What was measured, as typed (\u201ccaliper?\u201d: not said, counted as one)</h2><div class="two">${sheet.measured.map(measuredTable).join('')}</div></section>
 <section><h2>Sizes to hold; numbers as on the drawing and in the inspection record</h2>${holdColumns(sheet.hold)}</section>
 <div class="two"><section><h2>Dial in, total indicator reading</h2>${holdTable('Dial in', sheet.dial, ['dial on', 'at most'])}</section>
-<section class="mind"><h2>Mind</h2>${cautionsList(sheet.cautions)}${[...sheet.boltUp, ...sheet.safety].map((line) => `<p>${html(line)}</p>`).join('')}</section></div>
-<p class="sign"><span>made and measured by</span><span>date</span><span>adapter marked ${html(revision)}</span></p>
+<section class="mind"><h2>Mind</h2>${cautionsList(sheet.cautions)}${[...sheet.boltUp, ...sheet.safety].map((line) => `<p>${escaped(line)}</p>`).join('')}</section></div>
+<p class="sign"><span>made and measured by</span><span>date</span><span>adapter marked ${escaped(revision)}</span></p>
 </main>
 </body>
 </html>

@@ -1,6 +1,6 @@
 /** The inspection record: every size worth measuring on the finished parts, with its limits, what was found, and what to do. */
 import type { Judgement } from '../inspect/disposition.ts';
-import { html } from './html-text.ts';
+import { escaped } from '../units/markup.ts';
 import { numberText } from './numbers.ts';
 import { reportStyle } from './report-style.ts';
 
@@ -57,7 +57,7 @@ function row({ characteristic: c, disposition, takeOff }: Judgement): string {
     : disposition === 'not measured'
       ? ''
       : disposition;
-  return `<tr><td class="number">${c.number}</td><th scope="row">${html(c.what)}</th><td class="number">${html(limits)}</td><td>${html(c.from)}</td><td>${html(c.gauge)}</td><td class="fill">${html(found)}</td><td class="fill">${html(todo)}</td></tr>`;
+  return `<tr><td class="number">${c.number}</td><th scope="row">${escaped(c.what)}</th><td class="number">${escaped(limits)}</td><td>${escaped(c.from)}</td><td>${escaped(c.gauge)}</td><td class="fill">${escaped(found)}</td><td class="fill">${escaped(todo)}</td></tr>`;
 }
 
 function part(name: 'adapter' | 'wheel', judgements: readonly Judgement[]): string {
@@ -74,14 +74,14 @@ export function inspectionHtml(record: InspectionRecord): string {
   const isBlank = record.judgements.every(({ disposition }) => disposition === 'not measured');
   const verdict = isBlank
     ? '<p>Fill in what you find, at 20 degrees C, burrs off. Then give it in the job under built: the sums are run again with the real numbers.</p>'
-    : `<p><strong>${html(record.verdict)}.</strong> ${html(record.todo)}</p>`;
+    : `<p><strong>${escaped(record.verdict)}.</strong> ${escaped(record.todo)}</p>`;
   return `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<title>${html(record.title)}: inspection record</title>
+<title>${escaped(record.title)}: inspection record</title>
 <style>
 ${reportStyle}
 td.fill{border-left:.2mm solid var(--line);padding-left:2mm}
@@ -90,12 +90,12 @@ tbody td,tbody th{height:8mm}
 </style>
 </head>
 <body>
-<header><p class="kind">Inspection record by flangewright, revision ${html(record.revision)}. Sizes at 20 degrees C; limits count, never the nominal.</p><h1>${html(record.title)}</h1></header>
+<header><p class="kind">Inspection record by flangewright, revision ${escaped(record.revision)}. Sizes at 20 degrees C; limits count, never the nominal.</p><h1>${escaped(record.title)}</h1></header>
 <main>
 ${verdict}
 ${part('adapter', record.judgements)}
 ${part('wheel', record.judgements)}
-<div class="sign"><p>Measured by${record.by === '' ? '' : `: ${html(record.by)}`}</p><p>Date</p><p>Accepted by</p></div>
+<div class="sign"><p>Measured by${record.by === '' ? '' : `: ${escaped(record.by)}`}</p><p>Date</p><p>Accepted by</p></div>
 </main>
 </body>
 </html>

@@ -1,8 +1,8 @@
 /** The report as one self-contained page: no script, nothing loaded from outside, ready to print on A4 or Letter. */
 import type { Finding } from '../model/finding.ts';
+import { escaped } from '../units/markup.ts';
 import { otherWaysSection, tubesSection, whyNothingPasses } from './alternatives-html.ts';
 import { controllerSection } from './controller-html.ts';
-import { html } from './html-text.ts';
 import { limitText, quantityText } from './numbers.ts';
 import { marginText, type ReportData } from './report-data.ts';
 import { reportStyle } from './report-style.ts';
@@ -25,8 +25,8 @@ function banner(data: ReportData): string {
     `<section class="banner ${verdictClass(verdict)}" aria-label="Verdict">`,
     verdictMark(verdict),
     `<p class="word">${verdictWords[verdict]}</p>`,
-    `<p class="headline">${html(data.headline)}</p>`,
-    `<p class="counts">${html(`${tally} ${data.unassessed}`.trim())}</p>`,
+    `<p class="headline">${escaped(data.headline)}</p>`,
+    `<p class="counts">${escaped(`${tally} ${data.unassessed}`.trim())}</p>`,
     '</section>',
   ].join('\n');
 }
@@ -35,7 +35,7 @@ function answers(data: ReportData): string {
   if (data.answers.length === 0) return '';
   const rows = data.answers.map(
     ({ question, word, text, verdict }) =>
-      `<tr class="${verdictClass(verdict)}"><th scope="row">${html(question)}</th><td class="word">${verdictMark(verdict)} ${html(word)}</td><td>${html(text)}</td></tr>`,
+      `<tr class="${verdictClass(verdict)}"><th scope="row">${escaped(question)}</th><td class="word">${verdictMark(verdict)} ${escaped(word)}</td><td>${escaped(text)}</td></tr>`,
   );
   const columns = [{ title: 'Question', width: '23%' }, { title: 'Answer', width: '19%' }, { title: 'Its number' }];
   return `<section class="together"><h2>In short</h2>${table('answers', 'Answers', columns, rows)}</section>`;
@@ -46,7 +46,7 @@ function nextSteps(data: ReportData): string {
     data.findings.findIndex((f) => f.code === code && f.title === about);
   const items = data.next.map(
     (step) =>
-      `<li class="${verdictClass(step.verdict)}">${verdictMark(step.verdict)} ${html(step.todo)} <span class="about">${verdictWords[step.verdict].toLowerCase()}: <a href="#finding-${anchor(step.code, step.about) + 1}">${html(step.about)}</a></span></li>`,
+      `<li class="${verdictClass(step.verdict)}">${verdictMark(step.verdict)} ${escaped(step.todo)} <span class="about">${verdictWords[step.verdict].toLowerCase()}: <a href="#finding-${anchor(step.code, step.about) + 1}">${escaped(step.about)}</a></span></li>`,
   );
   const body =
     items.length > 0
@@ -56,7 +56,7 @@ function nextSteps(data: ReportData): string {
 }
 
 const safety = (data: ReportData): string =>
-  `<section class="warning"><h2>Safety</h2><ul>${data.safety.map((s) => `<li>${html(s)}</li>`).join('')}</ul></section>`;
+  `<section class="warning"><h2>Safety</h2><ul>${data.safety.map((s) => `<li>${escaped(s)}</li>`).join('')}</ul></section>`;
 
 interface Column {
   readonly title: string;
@@ -67,14 +67,14 @@ interface Column {
 function table(className: string, caption: string, columns: readonly Column[], rows: readonly string[]): string {
   const cols = columns.map((c) => (c.width ? `<col style="width:${c.width}">` : '<col>')).join('');
   const heads = columns
-    .map((c) => `<th scope="col"${c.number ? ' class="number"' : ''}>${html(c.title)}</th>`)
+    .map((c) => `<th scope="col"${c.number ? ' class="number"' : ''}>${escaped(c.title)}</th>`)
     .join('');
-  return `<div class="wide ${className}"><table aria-label="${html(caption)}"><colgroup>${cols}</colgroup><thead><tr>${heads}</tr></thead>\n<tbody>\n${rows.join('\n')}\n</tbody></table></div>`;
+  return `<div class="wide ${className}"><table aria-label="${escaped(caption)}"><colgroup>${cols}</colgroup><thead><tr>${heads}</tr></thead>\n<tbody>\n${rows.join('\n')}\n</tbody></table></div>`;
 }
 
 function keyNumbers(data: ReportData): string {
   const rows = data.keyNumbers.map(
-    (k) => `<tr><th scope="row">${html(k.label)}</th><td>${html(k.value)}</td><td>${html(k.note)}</td></tr>`,
+    (k) => `<tr><th scope="row">${escaped(k.label)}</th><td>${escaped(k.value)}</td><td>${escaped(k.note)}</td></tr>`,
   );
   const columns = [{ title: 'Size', width: '24%' }, { title: 'Value', width: '26%' }, { title: 'Note' }];
   return `<section class="together"><h2>Key numbers</h2>${table('key', 'Key numbers', columns, rows)}</section>`;
@@ -84,7 +84,7 @@ function screws(data: ReportData): string {
   if (data.screws.length === 0) return '';
   const rows = data.screws.map(
     (s) =>
-      `<tr><td class="number">${s.count}</td><th scope="row">${html(s.what)}</th><td>${html(s.detail)}</td><td>${html(s.tighten)}</td><td>${html(s.where)}</td></tr>`,
+      `<tr><td class="number">${s.count}</td><th scope="row">${escaped(s.what)}</th><td>${escaped(s.detail)}</td><td>${escaped(s.tighten)}</td><td>${escaped(s.where)}</td></tr>`,
   );
   const columns = [
     { title: 'Count', width: '8%', number: true },
@@ -98,7 +98,7 @@ function screws(data: ReportData): string {
 
 function pictures(list: readonly ReportPicture[]): string {
   if (list.length === 0) return '';
-  const figure = (p: ReportPicture) => `<figure>${p.svg.trim()}<figcaption>${html(p.caption)}</figcaption></figure>`;
+  const figure = (p: ReportPicture) => `<figure>${p.svg.trim()}<figcaption>${escaped(p.caption)}</figcaption></figure>`;
   const wide = list.filter(({ column }) => !column).map(figure);
   const narrow = list.filter(({ column }) => column).map(figure);
   const beside =
@@ -108,7 +108,7 @@ function pictures(list: readonly ReportPicture[]): string {
   return `<section><h2>Pictures</h2>\n${wide.join('\n')}</section>\n${beside}`.trim();
 }
 
-const numberCell = (text: string): string => `<td class="number">${html(text)}</td>`;
+const numberCell = (text: string): string => `<td class="number">${escaped(text)}</td>`;
 
 const numberCells = (f: Finding, data: ReportData): string =>
   numberCell(quantityText(f.value, f.unit, data.units)) +
@@ -116,23 +116,23 @@ const numberCells = (f: Finding, data: ReportData): string =>
   numberCell(marginText(f, data.units));
 
 const nameCell = (f: Finding, mark: string): string =>
-  `<th scope="row">${mark}${html(f.title)}<span class="code">${html(f.feature)} | ${html(f.code)}</span></th>`;
+  `<th scope="row">${mark}${escaped(f.title)}<span class="code">${escaped(f.feature)} | ${escaped(f.code)}</span></th>`;
 
 /** A finding that asks for something: its verdict in a column of its own, its remedy in bold. */
 function openRow(f: Finding, index: number, data: ReportData): string {
   const words = [
-    `<p>${html(f.why)}</p>`,
-    f.remedy === '' ? '' : `<p class="do">Do: ${html(f.remedy)}</p>`,
-    f.source === '' ? '' : `<p class="source">Source: ${html(f.source)}</p>`,
+    `<p>${escaped(f.why)}</p>`,
+    f.remedy === '' ? '' : `<p class="do">Do: ${escaped(f.remedy)}</p>`,
+    f.source === '' ? '' : `<p class="source">Source: ${escaped(f.source)}</p>`,
   ].join('');
   return `<tr id="finding-${index + 1}" class="${verdictClass(f.verdict)}"><td class="verdict">${verdictMark(f.verdict)} ${verdictWords[f.verdict]}</td>${nameCell(f, '')}${numberCells(f, data)}<td>${words}</td></tr>`;
 }
 
 /** A pass, set tighter. */
 function passRow(f: Finding, index: number, data: ReportData): string {
-  const source = f.source === '' ? '' : ` <span class="source">Source: ${html(f.source)}</span>`;
-  const note = f.remedy === '' ? '' : ` ${html(f.remedy)}`;
-  return `<tr id="finding-${index + 1}" class="pass">${nameCell(f, `${verdictMark('pass')} `)}${numberCells(f, data)}<td>${html(f.why)}${note}${source}</td></tr>`;
+  const source = f.source === '' ? '' : ` <span class="source">Source: ${escaped(f.source)}</span>`;
+  const note = f.remedy === '' ? '' : ` ${escaped(f.remedy)}`;
+  return `<tr id="finding-${index + 1}" class="pass">${nameCell(f, `${verdictMark('pass')} `)}${numberCells(f, data)}<td>${escaped(f.why)}${note}${source}</td></tr>`;
 }
 
 const numbers = (value: string, limit: string, margin: string): Column[] => [
@@ -176,7 +176,7 @@ function assumptions(data: ReportData): string {
   if (data.assumptions.length === 0) return '';
   const rows = data.assumptions.map(
     (a) =>
-      `<tr><th scope="row">${html(a.path)}</th><td>${html(a.value)}</td><td>${html(a.from)}${a.memory ? ' <span class="memory">MEMORY: measure it.</span>' : ''}</td></tr>`,
+      `<tr><th scope="row">${escaped(a.path)}</th><td>${escaped(a.value)}</td><td>${escaped(a.from)}${a.memory ? ' <span class="memory">MEMORY: measure it.</span>' : ''}</td></tr>`,
   );
   const columns = [
     { title: 'Key in the job', width: '30%' },
@@ -189,17 +189,18 @@ function assumptions(data: ReportData): string {
 function files(data: ReportData): string {
   if (data.files === null) return '';
   const held = data.files.held.map(
-    (f) => `<tr><td class="held">held back</td><th scope="row">${html(f.kind)}</th><td>${html(f.why)}</td></tr>`,
+    (f) => `<tr><td class="held">held back</td><th scope="row">${escaped(f.kind)}</th><td>${escaped(f.why)}</td></tr>`,
   );
   const made = data.files.made.map(
-    (f) => `<tr><td>made</td><th scope="row">${html(f.kind)}</th><td>${html(f.path)} (${f.bytes} bytes)</td></tr>`,
+    (f) =>
+      `<tr><td>made</td><th scope="row">${escaped(f.kind)}</th><td>${escaped(f.path)} (${f.bytes} bytes)</td></tr>`,
   );
   const columns = [{ title: 'State', width: '14%' }, { title: 'Kind', width: '24%' }, { title: 'File, or why not' }];
   return `<section><h2>Files</h2>${table('files', 'Files', columns, [...held, ...made])}</section>`;
 }
 
 const limits = (data: ReportData): string =>
-  `<section><h2>What this report does not show</h2><ul class="limits">${data.limits.map((s) => `<li>${html(s)}</li>`).join('')}</ul></section>`;
+  `<section><h2>What this report does not show</h2><ul class="limits">${data.limits.map((s) => `<li>${escaped(s)}</li>`).join('')}</ul></section>`;
 
 /** Writes the page. The pictures' SVG is set in as it is; every other text is escaped. */
 export function reportHtml(data: ReportData, list: readonly ReportPicture[] = []): string {
@@ -229,13 +230,13 @@ export function reportHtml(data: ReportData, list: readonly ReportPicture[] = []
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<title>${html(data.title)}: ${verdictWords[data.verdict]}</title>
+<title>${escaped(data.title)}: ${verdictWords[data.verdict]}</title>
 <style>
 ${reportStyle}
 </style>
 </head>
 <body>
-<header><p class="kind">Joint report by flangewright${data.revision === '' ? '' : `, revision ${html(data.revision)}`}. Sizes in mm${data.units === 'in' ? ', inches in brackets' : ''}; angles from the adapter's index mark, counter-clockwise seen from the driven side.</p><h1>${html(data.title)}</h1></header>
+<header><p class="kind">Joint report by flangewright${data.revision === '' ? '' : `, revision ${escaped(data.revision)}`}. Sizes in mm${data.units === 'in' ? ', inches in brackets' : ''}; angles from the adapter's index mark, counter-clockwise seen from the driven side.</p><h1>${escaped(data.title)}</h1></header>
 ${parts.join('\n')}
 </body>
 </html>

@@ -3,7 +3,7 @@ import type { DrillingPlan, PlanStep } from '../shop/drilling-plan.ts';
 import type { Operation, ShopSize } from '../shop/operation.ts';
 import type { Route } from '../shop/operations.ts';
 import { formatLength, type LengthUnits } from '../units/format.ts';
-import { html } from './html-text.ts';
+import { escaped } from '../units/markup.ts';
 import { limitsText } from './numbers.ts';
 import { reportStyle } from './report-style.ts';
 import { cutCells, drilledOrder } from './set-up-holes.ts';
@@ -24,7 +24,7 @@ export interface SetUpSheets {
   readonly speedSource: string;
 }
 
-const list = (items: readonly string[]): string => items.map((item) => `<li>${html(item)}</li>`).join('');
+const list = (items: readonly string[]): string => items.map((item) => `<li>${escaped(item)}</li>`).join('');
 
 function block(title: string, items: readonly string[], tag: 'ul' | 'ol' = 'ul'): string {
   return items.length === 0
@@ -43,14 +43,14 @@ const sizeRow =
   (size: ShopSize): string => {
     const { number, what, lower, upper, unit, gauge } = size;
     const limits = unit === 'g' ? `${lower.toFixed(0)} to ${upper.toFixed(0)} g` : limitsText(lower, upper, units);
-    return `<tr><th>${number}</th><td>${html(what)}</td><td class="number">${html(limits)}</td><td>${html(gauge)}</td><td class="off">${html(whenOff(size))}</td><td class="fill"></td></tr>`;
+    return `<tr><th>${number}</th><td>${escaped(what)}</td><td class="number">${escaped(limits)}</td><td>${escaped(gauge)}</td><td class="off">${escaped(whenOff(size))}</td><td class="fill"></td></tr>`;
   };
 
 function measureTable({ measure, off }: Operation, units: LengthUnits): string {
   if (measure.length === 0) return '';
   return `<h3>Stop and measure, cold; numbers as in the inspection record</h3><table class="sizes"><thead><tr><th>No.</th><th>Size</th><th class="number">Limits</th><th>With</th><th>When it is off</th><th>Found</th></tr></thead><tbody>${measure
     .map(sizeRow(units))
-    .join('')}</tbody></table>${off.map((line) => `<p class="source">${html(line)}</p>`).join('')}`;
+    .join('')}</tbody></table>${off.map((line) => `<p class="source">${escaped(line)}</p>`).join('')}`;
 }
 
 function turningTable({ cuts }: Operation, units: LengthUnits): string {
@@ -58,7 +58,7 @@ function turningTable({ cuts }: Operation, units: LengthUnits): string {
   const rows = cuts
     .map(
       ({ what, diameter, cut }) =>
-        `<tr><td>${html(what)}, ${html(formatLength(diameter, units, units === 'mm' ? 1 : 3))}</td><td class="number">${cut.rpm}${cut.capped ? ' (all it has)' : ''}</td><td class="number">${html(formatLength(cut.perTurn, units, units === 'mm' ? 2 : 4))}</td><td class="number">${cut.speed}</td></tr>`,
+        `<tr><td>${escaped(what)}, ${escaped(formatLength(diameter, units, units === 'mm' ? 1 : 3))}</td><td class="number">${cut.rpm}${cut.capped ? ' (all it has)' : ''}</td><td class="number">${escaped(formatLength(cut.perTurn, units, units === 'mm' ? 2 : 4))}</td><td class="number">${cut.speed}</td></tr>`,
     )
     .join('');
   return `<h3>Speeds to start from</h3><table><thead><tr><th>At</th><th class="number">rpm</th><th class="number">Feed per turn</th><th class="number">m/min</th></tr></thead><tbody>${rows}</tbody></table>`;
@@ -69,8 +69,8 @@ function toolTable(plan: DrillingPlan, units: LengthUnits): string {
     const tool = plan.tools.find(({ number }) => number === s.tool);
     if (!tool) return '';
     const { depth, tip, peck } = cutCells(s, units);
-    const other = tool.or === '' ? '' : `<br><span class="source">or ${html(tool.or)}</span>`;
-    return `<tr><th>T${tool.number}</th><td>${html(tool.name)}${other}</td><td>${html(s.letter)}: ${s.holes.length} ${html(s.what)}</td><td>${html(depth)}</td><td class="number">${html(tip)}</td><td class="number">${tool.cut.rpm}${tool.cut.capped ? '*' : ''}</td><td class="number">${html(tool.op === 'tap' ? 'by pitch' : formatLength(tool.cut.feed, units, units === 'mm' ? 0 : 2))}</td><td>${html(peck)}</td></tr>`;
+    const other = tool.or === '' ? '' : `<br><span class="source">or ${escaped(tool.or)}</span>`;
+    return `<tr><th>T${tool.number}</th><td>${escaped(tool.name)}${other}</td><td>${escaped(s.letter)}: ${s.holes.length} ${escaped(s.what)}</td><td>${escaped(depth)}</td><td class="number">${escaped(tip)}</td><td class="number">${tool.cut.rpm}${tool.cut.capped ? '*' : ''}</td><td class="number">${escaped(tool.op === 'tap' ? 'by pitch' : formatLength(tool.cut.feed, units, units === 'mm' ? 0 : 2))}</td><td>${escaped(peck)}</td></tr>`;
   };
   const capped = plan.tools.some(({ cut }) => cut.capped)
     ? '<p class="source">* all that the spindle has (adapter.shop.top_speed).</p>'
@@ -82,13 +82,13 @@ function holeTable(plan: DrillingPlan, units: LengthUnits): string {
   const digits = units === 'mm' ? 3 : 4;
   const bare = (value: number): string => formatLength(value, units, digits).replace(/ (mm|in)$/, '');
   const { holes, columns } = drilledOrder(plan);
-  const heads = columns.map(({ tool, words }) => `<th>T${tool}<br>${html(words)}</th>`).join('');
+  const heads = columns.map(({ tool, words }) => `<th>T${tool}<br>${escaped(words)}</th>`).join('');
   const rows = holes
     .map(({ hole, tools }) => {
       const boxes = columns
         .map(({ tool }) => `<td class="tick">${tools.includes(tool) ? '<span class="box"></span>' : '-'}</td>`)
         .join('');
-      return `<tr><th>${html(hole.tag)}</th><td class="number">${bare(hole.x)}</td><td class="number">${bare(hole.y)}</td><td class="number soft">${bare(hole.radius)}</td><td class="number soft">${hole.angle.toFixed(3)}</td>${boxes}<td class="fill"></td></tr>`;
+      return `<tr><th>${escaped(hole.tag)}</th><td class="number">${bare(hole.x)}</td><td class="number">${bare(hole.y)}</td><td class="number soft">${bare(hole.radius)}</td><td class="number soft">${hole.angle.toFixed(3)}</td>${boxes}<td class="fill"></td></tr>`;
     })
     .join('');
   return `<h3>Holes, in the order drilled: down each column, tick as you go</h3><table class="holes"><thead><tr><th>Hole</th><th class="number">X ${units}</th><th class="number">Y ${units}</th><th class="number">Radius</th><th class="number">Angle</th>${heads}<th>Found</th></tr></thead><tbody>${rows}</tbody></table>`;
@@ -103,7 +103,7 @@ function mapOf({ face }: DrillingPlan, { maps }: SetUpSheets): string {
 
 function drillingBlock(plan: DrillingPlan, { units }: SetUpSheets): string {
   const stands = plan.highest > 0 ? `; metal stands ${formatLength(plan.highest, units)} over the face` : '';
-  return `${toolTable(plan, units)}<p class="source">Tip at Z: the read-out with zero on the face, plus is up${html(stands)}.</p>${holeTable(plan, units)}`;
+  return `${toolTable(plan, units)}<p class="source">Tip at Z: the read-out with zero on the face, plus is up${escaped(stands)}.</p>${holeTable(plan, units)}`;
 }
 
 function operationPage(operation: Operation, sheets: SetUpSheets): string {
@@ -111,8 +111,8 @@ function operationPage(operation: Operation, sheets: SetUpSheets): string {
   const drilling = plan ? drillingBlock(plan, sheets) : '';
   const map = plan ? mapOf(plan, sheets) : '';
   return `<section class="op">
-<header class="strip"><span>${html(sheets.part)}, ${html(sheets.title)}</span><span>revision ${html(sheets.revision)}</span></header>
-<h2>${number} ${html(title)} <span class="machine">${machine}</span></h2>
+<header class="strip"><span>${escaped(sheets.part)}, ${escaped(sheets.title)}</span><span>revision ${escaped(sheets.revision)}</span></header>
+<h2>${number} ${escaped(title)} <span class="machine">${machine}</span></h2>
 <div class="two"><div>${block('Held', held)}${block('Zero', zero)}${block('Indicate', indicate)}</div><div>${block('Order of work', steps, 'ol')}${map}</div></div>
 ${drilling}
 ${turningTable(operation, sheets.units)}
@@ -126,15 +126,15 @@ function frontPage(sheets: SetUpSheets): string {
   const rows = route.operations
     .map(
       ({ number, title, machine, held }) =>
-        `<tr><th>${number}</th><td>${html(title)}</td><td>${machine}</td><td>${html(held[0] ?? '')}</td><td class="tick"><span class="box"></span></td></tr>`,
+        `<tr><th>${number}</th><td>${escaped(title)}</td><td>${machine}</td><td>${escaped(held[0] ?? '')}</td><td class="tick"><span class="box"></span></td></tr>`,
     )
     .join('');
-  return `<p>${html(material)}. ${html(quantityNote)}</p>
-${warning === '' ? '' : `<p class="held">${html(warning)}</p>`}
-<p><strong>First the ${route.first} side.</strong> ${html(route.why)}</p>
+  return `<p>${escaped(material)}. ${escaped(quantityNote)}</p>
+${warning === '' ? '' : `<p class="held">${escaped(warning)}</p>`}
+<p><strong>First the ${route.first} side.</strong> ${escaped(route.why)}</p>
 <p><strong>Turning over</strong> is always like the page of a book: left becomes right, up stays up. With the driven side up the index mark lies on the right, with the driving side up on the left. Coordinates on each page are those of the side that is up, mirrored already: type them as they stand.</p>
 <table><thead><tr><th>No.</th><th>Operation</th><th>Machine</th><th>Held</th><th>Done</th></tr></thead><tbody>${rows}</tbody></table>
-<div class="warning"><h2>Before you start</h2><ul><li>Speeds and feeds are where to start, not what to trust: ${html(sheets.speedSource)}. Slower for a light machine, a long drill or a dull one.</li><li>Finish sizes are measured at room temperature: a part warm from the cut is large by a hundredth and more.</li><li>Chuck key out, guards on, hands off what turns. Clamps below the height of travel.</li></ul></div>`;
+<div class="warning"><h2>Before you start</h2><ul><li>Speeds and feeds are where to start, not what to trust: ${escaped(sheets.speedSource)}. Slower for a light machine, a long drill or a dull one.</li><li>Finish sizes are measured at room temperature: a part warm from the cut is large by a hundredth and more.</li><li>Chuck key out, guards on, hands off what turns. Clamps below the height of travel.</li></ul></div>`;
 }
 
 /** The printable page with all sheets. Pictures are SVG texts made elsewhere. */
@@ -146,7 +146,7 @@ export function setUpHtml(sheets: SetUpSheets): string {
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<title>${html(title)}: set-up sheets</title>
+<title>${escaped(title)}: set-up sheets</title>
 <style>
 ${reportStyle}
 .op{break-before:page}
@@ -166,7 +166,7 @@ figure.map{margin:2mm 0 0}figure.map svg{max-height:58mm}figure.map figcaption{m
 </style>
 </head>
 <body>
-<header><p class="kind">Set-up sheets by flangewright, revision ${html(revision)}. ${html(part)}.</p><h1>${html(title)}</h1></header>
+<header><p class="kind">Set-up sheets by flangewright, revision ${escaped(revision)}. ${escaped(part)}.</p><h1>${escaped(title)}</h1></header>
 <main>
 ${frontPage(sheets)}
 ${route.operations.map((operation) => operationPage(operation, sheets)).join('\n')}

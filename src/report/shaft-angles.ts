@@ -4,7 +4,7 @@ import type { JointWithShaft } from '../rotor/shaft-line.ts';
 import { type ShimStudy, studyShims } from '../rotor/shaft-shims.ts';
 import { type SpeedRow, speedRows } from '../rotor/shaft-speeds.ts';
 import { shimWords } from '../rotor/shaft-words.ts';
-import { html } from './html-text.ts';
+import { escaped } from '../units/markup.ts';
 import { reportStyle } from './report-style.ts';
 
 export interface AngleSheet {
@@ -26,9 +26,9 @@ export function angleSheet(joint: JointWithShaft): AngleSheet | null {
   return { study, shims, todo, speeds };
 }
 
-const cell = (text: string): string => `<td class="number">${html(text)}</td>`;
+const cell = (text: string): string => `<td class="number">${escaped(text)}</td>`;
 const head = (titles: readonly string[]): string =>
-  `<thead><tr>${titles.map((title, i) => `<th scope="col"${i === 0 ? '' : ' class="number"'}>${html(title)}</th>`).join('')}</tr></thead>`;
+  `<thead><tr>${titles.map((title, i) => `<th scope="col"${i === 0 ? '' : ' class="number"'}>${escaped(title)}</th>`).join('')}</tr></thead>`;
 
 function jointTable({ study, shims, todo }: AngleSheet): string {
   const { line, angles, planes, angleDoubts } = study;
@@ -36,7 +36,7 @@ function jointTable({ study, shims, todo }: AngleSheet): string {
   const body = angles.map((angle, i) => {
     const kind = line.train.joints[i]?.kind ?? 'universal';
     const plane = (planes[i] as number) % 180;
-    return `<tr><th scope="row">${i + 1}: ${html(line.names[i] as string)} to ${html(line.names[i + 1] as string)}, ${html(kind)}</th>${cell(`${angle.toFixed(2)} ±${(angleDoubts[i] as number).toFixed(1)}`)}${cell(plane.toFixed(0))}${shimmed ? cell((shims.angles[i] as number).toFixed(2)) : ''}</tr>`;
+    return `<tr><th scope="row">${i + 1}: ${escaped(line.names[i] as string)} to ${escaped(line.names[i + 1] as string)}, ${escaped(kind)}</th>${cell(`${angle.toFixed(2)} ±${(angleDoubts[i] as number).toFixed(1)}`)}${cell(plane.toFixed(0))}${shimmed ? cell((shims.angles[i] as number).toFixed(2)) : ''}</tr>`;
   });
   const titles = ['Joint', 'angle, degrees', 'plane, degrees from level', ...(shimmed ? ['angle with the shims'] : [])];
   return `<table>${head(titles)}<tbody>${body.join('\n')}</tbody></table>`;
@@ -64,7 +64,7 @@ function travelTable({ study, shims }: AngleSheet): string {
   if (study.stances.length < 2) return '';
   const body = study.stances.map(({ what, residual, angles }, i) => {
     const after = i === 0 ? shims?.after : shims?.travel.find((one) => one.what === what)?.residual;
-    return `<tr><th scope="row">${html(what)}</th>${cell(angles.map((angle) => angle.toFixed(1)).join(', '))}${cell(residual.toFixed(2))}${cell(after === undefined ? '-' : after.toFixed(2))}</tr>`;
+    return `<tr><th scope="row">${escaped(what)}</th>${cell(angles.map((angle) => angle.toFixed(1)).join(', '))}${cell(residual.toFixed(2))}${cell(after === undefined ? '-' : after.toFixed(2))}</tr>`;
   });
   const titles = ['Axle at', 'joints, degrees', 'train as one joint at, degrees', 'with the shims'];
   return `<section><h2>Through the travel of the axle</h2><table>${head(titles)}<tbody>${body.join('\n')}</tbody></table></section>`;
@@ -86,16 +86,16 @@ export function angleSheetHtml(sheet: AngleSheet, title: string, svg: string): s
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<title>${html(title)}: angles of the shaft</title>
+<title>${escaped(title)}: angles of the shaft</title>
 <style>
 ${reportStyle}
 figure svg{max-height:120mm}
 </style>
 </head>
 <body>
-<header><p class="kind">Angles of the shaft's joints by flangewright.</p><h1>${html(title)}</h1></header>
+<header><p class="kind">Angles of the shaft's joints by flangewright.</p><h1>${escaped(title)}</h1></header>
 <main>
-<p><strong>${html(now)}${html(then)}</strong></p>
+<p><strong>${escaped(now)}${escaped(then)}</strong></p>
 <figure>${svg}<figcaption>Hold your readings against this picture: does each shaft lie as drawn? A wrong sign shows here.</figcaption></figure>
 <section><h2>Joints</h2>${jointTable(sheet)}</section>
 <section><h2>Speed</h2>${speedTable(sheet)}</section>

@@ -4,7 +4,7 @@ import type { Joint } from '../job/joint.ts';
 import { studyFit } from '../rotor/shaft-fit.ts';
 import type { JointWithShaft } from '../rotor/shaft-line.ts';
 import type { LengthUnits } from '../units/format.ts';
-import { html } from './html-text.ts';
+import { escaped } from '../units/markup.ts';
 import { sizeText } from './numbers.ts';
 import { reportStyle } from './report-style.ts';
 
@@ -140,10 +140,10 @@ export function shaftOrder(joint: JointToOrder, units: LengthUnits): ShaftOrder 
 }
 
 const table = (title: string, rows: readonly OrderRow[]): string =>
-  `<section><h2>${html(title)}</h2><table><colgroup><col style="width:34%"><col style="width:34%"><col style="width:32%"></colgroup><tbody>\n${rows
+  `<section><h2>${escaped(title)}</h2><table><colgroup><col style="width:34%"><col style="width:34%"><col style="width:32%"></colgroup><tbody>\n${rows
     .map(
       ({ what, value, note }) =>
-        `<tr><th scope="row">${html(what)}</th><td><strong>${html(value)}</strong></td><td>${html(note)}</td></tr>`,
+        `<tr><th scope="row">${escaped(what)}</th><td><strong>${escaped(value)}</strong></td><td>${escaped(note)}</td></tr>`,
     )
     .join('\n')}\n</tbody></table></section>`;
 
@@ -155,7 +155,7 @@ export function shaftOrderHtml(order: ShaftOrder, title: string, svg: string, wa
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<title>${html(title)}: order sheet for the shaft</title>
+<title>${escaped(title)}: order sheet for the shaft</title>
 <style>
 ${reportStyle}
 figure svg{max-height:90mm}
@@ -163,14 +163,14 @@ figure svg{max-height:90mm}
 </style>
 </head>
 <body>
-<header><p class="kind">Order sheet for the propeller shaft by flangewright. Lengths along the shaft, laid straight.</p><h1>${html(title)}</h1></header>
+<header><p class="kind">Order sheet for the propeller shaft by flangewright. Lengths along the shaft, laid straight.</p><h1>${escaped(title)}</h1></header>
 <main>
-${warning === '' ? '' : `<p><strong>${html(warning)}.</strong> Read the report before you order.</p>`}
+${warning === '' ? '' : `<p><strong>${escaped(warning)}.</strong> Read the report before you order.</p>`}
 <figure>${svg}<figcaption>A is the face that bolts to the adapter, B the face at the far end. Spigots do not count: lengths run between the faces that touch.</figcaption></figure>
 ${table('Lengths', order.lengths)}
 ${table('Ends, tube and slip', order.ends)}
 ${table('To hold', order.toHold)}
-<section><h2>How it was measured</h2>${order.measured.map((text) => `<p>${html(text)}</p>`).join('')}</section>
+<section><h2>How it was measured</h2>${order.measured.map((text) => `<p>${escaped(text)}</p>`).join('')}</section>
 <div class="sign"><p>Ordered by, date</p><p>Made by, date</p><p>Length as made, A to B pushed home</p></div>
 </main>
 </body>

@@ -2,7 +2,7 @@
 import type { Verdict } from '../model/finding.ts';
 import type { DrawingFacts, PlacedFinding } from '../model/preflight.ts';
 import type { LengthUnits } from '../units/format.ts';
-import { html } from './html-text.ts';
+import { escaped } from '../units/markup.ts';
 import { quantityText } from './numbers.ts';
 import { overallVerdict } from './rank.ts';
 
@@ -111,10 +111,10 @@ export function sheetSection(orders: readonly SheetOrder[], units: LengthUnits):
     .map((order) => {
       const rows = sheetLines(order, units).map(
         ({ label, value, note, verdict }) =>
-          `<tr><th scope="row">${html(label)}</th><td>${html(verdict ?? '')}</td><td>${html(value)}</td><td>${html(note)}</td></tr>`,
+          `<tr><th scope="row">${escaped(label)}</th><td>${escaped(verdict ?? '')}</td><td>${escaped(value)}</td><td>${escaped(note)}</td></tr>`,
       );
       const head = ['What', 'Verdict', 'Found', 'Note'].map((title) => `<th scope="col">${title}</th>`).join('');
-      return `<section><h2>Sheet order: ${html(order.part)}</h2><div class="wide"><table><thead><tr>${head}</tr></thead><tbody>${rows.join('\n')}</tbody></table></div></section>`;
+      return `<section><h2>Sheet order: ${escaped(order.part)}</h2><div class="wide"><table><thead><tr>${head}</tr></thead><tbody>${rows.join('\n')}</tbody></table></div></section>`;
     })
     .join('\n');
 }

@@ -5,6 +5,7 @@
  * model, in the form that a widespread open slicer reads; others pass it over.
  */
 import type { Mesh } from '../model/mesh.ts';
+import { escaped } from '../units/markup.ts';
 import { zip } from './zip.ts';
 
 /** One body to print. */
@@ -24,11 +25,6 @@ export interface PrintPackage {
 
 /** Free room round each body, mm. */
 const gap = 10;
-
-const xml = (text: string) =>
-  text
-    .replace(/[\p{Cc}\p{Cs}\uFFFE\uFFFF]/gu, ' ')
-    .replace(/[&<>"]/g, (sign) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' })[sign] as string);
 
 /** A length to a nanometre, without needless zeros and without -0. */
 const mm = (value: number) => String(Number(value.toFixed(6)) + 0);
@@ -69,18 +65,19 @@ function modelXml({ title, description, objects }: PrintPackage): string {
   const where = places(objects);
   return `${[
     `${head}<model unit="millimeter" xml:lang="en" xmlns="http://schemas.microsoft.com/3dmanufacturing/core/2015/02">`,
-    ` <metadata name="Title">${xml(title)}</metadata>`,
-    ` <metadata name="Description">${xml(description)}</metadata>`,
+    ` <metadata name="Title">${escaped(title)}</metadata>`,
+    ` <metadata name="Description">${escaped(description)}</metadata>`,
     ' <metadata name="Application">flangewright</metadata>',
     ' <resources>',
     ...objects.map(
       ({ name, partNumber, mesh }, i) =>
-        `  <object id="${i + 1}" type="model" name="${xml(name)}" partnumber="${xml(partNumber)}">\n${meshXml(mesh)}\n  </object>`,
+        `  <object id="${i + 1}" type="model" name="${escaped(name)}" partnumber="${escaped(partNumber)}">\n${meshXml(mesh)}\n  </object>`,
     ),
     ' </resources>',
     ' <build>',
     ...objects.map(
-      ({ partNumber }, i) => `  <item objectid="${i + 1}" transform="${where[i]}" partnumber="${xml(partNumber)}"/>`,
+      ({ partNumber }, i) =>
+        `  <item objectid="${i + 1}" transform="${where[i]}" partnumber="${escaped(partNumber)}"/>`,
     ),
     ' </build>',
     '</model>',
@@ -89,7 +86,7 @@ function modelXml({ title, description, objects }: PrintPackage): string {
 
 function settingsXml(objects: readonly PrintObject[]): string {
   const line = (type: string, key: string, value: string) =>
-    `<metadata type="${type}" key="${xml(key)}" value="${xml(value)}"/>`;
+    `<metadata type="${type}" key="${escaped(key)}" value="${escaped(value)}"/>`;
   return `${[
     `${head}<config>`,
     ...objects.flatMap(({ name, mesh, settings }, i) => [

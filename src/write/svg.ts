@@ -3,6 +3,7 @@
  * The same drawing gives the same bytes: no clock, no random ids.
  */
 import type { Drawing, Fill, Pen, Point, Shape } from '../model/drawing.ts';
+import { escaped } from '../units/markup.ts';
 import { steadyFixed } from '../units/steady.ts';
 import { atan, cos, sin } from '../units/trig.ts';
 
@@ -56,18 +57,6 @@ function num(value: number): string {
   return text === '-0' ? '0' : text;
 }
 
-/** Text as XML: escaped, with characters that XML forbids or that steer a terminal or the writing direction dropped. */
-function xml(text: string): string {
-  return text
-    .replace(/[\t\n\r]+/g, ' ')
-    .replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}\ufffe\uffff]/gu, '')
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;')
-    .replaceAll("'", '&#39;');
-}
-
 /** y points up in a drawing and down in SVG. */
 const at = (p: Point): string => `${num(p.x)} ${num(-p.y)}`;
 
@@ -114,7 +103,7 @@ const fillAttribute = (fill: Fill, prefix: string): string => {
 };
 
 function shapeElement(shape: Shape, prefix: string): string {
-  const feature = shape.feature === undefined ? '' : ` data-feature="${xml(shape.feature)}"`;
+  const feature = shape.feature === undefined ? '' : ` data-feature="${escaped(shape.feature)}"`;
   switch (shape.kind) {
     case 'line':
       return `<path class="fw-${shape.pen}"${feature} d="M${at(shape.from)}L${at(shape.to)}"/>`;
@@ -131,7 +120,7 @@ function shapeElement(shape: Shape, prefix: string): string {
       const y = num(-shape.at.y);
       const turn = shape.angle === 0 ? '' : ` transform="rotate(${num(-shape.angle)} ${x} ${y})"`;
       const bold = shape.bold ? ' font-weight="700"' : '';
-      return `<text${feature} x="${x}" y="${y}" font-size="${num(shape.size / capHeight)}" text-anchor="${shape.align}"${bold}${turn}>${xml(shape.text)}</text>`;
+      return `<text${feature} x="${x}" y="${y}" font-size="${num(shape.size / capHeight)}" text-anchor="${shape.align}"${bold}${turn}>${escaped(shape.text)}</text>`;
     }
   }
 }
@@ -183,8 +172,8 @@ export function writeSvg(drawing: Drawing, options: SvgOptions = {}): string {
   const lines = [
     `<svg${standalone ? ' xmlns="http://www.w3.org/2000/svg"' : ''} id="${prefix}" role="img" aria-labelledby="${prefix}-title ${prefix}-desc" ` +
       `width="${num(width * scale)}mm" height="${num(height * scale)}mm" viewBox="${num(xMin)} ${num(-yMax)} ${num(width)} ${num(height)}">`,
-    `<title id="${prefix}-title">${xml(drawing.title)}</title>`,
-    `<desc id="${prefix}-desc">${xml(drawing.description)}</desc>`,
+    `<title id="${prefix}-title">${escaped(drawing.title)}</title>`,
+    `<desc id="${prefix}-desc">${escaped(drawing.description)}</desc>`,
     `<style>${style(prefix, weight)}</style>`,
     patterns(drawing, prefix, weight),
     // A sheet of paper, so that dark ink is readable wherever the picture is shown.

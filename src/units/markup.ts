@@ -1,7 +1,7 @@
-/** Text made safe for an HTML page. */
+/** Text made safe for a page or a drawing: HTML, SVG and every other XML take it. */
 
-/** Escapes markup, and drops control characters and those that turn the writing direction. */
-export function html(text: string): string {
+/** Escapes markup, and drops control characters and those that steer a terminal or turn the writing direction. */
+export function escaped(text: string): string {
   return text
     .replace(/[\t\n\r]+/g, ' ')
     .replace(/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}\ufffe\uffff]/gu, '')
