@@ -2,19 +2,17 @@
 import { signal } from '@preact/signals';
 import { setTogether } from '../job/edits.ts';
 import { notice, values } from '../job/store.ts';
+import { Count, SideChoice, saidOf, Typed } from './inputs.tsx';
 import { MeasurePanel, showPanel, turner } from './panel.tsx';
 import {
   Caliper,
-  Count,
   measuredIn,
   Outcome,
   pictureRoom,
   question,
   round,
   type Side,
-  SideChoice,
   type Spot,
-  saidOf,
   sized,
   timesLarger,
 } from './parts.tsx';
@@ -169,43 +167,15 @@ export function MeasureCircle() {
             ? `; over holes 1 and ${most + 1} only ${best.toFixed(2)} times.`
             : ': no chord does better.'}
         </p>
-        <label class="over">
-          over the outside of both (far edges: small jaws, opened), mm{' '}
-          <input
-            type="text"
-            value={outside.value}
-            placeholder="103.10, 103.15"
-            onInput={(event) => {
-              outside.value = event.currentTarget.value;
-              asked.forget();
-            }}
-          />
-        </label>
-        <label class="between">
-          between them (near edges: large jaws, closed), mm{' '}
-          <input
-            type="text"
-            value={inside.value}
-            placeholder="87.05"
-            onInput={(event) => {
-              inside.value = event.currentTarget.value;
-              asked.forget();
-            }}
-          />
-        </label>
-        <label class="bore">
-          diameter of the holes, or of the bolts in them, mm (needed where only one of the two above is read){' '}
-          <input
-            type="text"
-            inputMode="decimal"
-            value={bore.value}
-            placeholder="8.05"
-            onInput={(event) => {
-              bore.value = event.currentTarget.value;
-              asked.forget();
-            }}
-          />
-        </label>
+        <Typed value={outside} example="103.10, 103.15" asked={asked} look="over">
+          over the outside of both (far edges: small jaws, opened), mm
+        </Typed>
+        <Typed value={inside} example="87.05" asked={asked} look="between">
+          between them (near edges: large jaws, closed), mm
+        </Typed>
+        <Typed value={bore} example="8.05" asked={asked} look="bore" isOne={true}>
+          diameter of the holes, or of the bolts in them, mm (needed where only one of the two above is read)
+        </Typed>
         <Outcome asked={asked} go={work} put={put} />
       </div>
     </MeasurePanel>

@@ -83,60 +83,6 @@ export const round = (middle: Spot, r: number, degrees: number): Spot => ({
   y: middle.y - r * Math.sin((degrees * Math.PI) / 180),
 });
 
-/** What is typed turns out to be of this flange: it stays, and what was said of the other no longer holds. */
-export const saidOf = (side: Signal<Side>, asked: Question) => (to: Side) => {
-  side.value = to;
-  asked.forget();
-};
-
-/** Which flange. */
-export function SideChoice({ side, turn }: { side: Side; turn: (to: Side) => void }) {
-  return (
-    <label>
-      flange{' '}
-      <select value={side} onChange={(event) => turn(event.currentTarget.value === 'driven' ? 'driven' : 'driving')}>
-        <option value="driving">driving</option>
-        <option value="driven">driven</option>
-      </select>
-    </label>
-  );
-}
-
-/** A whole number between two bounds. What was said of another number no longer holds. */
-export function Count({
-  words,
-  count,
-  least,
-  most,
-  asked,
-  says = '',
-}: {
-  words: string;
-  count: Signal<number>;
-  least: number;
-  most: number;
-  asked: Question;
-  /** What the number means, behind it. */
-  says?: string;
-}) {
-  return (
-    <label>
-      {words}{' '}
-      <input
-        type="number"
-        min={least}
-        max={most}
-        value={count.value}
-        onInput={(event) => {
-          count.value = Math.min(most, Math.max(least, Math.round(event.currentTarget.valueAsNumber) || least));
-          asked.forget();
-        }}
-      />
-      {says === '' ? null : <span class="quiet"> {says}</span>}
-    </label>
-  );
-}
-
 /** Room about a picture for the beam of a caliper that is laid any way round it. */
 export const pictureRoom = '-28 -20 316 316';
 
@@ -179,52 +125,6 @@ export function Outcome({
         ) : null}
       </div>
     </>
-  );
-}
-
-/** The readings beside the picture, one for each place; `held` is the place that the picture shows, the one last typed at. */
-export function Readings({
-  count,
-  words,
-  example,
-  readings,
-  held,
-  asked,
-}: {
-  count: number;
-  words: (place: number) => string;
-  example: string;
-  readings: Signal<readonly string[]>;
-  held: Signal<number>;
-  asked: Question;
-}) {
-  return (
-    <div class="readings">
-      {Array.from({ length: count }, (_, i) => (
-        <label key={words(i)} class="reading">
-          <span>{words(i)}</span>
-          <input
-            type="text"
-            inputMode="decimal"
-            value={readings.value[i] ?? ''}
-            placeholder={example}
-            onFocus={() => {
-              held.value = i;
-            }}
-            onInput={(event) => {
-              // What was typed at places that are not asked for now is kept for when they are again.
-              const typed = Array.from(
-                { length: Math.max(count, readings.value.length) },
-                (_, k) => readings.value[k] ?? '',
-              );
-              typed[i] = event.currentTarget.value;
-              readings.value = typed;
-              asked.forget();
-            }}
-          />
-        </label>
-      ))}
-    </div>
   );
 }
 

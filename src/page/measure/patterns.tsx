@@ -4,8 +4,9 @@ import type { NearPattern } from '../../core.ts';
 import { ask } from '../answer/engine.ts';
 import { setTogether } from '../job/edits.ts';
 import { notice, values, why } from '../job/store.ts';
+import { SideChoice } from './inputs.tsx';
 import { MeasurePanel, showPanel } from './panel.tsx';
-import { type Side, SideChoice } from './parts.tsx';
+import type { Side } from './parts.tsx';
 
 const sizes = ['circle', 'holes', 'outside', 'register'] as const;
 type Sizes = Readonly<Record<(typeof sizes)[number], string>>;

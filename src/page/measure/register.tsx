@@ -2,19 +2,16 @@
 import { signal } from '@preact/signals';
 import { setTogether } from '../job/edits.ts';
 import { notice, values } from '../job/store.ts';
+import { Choice, Count, Readings, SideChoice, saidOf } from './inputs.tsx';
 import { MeasurePanel, showPanel, turner } from './panel.tsx';
 import {
   Caliper,
-  Count,
   measuredIn,
   Outcome,
   pictureRoom,
   question,
-  Readings,
   round,
   type Side,
-  SideChoice,
-  saidOf,
   sized,
   type Told,
   timesLarger,
@@ -154,38 +151,17 @@ function Round() {
   );
 }
 
+const kinds = { bore: 'bore: it goes into the face', spigot: 'spigot: it stands out' } as const;
+const instruments = { caliper: 'caliper', micrometer: 'micrometer' } as const;
+
 export function MeasureRegister() {
   return (
     <MeasurePanel of="register" title="Measure a register by picture">
       <Round />
       <div>
         <SideChoice side={side.value} turn={saidOf(side, asked)} />
-        <label>
-          it is a{' '}
-          <select
-            value={kind.value}
-            onChange={(event) => {
-              kind.value = event.currentTarget.value === 'spigot' ? 'spigot' : 'bore';
-              asked.forget();
-            }}
-          >
-            <option value="bore">bore: it goes into the face</option>
-            <option value="spigot">spigot: it stands out</option>
-          </select>
-        </label>
-        <label>
-          read with a{' '}
-          <select
-            value={instrument.value}
-            onChange={(event) => {
-              instrument.value = event.currentTarget.value === 'micrometer' ? 'micrometer' : 'caliper';
-              asked.forget();
-            }}
-          >
-            <option value="caliper">caliper</option>
-            <option value="micrometer">micrometer</option>
-          </select>
-        </label>
+        <Choice words="it is a" value={kind} of={kinds} asked={asked} />
+        <Choice words="read with a" value={instrument} of={instruments} asked={asked} />
         <Count words="in how many directions" count={directions} least={1} most={8} asked={asked} />
         <p>
           {kind.value === 'bore'

@@ -2,20 +2,9 @@
 import { signal } from '@preact/signals';
 import { setTogether } from '../job/edits.ts';
 import { notice } from '../job/store.ts';
+import { Choice, Count, Readings, SideChoice, saidOf, Typed } from './inputs.tsx';
 import { MeasurePanel, showPanel, turner } from './panel.tsx';
-import {
-  asTyped,
-  Count,
-  Outcome,
-  question,
-  Readings,
-  round,
-  type Side,
-  SideChoice,
-  saidOf,
-  type Told,
-  timesLarger,
-} from './parts.tsx';
+import { asTyped, Outcome, question, round, type Side, type Told, timesLarger } from './parts.tsx';
 
 const side = signal<Side>('driving');
 const where = signal<'rim' | 'face'>('rim');
@@ -131,6 +120,8 @@ function Dial({ angle }: { angle: number }) {
   );
 }
 
+const spots = { rim: 'rim: how far off centre', face: 'face: how it leans' } as const;
+
 export function MeasureRunout() {
   const at = Math.min(held.value, places.value - 1);
   return (
@@ -161,38 +152,16 @@ export function MeasureRunout() {
       </svg>
       <div>
         <SideChoice side={side.value} turn={saidOf(side, asked)} />
-        <label>
-          the dial stands on the{' '}
-          <select
-            value={where.value}
-            onChange={(event) => {
-              where.value = event.currentTarget.value === 'face' ? 'face' : 'rim';
-              asked.forget();
-            }}
-          >
-            <option value="rim">rim: how far off centre</option>
-            <option value="face">face: how it leans</option>
-          </select>
-        </label>
+        <Choice words="the dial stands on the" value={where} of={spots} asked={asked} />
         <Count words="at how many places round the clock" count={places} least={3} most={mostPlaces} asked={asked} />
         <p>
           Look at the flange's own face. Place 1 lies on its x axis, the others follow counter-clockwise. Set the dial
           to 0 at place 1, turn by hand, and lock out whatever could start it. Plus is towards the dial.
         </p>
         {where.value === 'face' ? (
-          <label>
-            distance of the dial from the axis, mm{' '}
-            <input
-              type="text"
-              inputMode="decimal"
-              value={radius.value}
-              placeholder="50"
-              onInput={(event) => {
-                radius.value = event.currentTarget.value;
-                asked.forget();
-              }}
-            />
-          </label>
+          <Typed value={radius} example="50" asked={asked} isOne={true}>
+            distance of the dial from the axis, mm
+          </Typed>
         ) : null}
         <Readings
           count={places.value}
