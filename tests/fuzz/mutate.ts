@@ -1,7 +1,8 @@
 /** Damage done to sound input: to its letters, its lines, its data, its bytes. */
 import type { Chance } from './chance.ts';
 
-const pieces: readonly string[] = [
+/** Signs and words that a reader of jobs may stumble over. */
+export const pieces: readonly string[] = [
   '\n',
   '  ',
   '[',
