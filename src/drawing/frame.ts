@@ -21,17 +21,17 @@ export function shapeBox(shape: Shape): Box {
         yMax: shape.centre.y + shape.r,
       };
     case 'path': {
-      const corners = shape.loops.flat();
-      return corners.reduce<Box>(
-        // A bulge of b reaches b times half the chord beyond it; the whole chord is a safe guess for b <= 2.
-        (box, c) => ({
-          xMin: Math.min(box.xMin, c.x),
-          yMin: Math.min(box.yMin, c.y),
-          xMax: Math.max(box.xMax, c.x),
-          yMax: Math.max(box.yMax, c.y),
-        }),
-        { xMin: Infinity, yMin: Infinity, xMax: -Infinity, yMax: -Infinity },
-      );
+      let [xMin, yMin, xMax, yMax] = [Infinity, Infinity, -Infinity, -Infinity];
+      // A bulge of b reaches b times half the chord beyond it; the whole chord is a safe guess for b <= 2.
+      for (const loop of shape.loops) {
+        for (const { x, y } of loop) {
+          xMin = Math.min(xMin, x);
+          yMin = Math.min(yMin, y);
+          xMax = Math.max(xMax, x);
+          yMax = Math.max(yMax, y);
+        }
+      }
+      return { xMin, yMin, xMax, yMax };
     }
     case 'text':
       return textBox(shape);

@@ -79,6 +79,8 @@ export function drillingBands(
   const a = (angle * Math.PI) / 180;
   const along = hole.x * cos(a) + hole.y * sin(a);
   const beside = Math.abs(-hole.x * sin(a) + hole.y * cos(a));
+  // Most holes of a part lie beside the plane, clear of it.
+  if (hole.profile.every(({ r }) => r <= beside)) return [];
   return slopes(hole.profile).flatMap((s) => {
     const steps = beside < 1e-6 || Math.abs(s.r1 - s.r0) < 1e-9 ? 1 : 12;
     return Array.from({ length: steps }, (_, i): Band => {
@@ -109,8 +111,10 @@ export const mirrored = (bands: readonly Band[]): Band[] =>
 function heights(bands: readonly Band[]): number[] {
   const lines = bands.flatMap((b) => [leftOf(b), rightOf(b)]);
   const zs = bands.flatMap((b) => [b.z0, b.z1]);
-  lines.forEach((p, i) => {
-    for (const q of lines.slice(i + 1)) {
+  for (let i = 0; i < lines.length; i++) {
+    const p = lines[i] as Line;
+    for (let k = i + 1; k < lines.length; k++) {
+      const q = lines[k] as Line;
       const low = Math.max(p.z0, q.z0);
       const high = Math.min(p.z1, q.z1);
       if (high - low < least) continue;
@@ -118,7 +122,7 @@ function heights(bands: readonly Band[]): number[] {
       const d1 = lineAt(p, high) - lineAt(q, high);
       if (d0 * d1 < 0) zs.push(low + ((high - low) * d0) / (d0 - d1));
     }
-  });
+  }
   const sorted = zs.sort((a, b) => a - b);
   return sorted.filter((z, i) => i === 0 || z - (sorted[i - 1] as number) > least);
 }

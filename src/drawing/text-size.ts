@@ -11,13 +11,23 @@ export interface Box {
   readonly yMax: number;
 }
 
-/** Width of a character as a share of the cap height. Rounded up from a wide sans-serif, so that a guess is never too small. */
-function advance(character: string): number {
+/** Rounded up from a wide sans-serif, so that a guess is never too small. */
+function widthOf(character: string): number {
   if (/[iljI.,:;'|!]/.test(character)) return 0.46;
   if (/[ frt()[\]/-]/.test(character)) return 0.56;
   if (/[mwMW@%]/.test(character)) return 1.35;
   if (/[A-Z\u00d8\u2300=+<>~\u00b1]/.test(character)) return 1.08;
   return 0.88;
+}
+
+/** Few characters are written, and many times. */
+const known = new Map<string, number>();
+
+/** Width of a character as a share of the cap height. */
+function advance(character: string): number {
+  const width = known.get(character) ?? widthOf(character);
+  known.set(character, width);
+  return width;
 }
 
 /** Width of a text in mm at a cap height in mm. */
@@ -32,18 +42,19 @@ export function textBox(text: TextShape): Box {
   const width = textWidth(text.text, text.size, text.bold);
   const left = text.align === 'start' ? 0 : text.align === 'middle' ? -width / 2 : -width;
   const a = (text.angle * Math.PI) / 180;
-  const corners = [left, left + width].flatMap((x) =>
-    [-0.3 * text.size, 1.05 * text.size].map((y) => ({
-      x: text.at.x + x * cos(a) - y * sin(a),
-      y: text.at.y + x * sin(a) + y * cos(a),
-    })),
-  );
-  return {
-    xMin: Math.min(...corners.map((c) => c.x)),
-    yMin: Math.min(...corners.map((c) => c.y)),
-    xMax: Math.max(...corners.map((c) => c.x)),
-    yMax: Math.max(...corners.map((c) => c.y)),
-  };
+  const [c, s] = [cos(a), sin(a)];
+  let [xMin, yMin, xMax, yMax] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const along of [left, left + width]) {
+    for (const up of [-0.3 * text.size, 1.05 * text.size]) {
+      const x = text.at.x + along * c - up * s;
+      const y = text.at.y + along * s + up * c;
+      xMin = Math.min(xMin, x);
+      yMin = Math.min(yMin, y);
+      xMax = Math.max(xMax, x);
+      yMax = Math.max(yMax, y);
+    }
+  }
+  return { xMin, yMin, xMax, yMax };
 }
 
 /** Whether two boxes share any room; touching edges do not count. */

@@ -14,10 +14,12 @@ const least = 1e-9;
 
 /** The stretches of a profile that have height, z ascending. */
 export function slopes(profile: Profile): Slope[] {
-  return profile.slice(0, -1).flatMap((p, i) => {
-    const q = profile[i + 1] ?? p;
-    return q.z - p.z > least ? [{ z0: p.z, z1: q.z, r0: p.r, r1: q.r, of: p.of }] : [];
-  });
+  const found: Slope[] = [];
+  for (let i = 1; i < profile.length; i++) {
+    const [p, q] = [profile[i - 1] as Profile[number], profile[i] as Profile[number]];
+    if (q.z - p.z > least) found.push({ z0: p.z, z1: q.z, r0: p.r, r1: q.r, of: p.of });
+  }
+  return found;
 }
 
 /** Radius at a height strictly within the profile; null above and below it. At a step, the stretch above counts. */

@@ -50,11 +50,18 @@ const fills: Readonly<Record<Exclude<Fill, 'none'>, { tint: string; hatch?: { an
   bad: { tint: '#f0c4bd' },
 };
 
+const zero = '0'.charCodeAt(0);
+const point = '.'.charCodeAt(0);
+
 /** A length with at most three decimals, never `-0` and never an exponent. */
 function num(value: number): string {
   if (!Number.isFinite(value)) throw new Error(`drawing holds a length that is not a number: ${value}`);
-  const text = steadyFixed(value, 3).replace(/\.?0+$/, '');
-  return text === '-0' ? '0' : text;
+  const text = steadyFixed(value, 3);
+  let end = text.length;
+  while (text.charCodeAt(end - 1) === zero) end--;
+  if (text.charCodeAt(end - 1) === point) end--;
+  const short = text.slice(0, end);
+  return short === '-0' ? '0' : short;
 }
 
 /** y points up in a drawing and down in SVG. */
