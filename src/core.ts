@@ -230,8 +230,9 @@ export function* judgeInSteps(
 
 const searchWords = 'whether another way of holding it together is better';
 
-/** Whether two joints of one job have the same parts: what was assumed and what else was tried may differ. */
+/** Whether two joints of one job have the same parts: what was assumed, what else was tried and what would be smaller may differ. */
 function isSameMade(a: Joint, b: Joint): boolean {
-  const made = ({ assumptions: _, alternatives: __, job: ___, ...parts }: Joint) => JSON.stringify(parts);
+  const made = ({ assumptions: _, alternatives: __, wheelGrowth: ___, job: ____, ...parts }: Joint) =>
+    JSON.stringify(parts);
   return made(a) === made(b);
 }

@@ -7,8 +7,8 @@ import { join, resolve } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 
 export const root = resolve(import.meta.dirname, '..');
-/** Two folders below the package, as in dist: the program finds the shipped jobs from where it stands. */
-const home = join(root, 'node_modules/.program');
+/** Two folders below the package, as in dist: the program finds the shipped jobs from where it stands. Within the checkout: checkouts may share their packages. */
+const home = join(root, '.built/program');
 
 /** What node runs. */
 export const program = join(home, 'bin.js');
@@ -60,7 +60,7 @@ export const setup = (): Promise<void> => built(home, 'vite.cli.config.ts');
 
 /** The folder with the page. */
 export async function builtPage(): Promise<string> {
-  const folder = join(root, 'node_modules/.page');
+  const folder = join(root, '.built/page');
   await built(folder, 'vite.config.ts');
   return folder;
 }

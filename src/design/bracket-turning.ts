@@ -1,6 +1,8 @@
 /** What turns near the wheel, as discs: a bracket must stay clear of all of them. Adapter coordinates, mm. */
+
 import type { Joint } from '../job/joint.ts';
 import type { ToothBand } from '../parts/tone-wheel.ts';
+import { hypot } from '../units/hypot.ts';
 
 /** A disc about the axis from one height to another. */
 export interface TurningBody {
@@ -43,7 +45,7 @@ export function turningBodies(joint: Turning): TurningBody[] {
     });
   }
   for (const group of screws) {
-    const out = Math.max(...group.positions.map(({ x, y }) => Math.hypot(x, y)));
+    const out = Math.max(...group.positions.map(({ x, y }) => hypot(x, y)));
     if (group.seat !== 'sunk') {
       const top = group.headZ - group.points * group.head.height;
       const wide = Math.max(group.head.diameter, group.washer?.outside ?? 0);

@@ -4,7 +4,6 @@
  * Order: fixings and registers first (they hang on nothing), then the wheel's place, the thickness, outside and bore, then the
  * clocking, which needs every hole's final profile, and last the flats, which keep clear of them. Each decision is a file of its own.
  */
-import { bestClocking, webAtClocking } from '../geometry/clocking.ts';
 import { sheetMass } from '../geometry/contour.ts';
 import { turnedMass } from '../geometry/turned-mass.ts';
 import type { Joint } from '../job/joint.ts';
@@ -14,12 +13,13 @@ import { countMissing } from '../job/tooth-count.ts';
 import type { Assumption } from '../model/finding.ts';
 import type { PartMaterial } from '../model/part.ts';
 import { buildAdapter } from '../parts/adapter.ts';
-import { groupDrillings, placedPositions } from '../parts/adapter-holes.ts';
-import type { AdapterSpec, HoleGroupSpec } from '../parts/adapter-spec.ts';
+import { placedPositions } from '../parts/adapter-holes.ts';
+import type { AdapterSpec } from '../parts/adapter-spec.ts';
 import { buildToneWheel, type ToneWheelSpec } from '../parts/tone-wheel.ts';
 import { setupRunout } from '../standards/machining-practice.ts';
 import { findMaterial, type Material } from '../standards/materials.ts';
 import { withBracket } from './bracket-on-joint.ts';
+import { clockingOf, drillingsOf, wheelClocking } from './clocking-choice.ts';
 import { dowelsOf, outsideForDowels, withGivenDowels, withOpenDowels } from './dowel-place.ts';
 import { type DowelPlan, planDowels } from './dowels.ts';
 import { type Fixing, fasteningOf, fixingFor } from './fixing.ts';
@@ -27,6 +27,7 @@ import { flatsAcross, flatsFor } from './flats.ts';
 import { sideGroups, threadOf, wheelGroup } from './hole-groups.ts';
 import { impossibleSizes } from './impossible.ts';
 import { type AdapterFlanges, boreFor, outsideFor } from './layout.ts';
+import { madeOnce } from './made-once.ts';
 import { fitted, registerFor } from './register.ts';
 import { screwGroup, wheelScrews } from './screws.ts';
 import { sharedPattern, sharedTroubles } from './shared-pattern.ts';
@@ -160,24 +161,6 @@ function sketchOf(
   };
 }
 
-const drillingsOf = (spec: AdapterSpec, groups: readonly HoleGroupSpec[] = spec.groups) =>
-  groups.flatMap((group) => groupDrillings(spec, group));
-
-/** The angle between the two patterns, and what any angle could give. */
-function clockingOf(sketch: AdapterSpec, asked: 'auto' | number, shared: number | null): Joint['clocking'] {
-  const mode = asked === 'auto' ? 'auto' : 'given';
-  if (shared !== null) return { mode, angle: shared, web: null, best: { angle: shared, web: null } };
-  const side = (name: string) =>
-    drillingsOf(
-      sketch,
-      sketch.groups.filter((group) => group.side === name),
-    );
-  const [fixed, moving] = [side('driving'), side('driven')];
-  const best = bestClocking(fixed, moving);
-  const angle = asked === 'auto' ? best.angle : asked;
-  return { mode, angle, web: webAtClocking(fixed, moving, angle), best };
-}
-
 /** Flats are cut last, clear of every hole; an outside that was left open grows where they would leave no land. */
 function withFlats(spec: AdapterSpec, asked: JobInput['adapter']): AdapterSpec {
   if (asked.flats === 'none') return spec;
@@ -201,10 +184,11 @@ export function designJoint(input: DesignInput): Designed<Joint> {
   const { web } = job.adapter;
   const sketch = sketchOf(input, made, forThickness, thickness.thickness);
   const given = withGivenDowels(sketch, made.dowels, flanges, web);
-  const clocking = clockingOf(given.spec, job.adapter.clocking, made.shared);
+  // The resolved flange is one object in all ways of a search, and goes with it: what is made once is kept by it.
+  const clocking = clockingOf(driving, given.spec, job.adapter.clocking, made.shared);
   const turnedSketch = { ...given, spec: { ...given.spec, clocking: clocking.angle } };
   const { spec: clocked, placed } = withOpenDowels(turnedSketch, made.dowels, flanges, web);
-  const wheelFirst = wheelClocking(clocked, made.wheel, web);
+  const wheelFirst = wheelClocking(driving, clocked, made.wheel, web);
   const drilled: AdapterSpec = made.wheel
     ? {
         ...clocked,
@@ -229,14 +213,19 @@ export function designJoint(input: DesignInput): Designed<Joint> {
   ];
   if (troubles.length > 0) return { ok: false, troubles };
 
-  const adapter = buildAdapter(spec);
+  const { adapter, adapterMass } = madeOnce(driving, 'adapter', spec, () => {
+    const part = buildAdapter(spec);
+    return { adapter: part, adapterMass: turnedMass(part) };
+  });
   const positions = (id: string) =>
     spec.groups.filter((group) => group.id === id).flatMap((group) => placedPositions(spec, group));
   const screws = made.fixings.map((fixing) =>
     screwGroup(fixing, surroundings(fixing, forThickness, spec.thickness), positions(`${fixing.side}-screws`)),
   );
   const wheel =
-    outline && made.wheel && made.wheelMaterial ? buildWheel(outline, made.wheel, spec, made.wheelMaterial) : null;
+    outline && made.wheel && made.wheelMaterial
+      ? buildWheel(driving, outline, made.wheel, spec, made.wheelMaterial)
+      : null;
   const method = setupRunout(job.adapter.setup);
   const dowels = dowelsOf(placed, flanges, spec);
   const joint: Joint = {
@@ -246,7 +235,7 @@ export function designJoint(input: DesignInput): Designed<Joint> {
     adapterSpec: spec,
     adapterMaterial: made.adapterMaterial,
     adapter,
-    adapterMass: turnedMass(adapter),
+    adapterMass,
     wheelSpec: outline,
     wheelMaterial: wheel ? made.wheelMaterial : null,
     wheel: wheel?.part ?? null,
@@ -254,6 +243,7 @@ export function designJoint(input: DesignInput): Designed<Joint> {
     wheelZ: wheel?.z ?? null,
     wheelRegister: made.wheel?.register ?? null,
     wheelBore: made.wheel?.turned ?? null,
+    ...(sized?.growth ? { wheelGrowth: sized.growth } : {}),
     screws: wheel ? [...screws, wheel.screws] : screws,
     ...(dowels ? { dowels } : {}),
     clocking,
@@ -267,26 +257,24 @@ export function designJoint(input: DesignInput): Designed<Joint> {
   return withBracket(withDrills(fitted(joint)));
 }
 
-/** The wheel's screws go where they leave the adapter most metal, or where the job puts them. */
-function wheelClocking(spec: AdapterSpec, place: WheelPlace | null, web: number): number {
-  if (!place) return 0;
-  if (place.first !== null) return place.first;
-  const group = wheelGroup(place, spec.thickness, web, 0);
-  return bestClocking(drillingsOf(spec), groupDrillings(spec, group)).angle;
-}
-
 /** What the wheel's roots have to clear. */
-const roundNeighbours = (spec: AdapterSpec, { driving, driven }: AdapterFlanges): RoundNeighbour[] => [
+export const roundNeighbours = (
+  spec: Pick<AdapterSpec, 'outside'>,
+  { driving, driven }: AdapterFlanges,
+): RoundNeighbour[] => [
   { name: 'adapter', diameter: spec.outside },
   ...[driving, driven].map(({ side, outside }) => ({ name: `${side} flange`, diameter: outside.value })),
 ];
 
 /** The wheel cut, weighed, and set on the adapter with its screws. */
-function buildWheel(outline: ToneWheelSpec, place: WheelPlace, spec: AdapterSpec, material: Material) {
-  const part = buildToneWheel(outline);
+function buildWheel(search: object, outline: ToneWheelSpec, place: WheelPlace, spec: AdapterSpec, material: Material) {
+  const { part, mass } = madeOnce(search, 'wheel', outline, () => {
+    const cut = buildToneWheel(outline);
+    return { part: cut, mass: sheetMass(cut) };
+  });
   const z = wheelHeight(place, spec.thickness, outline.thickness);
   const seatZ = place.face === 'driven' ? z : z + outline.thickness;
   const thread = threadOf(spec, 'wheel-screws') ?? { depth: 0, through: false };
   const screws = wheelScrews(place, seatZ, thread, material, outline.screwHoles?.positions ?? []);
-  return { part, mass: liftedMass(sheetMass(part), z), z, screws };
+  return { part, mass: liftedMass(mass, z), z, screws };
 }

@@ -2,6 +2,7 @@
  * Where a side's dowels stand: on the screw circle or the nearest one that leaves metal, turned to where most is left in adapter and
  * flange together, through the adapter if there is room (a pin can then be driven out), else blind.
  */
+
 import { bestClocking, type Clocking, webAtClocking } from '../geometry/clocking.ts';
 import { holesThere } from '../job/hole-pattern.ts';
 import type { DowelSet, Dowels } from '../job/joint-dowels.ts';
@@ -10,6 +11,7 @@ import type { Drilling, Profile } from '../model/part.ts';
 import { groupDrillings, placedPositions, turned } from '../parts/adapter-holes.ts';
 import type { AdapterSpec, HoleGroupSpec } from '../parts/adapter-spec.ts';
 import { drillPointAngle } from '../standards/tap-depth.ts';
+import { hypot } from '../units/hypot.ts';
 import { blindDowelHole, type DowelLength, type DowelPlan, dowelLength } from './dowels.ts';
 import { innermost, outermost } from './layout.ts';
 import { onCircle } from './wheel.ts';
@@ -195,7 +197,7 @@ function flangeWeb(
   const own = plan.pin.d / 2;
   const ring = contactRing(spec, flange);
   const hole = flange.holes.diameter.value / 2;
-  const gaps = group.positions.flatMap((a) => holesThere(flange.holes).map((b) => Math.hypot(a.x - b.x, a.y - b.y)));
+  const gaps = group.positions.flatMap((a) => holesThere(flange.holes).map((b) => hypot(a.x - b.x, a.y - b.y)));
   return [
     { gap: circle / 2 - ring.inner.r - own, what: ring.inner.what },
     { gap: ring.outer.r - circle / 2 - own, what: ring.outer.what },

@@ -1,4 +1,5 @@
 /** How one side is held: the screw, its head and seat, the hole it needs. Everything that does not hang on the thickness. */
+
 import type { Fastening } from '../job/joint.ts';
 import { materialOfFlange, type ResolvedFlange } from '../job/resolve-flange.ts';
 import type { JobInput } from '../job/schema.ts';
@@ -13,6 +14,7 @@ import type { Lookup } from '../standards/table.ts';
 import { type LeastEngagement, leastEngagement } from '../standards/thread-engagement.ts';
 import { findThread, type Thread } from '../standards/threads.ts';
 import { type Washer, washerFor } from '../standards/washers.ts';
+import { hypot } from '../units/hypot.ts';
 import { tan } from '../units/trig.ts';
 import { screwForHole } from './pick-screw.ts';
 import type { Seat } from './pressed-seats.ts';
@@ -124,7 +126,7 @@ const roomBesideFlange = 1;
 
 /** True where the other flange lies over heads or washers of this diameter, so that they must be sunk. */
 function isCovered(flange: ResolvedFlange, other: ResolvedFlange, diameter: number): boolean {
-  const nearest = Math.min(...flange.holes.positions.map(({ x, y }) => Math.hypot(x, y)));
+  const nearest = Math.min(...flange.holes.positions.map(({ x, y }) => hypot(x, y)));
   return other.outside.value / 2 > nearest - diameter / 2 - roomBesideFlange;
 }
 
@@ -182,6 +184,7 @@ function seatsOf(
     material,
     hole: holes.diameter.value,
     washer,
+    holes,
   });
   const own = of(flange, flangeMaterial);
   const far = findMaterial(materialOfFlange(other));

@@ -1,6 +1,8 @@
 /** Outside diameter and centre bore, where the job leaves them open. */
+
 import type { ResolvedFlange } from '../job/resolve-flange.ts';
 import type { AdapterSpec } from '../parts/adapter-spec.ts';
+import { hypot } from '../units/hypot.ts';
 import { type Fixing, pocketRadius } from './fixing.ts';
 
 export interface AdapterFlanges {
@@ -12,12 +14,12 @@ const sides = ['driving', 'driven'] as const;
 
 /** Greatest radius of a flange's hole centres, mm. */
 export function outermost(flange: ResolvedFlange): number {
-  return Math.max(...flange.holes.positions.map(({ x, y }) => Math.hypot(x, y)));
+  return Math.max(...flange.holes.positions.map(({ x, y }) => hypot(x, y)));
 }
 
 /** Smallest radius of a flange's hole centres, mm. */
 export function innermost(flange: ResolvedFlange): number {
-  return Math.min(...flange.holes.positions.map(({ x, y }) => Math.hypot(x, y)));
+  return Math.min(...flange.holes.positions.map(({ x, y }) => hypot(x, y)));
 }
 
 /** Radius that a fixing's widest feature in the adapter takes up round its centre: pocket, hole or thread, mm. */

@@ -2,11 +2,13 @@
  * The ways of holding each side that the job leaves open and the flanges' holes allow. What the job says is never overridden: only
  * keys on `auto` are filled in. The first choice is always the usual one, with every key left as it stands.
  */
+
 import type { ResolvedFlange } from '../job/resolve-flange.ts';
 import type { JobInput } from '../job/schema.ts';
 import { screwHead } from '../standards/screw-heads.ts';
 import { allThreads, type Thread } from '../standards/threads.ts';
 import { washerFor } from '../standards/washers.ts';
+import { hypot } from '../units/hypot.ts';
 import type { DesignInput } from './design-joint.ts';
 import { screwForHole } from './pick-screw.ts';
 import { sharedPattern } from './shared-pattern.ts';
@@ -34,7 +36,15 @@ export interface Choice {
   readonly driven: Way;
   /** Sizes by which the screws are thinner than their holes allow, both sides together. */
   readonly thinner: number;
+  /** How the wheel's bore is finished, where it is not left as it is cut. */
+  readonly wheel?: { readonly fit: string };
 }
+
+/** Keys that say what becomes of the wheel's bore, or that make it matter no more. */
+const boreKeys = ['fit', 'clearance', 'bore', 'set_true'];
+
+/** Whether the job leaves open how the wheel's bore is finished. */
+export const mayTurnWheel = (given: ReadonlySet<string>): boolean => !boreKeys.some((key) => given.has(`wheel.${key}`));
 
 /** Thinner screws than the one that fills the hole are tried down to this many sizes. */
 const sizesDown = 2;
@@ -54,7 +64,9 @@ export function stillOpen(choice: Choice, given: ReadonlySet<string>): Choice {
     ...choice[side],
     set: Object.fromEntries(Object.entries(choice[side].set).filter(([key]) => !given.has(`adapter.${side}.${key}`))),
   });
-  return { ...choice, driving: open('driving'), driven: open('driven') };
+  const { wheel, ...sideways } = choice;
+  const turned = wheel && mayTurnWheel(given) ? { wheel } : {};
+  return { ...sideways, driving: open('driving'), driven: open('driven'), ...turned };
 }
 
 /** Diameter on which a screw of this size bears round a hole: its hexagon head's, or its washer's; 0 where none is tabled. */
@@ -96,7 +108,7 @@ export function screwsForHole(hole: number, mayAddWashers: boolean): ScrewForHol
 
 /** True where heads may stand on the face, clear of the other flange's rim: only there does sinking them make a difference. */
 function mayStandFree(flange: ResolvedFlange, other: ResolvedFlange): boolean {
-  const nearest = Math.min(...flange.holes.positions.map(({ x, y }) => Math.hypot(x, y)));
+  const nearest = Math.min(...flange.holes.positions.map(({ x, y }) => hypot(x, y)));
   return other.outside.value / 2 < nearest - flange.holes.diameter.value / 2;
 }
 
@@ -188,10 +200,11 @@ export function choicesFor(input: SearchInput): Choice[] {
 }
 
 /** The job with a choice filled in. */
-export function withChoice(job: JobInput, { driving, driven }: Choice): JobInput {
-  const { adapter } = job;
+export function withChoice(job: JobInput, { driving, driven, wheel: turned }: Choice): JobInput {
+  const { adapter, wheel } = job;
   return {
     ...job,
+    ...(turned && wheel ? { wheel: { ...wheel, fit: turned.fit } } : {}),
     adapter: {
       ...adapter,
       driving: { ...adapter.driving, ...driving.set },

@@ -4,12 +4,14 @@
  */
 import type { Alternative, Alternatives, Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
+import { withCloserWheel } from './closer-wheel.ts';
 import { designJoint } from './design-joint.ts';
 import { type Choice, type SearchInput, usualChoice, withChoice } from './options.ts';
 import { byMerit, type Candidate, passes, saying, workOf } from './rank.ts';
 import { reinforced } from './reinforce.ts';
 import { type Judge, kindOf, tryChoices } from './search-candidates.ts';
 import { keysFor, wayText } from './search-words.ts';
+import { withSmallerWheels } from './smaller-wheel.ts';
 import { allSteps, type Steps } from './steps.ts';
 import { type Designed, designed, type Trouble } from './trouble.ts';
 import { asTyped } from './wheel-size.ts';
@@ -115,9 +117,11 @@ export const searchDesign = (input: SearchInput, judge: Judge): Designed<Found> 
 export function* searchInSteps(input: SearchInput, judge: Judge): Steps<Designed<Found>> {
   const { candidates: open, tried, troubles, undrawn } = yield* tryChoices(input, judge);
   const candidates = [...open, ...(yield* reinforced(input, judge, open))];
-  const ranked = [...candidates].sort(byMerit);
-  const [best] = ranked;
-  if (!best) return { ok: false, troubles };
+  const asCut = [...candidates].sort(byMerit);
+  const [first] = asCut;
+  if (!first) return { ok: false, troubles };
+  const best = yield* withCloserWheel(input, judge, first);
+  const ranked = [best, ...asCut.slice(1)];
   const because = becauseOf(
     best,
     candidates.find(({ order }) => order === 0),
@@ -143,11 +147,15 @@ export function* searchInSteps(input: SearchInput, judge: Judge): Steps<Designed
   const assumptions = [...best.joint.assumptions.filter(({ path }) => !chosen.has(path)), ...filled];
   // Nothing was open and nothing is wrong: there is nothing to tell.
   const isPlain = tried === 1 && candidates.length === 1 && isSound;
-  const joint: Joint = { ...best.joint, assumptions, ...(isPlain ? {} : { alternatives }) };
+  const made: Joint = { ...best.joint, assumptions, ...(isPlain ? {} : { alternatives }) };
+  const joint = withSmallerWheels(input, best.choice, made);
   return designed({ joint, findings: best.findings, choice: best.choice });
 }
 
-/** One way, without a search and not judged; the usual one where none is given. */
+/**
+ * One way, without a search and not judged; the usual one where none is given. What would make a large wheel smaller is looked for by the search
+ * alone: it takes several designs, and this one is shown while somebody types.
+ */
 export function oneDesign(input: SearchInput, choice: Choice = usualChoice): Designed<Joint> {
   const made = designJoint({ ...input, job: withChoice(input.job, choice) });
   return made.ok ? designed(asTyped(made.value, input.job)) : made;

@@ -1,6 +1,8 @@
 /** Are the two flanges' patterns one and the same, so that bolts can run through all three pieces? */
+
 import type { AdapterInput } from '../job/schema.ts';
 import { turned } from '../parts/adapter-holes.ts';
+import { hypot } from '../units/hypot.ts';
 import { atan2 } from '../units/trig.ts';
 import type { AdapterFlanges } from './layout.ts';
 import type { Trouble } from './trouble.ts';
@@ -23,7 +25,7 @@ export function sharedPattern({ driving, driven }: AdapterFlanges, wanted: numbe
   if (!first || fixed.length !== moving.length) return null;
   const fits = (angle: number) => {
     const placed = moving.map((p) => turned(p, angle));
-    return placed.every((p) => fixed.some((q) => Math.hypot(p.x - q.x, p.y - q.y) <= meet));
+    return placed.every((p) => fixed.some((q) => hypot(p.x - q.x, p.y - q.y) <= meet));
   };
   if (wanted !== null) return fits(wanted) ? wrap(wanted) : null;
   const angles = fixed.map((target) =>

@@ -1,5 +1,5 @@
 /** The size of the wheel, and its count of teeth, where the job leaves them open: the least that everything allows. mm. */
-import type { Joint } from '../job/joint.ts';
+import type { Joint, WheelGrowth } from '../job/joint.ts';
 import type { JobInput } from '../job/schema.ts';
 import { outsideRange } from '../job/schema-wheel.ts';
 import { chooseTeeth } from '../job/tooth-count.ts';
@@ -16,6 +16,8 @@ export interface SizedUp {
   readonly teeth: number;
   /** What was chosen, and why. */
   readonly assumptions: readonly Assumption[];
+  /** How much of the size the teeth have asked for; left out where the outside was typed. */
+  readonly growth?: WheelGrowth;
 }
 
 /** Something round that stands beside the wheel: the adapter, a flange. */
@@ -24,12 +26,15 @@ export interface RoundNeighbour {
   readonly diameter: number;
 }
 
+/** What of the wheel's place its size hangs on: its screws' circle, holes and heads, mm. */
+export type ScrewRing = Pick<WheelPlace, 'circle' | 'hole'> & { readonly head: Pick<WheelPlace['head'], 'dk'> };
+
 const mm = (value: number) => `${Number(value.toFixed(2))} mm`;
 
 /** What the wheel carries and what stands beside it, by the root that each asks for: the same demands as the checks have. */
 function rootNeeds(
   { form, thickness }: WheelInput,
-  { circle, hole, head }: WheelPlace,
+  { circle, hole, head }: ScrewRing,
   { web: leastWeb }: JobInput['sheet'],
   round: readonly RoundNeighbour[],
 ): RootNeed[] {
@@ -95,8 +100,26 @@ function heightTaken(
 export function asTyped(joint: Joint, job: JobInput): Joint {
   const { wheel } = joint.job;
   const { wheel: _, ...wheelless } = job;
-  // Keys stay in their order: the revision is made of them.
-  return { ...joint, job: wheel ? { ...job, wheel } : wheelless };
+  // Keys stay in their order: the revision is made of them. How the bore is finished stands on the joint.
+  const fit = job.wheel?.fit;
+  return { ...joint, job: wheel ? { ...job, wheel: fit === undefined ? wheel : { ...wheel, fit } } : wheelless };
+}
+
+/**
+ * The least outside of a wheel that is left open, for a count that is known, mm; null where none is enough or its outside is typed. The same sum as
+ * sizeWheel's, without its reasons.
+ */
+export function leastOutside(
+  job: JobInput & { readonly wheel: WheelInput },
+  place: ScrewRing,
+  round: readonly RoundNeighbour[],
+  teeth: number,
+): number | null {
+  const { wheel } = job;
+  if (wheel.outside !== 'auto') return null;
+  const roots = rootNeeds(wheel, place, job.sheet, round);
+  const height = wheel.root === undefined && wheel.height === undefined ? chosenHeight(wheel, job).value : wheel.height;
+  return wheelSizing({ ...wheel, ...(height === undefined ? {} : { height }) }, job, roots).least(teeth);
 }
 
 /**
@@ -106,7 +129,7 @@ export function asTyped(joint: Joint, job: JobInput): Joint {
  */
 export function sizeWheel(
   job: JobInput & { readonly wheel: WheelInput },
-  place: WheelPlace,
+  place: ScrewRing,
   round: readonly RoundNeighbour[],
 ): Designed<SizedUp> {
   const assumptions: Assumption[] = [];
@@ -131,7 +154,8 @@ export function sizeWheel(
     assumptions.push({ path: 'wheel.teeth', value: String(teeth), from: choice.from, memory: false });
   }
   let sized = sizeFor(teeth);
-  const unmet = sized ? [] : (sizing?.needs(teeth) ?? []).filter(({ least }) => least === null);
+  const needs = sizing?.needs(teeth) ?? [];
+  const unmet = sized ? [] : needs.filter(({ least }) => least === null);
   // No size cures what cannot be drawn on any wheel: the faults of the largest say at which key it lies.
   if (unmet.length > 0 && unmet.every(({ isDrawing }) => isDrawing)) sized = sizedAs(wheel, outsideRange.most);
   if (!sized) {
@@ -145,8 +169,11 @@ export function sizeWheel(
     assumptions.push({
       path: 'wheel.outside',
       value: mm(sized.outside),
-      from: reason(sizing.needs(teeth)),
+      from: reason(needs),
       memory: false,
     });
-  return designed({ wheel: sized, teeth, assumptions });
+  const [first] = needs;
+  const growth =
+    sizing && first ? { growth: { outside: sized.outside, start: sizing.start, because: first.what } } : {};
+  return designed({ wheel: sized, teeth, assumptions, ...growth });
 }

@@ -1,8 +1,10 @@
 /** One check that stands in the way of every design, said as a fact about the job's own parts. */
+
 import { allWebs, type Web } from '../geometry/web-pairs.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Feature } from '../model/part.ts';
+import { hypot } from '../units/hypot.ts';
 import { capital } from '../units/sentence.ts';
 import { type Candidate, saying } from './rank.ts';
 import { holesText, mmText, screwsOf, wayText } from './search-words.ts';
@@ -61,7 +63,7 @@ function registersNear(
 ): string[] {
   const hole = adapter.drillings.find((drilling) => drilling.id === id);
   if (!hole) return [];
-  const inner = Math.hypot(hole.x, hole.y) - Math.max(...hole.profile.map(({ r }) => r));
+  const inner = hypot(hole.x, hole.y) - Math.max(...hole.profile.map(({ r }) => r));
   const what = gender === 'male' ? 'spigot' : 'recess';
   return (['driving', 'driven'] as const).flatMap((side) => {
     const register = adapterSpec.registers[side];

@@ -64,7 +64,7 @@ const factWidth = 112;
 /** Room round a pattern. */
 const margin = 1;
 
-const circle = (pen: 'outline' | 'thin' | 'centre', centre: Point, r: number, feature: string): Shape => ({
+const circle = (pen: 'outline' | 'thin' | 'hidden' | 'centre', centre: Point, r: number, feature: string): Shape => ({
   kind: 'circle',
   pen,
   fill: 'none',
@@ -110,6 +110,20 @@ function holeFigure(centre: Point, r: number, text: string): Shape {
   };
 }
 
+/** A hole without a screw: dashed and crossed out, so that nobody drills for it; its centre strokes stay to lay the pattern on by. */
+function emptyHole({ x, y }: Point, r: number, feature: string): Shape[] {
+  // From rim to rim at 45 degrees, between the strokes of the centre.
+  const reach = r * Math.SQRT1_2;
+  const across = (rise: 1 | -1): Shape => ({
+    kind: 'line',
+    pen: 'thin',
+    from: { x: x - reach, y: y - rise * reach },
+    to: { x: x + reach, y: y + rise * reach },
+    feature,
+  });
+  return [circle('hidden', { x, y }, r, feature), across(1), across(-1)];
+}
+
 /** Pattern of a flange's own face. */
 export function flangePattern(flange: FlangeOnPaper, units: LabelUnits): PaperPattern {
   const { side, name, holes, register } = flange;
@@ -124,7 +138,9 @@ export function flangePattern(flange: FlangeOnPaper, units: LabelUnits): PaperPa
     ...(register ? [circle('outline', origin, register.diameter / 2, 'register')] : []),
     ...(flange.bore === null ? [] : [circle('thin', origin, flange.bore / 2, 'bore')]),
     ...holes.positions.flatMap((centre, i) => [
-      circle('outline', centre, holes.diameter / 2, `hole-${i + 1}`),
+      ...(empty.includes(i + 1)
+        ? emptyHole(centre, holes.diameter / 2, `hole-${i + 1}`)
+        : [circle('outline', centre, holes.diameter / 2, `hole-${i + 1}`)]),
       ...holeCentre(centre, holes.diameter / 2 + past),
       holeFigure(centre, holes.diameter / 2, String(i + 1)),
     ]),
@@ -132,7 +148,7 @@ export function flangePattern(flange: FlangeOnPaper, units: LabelUnits): PaperPa
   ];
   const view = `${name}: seen looking at the ${side} flange's own face.`;
   const facts = [
-    `${holes.positions.length} x ${size}${on === null ? '' : ` on ${diameterText(on, units)}`}, hole 1 first${empty.length === 0 ? '' : `; no screw in ${empty.join(', ')}`}`,
+    `${holes.positions.length} x ${size}${on === null ? '' : ` on ${diameterText(on, units)}`}, hole 1 first${empty.length === 0 ? '' : `; no screw in ${empty.join(', ')}: dashed and crossed out`}`,
     register
       ? `register ${register.gender === 'male' ? 'spigot' : 'recess'} ${diameterText(register.diameter, units)}`
       : 'no register',

@@ -1,4 +1,5 @@
 /** Arrows in a plane, for things that have a size and an angle: unbalance, weights on a shaft, vibration with its phase. */
+import { hypot } from '../units/hypot.ts';
 import { atan2, cos, sin } from '../units/trig.ts';
 
 /** Components of an arrow; any unit. Multiplying turns and stretches, as complex numbers do. */
@@ -16,7 +17,7 @@ export function arrow(size: number, degrees: number): Arrow {
 export const noArrow: Arrow = { x: 0, y: 0 };
 
 export function sizeOf({ x, y }: Arrow): number {
-  return Math.hypot(x, y);
+  return hypot(x, y);
 }
 
 /** Angle of an arrow, degrees, from 0 up to 360; 0 for an arrow without size. */

@@ -5,6 +5,7 @@
  * acos((U^2 + u1^2 - u2^2) / (2 U u1)), the second by the like angle on the other side; for equal clamps both are acos(U / (2 u)).
  * Source: geometry.
  */
+import { hypot } from '../units/hypot.ts';
 import { acos, cos, sin } from '../units/trig.ts';
 
 export type ClampSetting =
@@ -38,7 +39,7 @@ export function setClamps(wanted: number, masses: readonly [number, number]): Cl
   const turns = [turn(one, two), turn(two, one)] as const;
   const sum = (less: number) => {
     const [first, second] = turns.map((degrees) => ((degrees - less) * Math.PI) / 180) as [number, number];
-    return Math.hypot(one * cos(first) + two * cos(second), one * sin(first) - two * sin(second));
+    return hypot(one * cos(first) + two * cos(second), one * sin(first) - two * sin(second));
   };
   return { kind: 'set', turns, gramsPerDegree: sum(1) - wanted };
 }

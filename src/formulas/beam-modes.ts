@@ -187,10 +187,13 @@ interface Lowest {
 const spare = 4;
 const mostRounds = 60;
 
+/** Elements share deflection and slope of one node only: no unknown meets another that is further from it than this. */
+const reach = 3;
+
 /** Lowest modes of K x = w2 M x by subspace iteration (Bathe), each round settled by Rayleigh and Ritz. */
 function lowest(stiffness: Matrix, mass: Matrix, count: number): Lowest[] {
   const size = stiffness.length;
-  const factor = cholesky(stiffness);
+  const factor = cholesky(stiffness, reach);
   const width = Math.min(size, count + spare);
   // Any start that leans on no mode: chords of different pitch over the unknowns.
   let vectors = Array.from({ length: width }, (_, k) =>
@@ -199,17 +202,13 @@ function lowest(stiffness: Matrix, mass: Matrix, count: number): Lowest[] {
   let squares: number[] = [];
   for (let round = 0; round < mostRounds; round++) {
     const next = orthogonal(
-      vectors.map((vector) => backward(factor, forward(factor, times(mass, vector)))),
+      vectors.map((vector) => backward(factor, forward(factor, times(mass, vector, reach), reach), reach)),
       mass,
     );
-    const pressed = next.map((vector) => times(stiffness, vector));
+    const pressed = next.map((vector) => times(stiffness, vector, reach));
     const small = next.map((a) => pressed.map((b) => dot(a, b)));
     const settled = symmetricEigen(small).reverse();
-    vectors = settled.map(({ vector }) =>
-      Array.from({ length: size }, (_, i) =>
-        next.reduce((sum, line, k) => sum + (line[i] as number) * (vector[k] as number), 0),
-      ),
-    );
+    vectors = settled.map(({ vector }) => mixed(next, vector));
     const before = squares;
     squares = settled.slice(0, count).map(({ value }) => value);
     if (
@@ -221,22 +220,34 @@ function lowest(stiffness: Matrix, mass: Matrix, count: number): Lowest[] {
   return squares.map((square, k) => ({ square, vector: vectors[k] as number[] }));
 }
 
+/** Sum of the lines, each so many times. */
+function mixed(lines: readonly (readonly number[])[], shares: readonly number[]): number[] {
+  const size = lines[0]?.length ?? 0;
+  const sum = new Array<number>(size).fill(0);
+  for (let k = 0; k < lines.length; k++) {
+    const line = lines[k] as readonly number[];
+    const share = shares[k] as number;
+    for (let i = 0; i < size; i++) sum[i] = (sum[i] as number) + (line[i] as number) * share;
+  }
+  return sum;
+}
+
 /** The same vectors made orthogonal and of size 1 in the mass; what has no mass of its own drops out. */
 function orthogonal(vectors: readonly (readonly number[])[], mass: Matrix): number[][] {
   const done: { vector: number[]; pressed: number[] }[] = [];
   for (const start of vectors) {
-    let vector = [...start];
+    const vector = [...start];
     // Twice, for what the first pass leaves by rounding.
     for (let pass = 0; pass < 2; pass++)
       for (const { vector: other, pressed } of done) {
         const share = dot(vector, pressed);
-        vector = vector.map((value, i) => value - share * (other[i] as number));
+        for (let i = 0; i < vector.length; i++) vector[i] = (vector[i] as number) - share * (other[i] as number);
       }
-    const before = dot(start, times(mass, start));
-    const size = dot(vector, times(mass, vector));
+    const before = dot(start, times(mass, start, reach));
+    const size = dot(vector, times(mass, vector, reach));
     if (!(size > 1e-24 * before)) continue;
-    vector = vector.map((value) => value / Math.sqrt(size));
-    done.push({ vector, pressed: times(mass, vector) });
+    const unit = vector.map((value) => value / Math.sqrt(size));
+    done.push({ vector: unit, pressed: times(mass, unit, reach) });
   }
   return done.map(({ vector }) => vector);
 }

@@ -5,6 +5,7 @@
  * reckoned as 10.9 here. Left out: bending of a screw across a gap, and tension at the same time (the code checks shear alone for
  * preloaded joints).
  */
+import { hypot } from '../units/hypot.ts';
 
 /** Partial factor on bolts and bearing. EN 1993-1-8 table 2.1, recommended value. */
 export const gammaM2 = 1.25;
@@ -74,7 +75,7 @@ export function screwForce(
   positions: readonly { readonly x: number; readonly y: number }[],
   share: number,
 ): number {
-  const radii = positions.map(({ x, y }) => Math.hypot(x, y));
+  const radii = positions.map(({ x, y }) => hypot(x, y));
   const squares = radii.reduce((sum, r) => sum + r * r, 0);
   return (1000 * torque * Math.max(...radii)) / (squares * share);
 }

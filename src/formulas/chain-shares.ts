@@ -46,7 +46,7 @@ export function sharesOf(links: readonly Link[]): LinkShare[] {
  * this. @param shares parts of every link, in the order of the chain
  */
 export function widestFirst(shares: readonly LinkShare[]): RankedShare[] {
-  return shares.map((share, place) => ({ ...share, place })).sort((a, b) => b.worst - a.worst);
+  return shares.map((share, place) => Object.assign({ place }, share)).sort((a, b) => b.worst - a.worst);
 }
 
 /** The widest link that something can still be done about; null where every link is as good as it is made. Words and pictures both start here. */

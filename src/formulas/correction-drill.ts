@@ -80,7 +80,10 @@ export function flatMoment(outer: Profile, depth: number, density: number): numb
   const segment = (r: number) => (r > h ? (2 / 3) * (r * r - h * h) ** 1.5 : 0);
   return outer.slice(1).reduce((sum, b, i) => {
     const a = outer[i] as Profile[number];
-    const at = (step: number) => segment(a.r + ((b.r - a.r) * step) / steps);
+    // A step has no height, and what lies below the flat is not cut; a cylinder is the same all the way up.
+    if (a.z === b.z || Math.max(a.r, b.r) <= h) return sum;
+    const even = segment(a.r);
+    const at = (step: number) => (a.r === b.r ? even : segment(a.r + ((b.r - a.r) * step) / steps));
     let simpson = at(0) + at(steps);
     for (let step = 1; step < steps; step++) simpson += at(step) * (step % 2 === 1 ? 4 : 2);
     return sum + (density * simpson * (b.z - a.z)) / (3 * steps);

@@ -36,7 +36,9 @@ function addHarmonics(x: Float64Array, y: Float64Array, { re, im }: Strengths, t
   if (re.length > samples / 2) throw new Error(`${re.length} harmonics do not fit ${samples} samples.`);
   x[0] = (x[0] as number) + (re[0] ?? 0);
   for (let n = 1; n < re.length; n++) {
-    const [a, b, m] = [re[n] as number, turned * (im[n] as number), samples - n];
+    const a = re[n] as number;
+    const b = turned * (im[n] as number);
+    const m = samples - n;
     x[n] = (x[n] as number) + a;
     x[m] = (x[m] as number) + a;
     y[n] = (y[n] as number) + b;
@@ -49,10 +51,12 @@ function transform(x: Float64Array, y: Float64Array): void {
   toBitReversed(x, y);
   for (let half = 1; half < samples; half *= 2) {
     const { cos, sin } = turnsOf(half);
-    for (let k = 0; k < half; k++) {
-      const c = cos[k] as number;
-      const s = sin[k] as number;
-      for (let a = k; a < samples; a += 2 * half) {
+    // Block by block, side by side: strides of a power of two would meet in the same few lines of the cache.
+    for (let block = 0; block < samples; block += 2 * half) {
+      for (let k = 0; k < half; k++) {
+        const c = cos[k] as number;
+        const s = sin[k] as number;
+        const a = block + k;
         const b = a + half;
         const xb = x[b] as number;
         const yb = y[b] as number;
@@ -90,7 +94,13 @@ function toBitReversed(x: Float64Array, y: Float64Array): void {
     for (; j & bit; bit >>= 1) j ^= bit;
     j ^= bit;
     if (i >= j) continue;
-    [x[i], x[j]] = [x[j] as number, x[i] as number];
-    [y[i], y[j]] = [y[j] as number, y[i] as number];
+    swap(x, i, j);
+    swap(y, i, j);
   }
+}
+
+function swap(values: Float64Array, i: number, j: number): void {
+  const kept = values[i] as number;
+  values[i] = values[j] as number;
+  values[j] = kept;
 }

@@ -8,6 +8,7 @@
  * Dunkerley's rule adds what each mass alone would do: 1 / w^2 <= sum of m f. It never says too much: the true frequency is higher,
  * by some percent. Source: mechanics textbooks; for one straight piece 1 / w^2 = m L^3 / (3 E I) + mu L^4 / (12 E I).
  */
+import { hypot } from '../units/hypot.ts';
 
 /** A corner of the strip's centre line, mm. The first is clamped, the last carries the mass. */
 export interface FramePoint {
@@ -47,7 +48,7 @@ export function tipFlexibility(path: readonly FramePoint[], strip: FrameStrip): 
   const sum = { pp: 0, qq: 0, pq: 0, across: 0 };
   path.slice(1).forEach((to, i) => {
     const from = path[i] as FramePoint;
-    const length = Math.hypot(to.p - from.p, to.q - from.q);
+    const length = hypot(to.p - from.p, to.q - from.q);
     if (length < 1e-12) return;
     const e = { p: (to.p - from.p) / length, q: (to.q - from.q) / length };
     // Simpson's rule is exact here: every term is a square of something that changes evenly along the piece.
@@ -67,7 +68,7 @@ export function tipFlexibility(path: readonly FramePoint[], strip: FrameStrip): 
     }
   });
   const middle = (sum.pp + sum.qq) / 2;
-  return { inPlane: middle + Math.hypot((sum.pp - sum.qq) / 2, sum.pq), across: sum.across };
+  return { inPlane: middle + hypot((sum.pp - sum.qq) / 2, sum.pq), across: sum.across };
 }
 
 /** The chain from the clamp up to a share of its piece number `piece`. */
@@ -100,7 +101,7 @@ export function frameFrequencies(path: readonly FramePoint[], strip: FrameStrip,
   const sum = { inPlane: endMass * tip.inPlane, across: endMass * tip.across };
   for (let piece = 0; piece + 1 < path.length; piece++) {
     const [from, to] = [path[piece] as FramePoint, path[piece + 1] as FramePoint];
-    const length = Math.hypot(to.p - from.p, to.q - from.q);
+    const length = hypot(to.p - from.p, to.q - from.q);
     for (let i = 0; i <= steps; i++) {
       const weight = ((i === 0 || i === steps ? 1 : i % 2 === 1 ? 4 : 2) * length) / steps / 3;
       const here = tipFlexibility(upTo(path, piece, i / steps), strip);

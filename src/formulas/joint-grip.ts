@@ -4,6 +4,7 @@
  * Valid for: plane faces pulled together by screws in clearance holes, torque about the pattern's own middle. Left out: help from a
  * tight register or dowels (a reserve), bending of thin flanges, and wet or painted faces, which need their own friction.
  */
+import { hypot } from '../units/hypot.ts';
 
 /** Where a screw stands, mm from the axis. */
 interface Point {
@@ -23,7 +24,7 @@ export function gripOfScrews(force: number, positions: readonly Point[], mu: num
 
 /** Sum of the screws' distances from the axis, mm. */
 export function radiusSum(positions: readonly Point[]): number {
-  return positions.reduce((sum, { x, y }) => sum + Math.hypot(x, y), 0);
+  return positions.reduce((sum, { x, y }) => sum + hypot(x, y), 0);
 }
 
 /**

@@ -35,14 +35,19 @@ export function leastOf(cost: (at: readonly number[]) => number, settings: reado
       steps.map((step) => step * share),
       settings,
     );
-    const better = around.find((place) => cost(place) < lowest);
-    if (better === undefined) share /= 2;
-    else [best, lowest] = [better, cost(better)];
+    const here = lowest;
+    for (const place of around) {
+      const there = cost(place);
+      if (!(there < lowest)) continue;
+      [best, lowest] = [place, there];
+      break;
+    }
+    if (lowest === here) share /= 2;
   }
   return best;
 }
 
-/** Places one step away in every direction, corners too, within the settings. */
+/** Places one step away in every direction, corners too, within the settings; not the place itself. */
 function neighbours(from: readonly number[], steps: readonly number[], settings: readonly Setting[]): number[][] {
   let places: number[][] = [[]];
   from.forEach((value, k) => {
@@ -51,5 +56,5 @@ function neighbours(from: readonly number[], steps: readonly number[], settings:
       [-1, 0, 1].map((way) => [...place, Math.min(most, Math.max(least, value + way * (steps[k] as number)))]),
     );
   });
-  return places;
+  return places.filter((place) => place.some((value, k) => value !== from[k]));
 }

@@ -1,5 +1,7 @@
 /** Bodies put together, and the axis that the whole would turn about by itself. mm, g, g.mm2. */
+
 import type { MassProperties } from '../model/mass.ts';
+import { hypot } from '../units/hypot.ts';
 import { atan2 } from '../units/trig.ts';
 
 /** A body, or with sign -1 a hole that is taken away. */
@@ -95,8 +97,8 @@ export function principalAxes({
     ] as const) {
       if (at(a, p, q) === 0) continue;
       const theta = (at(a, q, q) - at(a, p, p)) / (2 * at(a, p, q));
-      const t = (theta < 0 ? -1 : 1) / (Math.abs(theta) + Math.hypot(theta, 1));
-      const c = 1 / Math.hypot(t, 1);
+      const t = (theta < 0 ? -1 : 1) / (Math.abs(theta) + hypot(theta, 1));
+      const c = 1 / hypot(t, 1);
       const s = t * c;
       for (let k = 0; k < 3; k++) {
         const [kp, kq] = [at(a, k, p), at(a, k, q)];
@@ -128,5 +130,5 @@ export function axisTilt(inertia: Inertia): { readonly degrees: number; readonly
     number,
   ];
   const towards = (atan2(y, x) * 180) / Math.PI;
-  return { degrees: (atan2(Math.hypot(x, y), z) * 180) / Math.PI, towards: towards < 0 ? towards + 360 : towards };
+  return { degrees: (atan2(hypot(x, y), z) * 180) / Math.PI, towards: towards < 0 ? towards + 360 : towards };
 }

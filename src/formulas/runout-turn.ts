@@ -1,4 +1,5 @@
 /** A wheel that turns about an axis beside its own centre, as a sensor that stands still meets it. mm, radians. */
+import { hypot } from '../units/hypot.ts';
 import { asin, atan2, cos, sin } from '../units/trig.ts';
 
 /** How far the wheel's centre is from the axis, and the turn at which it points at the sensor, so that the gap is least. */
@@ -16,6 +17,11 @@ export interface SeenFromWheel {
   readonly passed: number;
 }
 
+/** `rho` of `seenFromWheel` alone: half of its work. */
+export function distanceFromWheel(turn: number, reach: number, { size, nearestAt }: Eccentricity): number {
+  return hypot(size * sin(turn - nearestAt), reach - size * cos(turn - nearestAt));
+}
+
 /**
  * The sensor in the wheel's frame after a turn. With x = turn - nearestAt: rho^2 = L^2 + e^2 - 2 L e cos x, passed = turn +
  * atan(e sin x / (L - e cos x)). Source: plane geometry, exact.
@@ -24,7 +30,7 @@ export interface SeenFromWheel {
 export function seenFromWheel(turn: number, reach: number, { size, nearestAt }: Eccentricity): SeenFromWheel {
   const across = size * sin(turn - nearestAt);
   const along = reach - size * cos(turn - nearestAt);
-  return { rho: Math.hypot(across, along), passed: turn + atan2(across, along) };
+  return { rho: hypot(across, along), passed: turn + atan2(across, along) };
 }
 
 /** The turn at which a place of the wheel passes the sensor: `seenFromWheel` the other way round, to the last digit. */

@@ -5,6 +5,7 @@
  * Side angle: what an inclinometer shows when it is laid along the shaft, plus when the far end of that shaft is the lower one.
  * Plan angle: seen from above, plus when the far end lies farther to the left. Both are right-handed turns, about y and about z.
  */
+import { hypot } from '../units/hypot.ts';
 import { atan, atan2, cos, sin, tan } from '../units/trig.ts';
 import { unit, type Vector } from './vectors.ts';
 
@@ -29,7 +30,7 @@ export function directionOf({ side, plan }: ShaftReading): Vector {
 export function readingOf(direction: Vector): ShaftReading {
   const [x, y, z] = unit(direction);
   const degrees = (angle: number) => (angle * 180) / Math.PI;
-  return { side: -degrees(atan2(z, Math.hypot(x, y))), plan: degrees(atan2(y, x)) };
+  return { side: -degrees(atan2(z, hypot(x, y))), plan: degrees(atan2(y, x)) };
 }
 
 /**
@@ -39,6 +40,6 @@ export function readingOf(direction: Vector): ShaftReading {
  * Source: geometry; a joint maker's manual prints sqrt(S^2 + T^2), 0.1 % more at 5 degrees.
  */
 export function compoundAngle(side: number, plan: number): number {
-  const tangent = Math.hypot(tan(radians(side)), tan(radians(plan)));
+  const tangent = hypot(tan(radians(side)), tan(radians(plan)));
   return (atan(tangent) * 180) / Math.PI;
 }

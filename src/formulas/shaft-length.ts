@@ -6,6 +6,7 @@
  * D u = n a + C s + f b, with n and f from the faces to the joint centres, a, s, b the directions of the shaft ahead, the shaft itself and the
  * shaft behind. Solved for C; straight, C = D - n - f. Geometry. All lengths mm.
  */
+import { hypot } from '../units/hypot.ts';
 import { add, dot, stretched, type Vector } from './vectors.ts';
 
 /** Directions of the three shafts that a length hangs on: unit arrows; null where no angles are known. */
@@ -114,5 +115,5 @@ export function meanReading(
 ): { readonly value: number; readonly doubt: number } {
   const value = readings.reduce((sum, one) => sum + one, 0) / readings.length;
   const spread = Math.max(...readings) - Math.min(...readings);
-  return { value, doubt: Math.hypot(doubt, spread / 2) };
+  return { value, doubt: hypot(doubt, spread / 2) };
 }

@@ -1,4 +1,5 @@
 /** A tube as a shaft: section, critical speed, torsion. mm, MPa, g/mm3, rpm, N.m. */
+import { hypot } from '../units/hypot.ts';
 import { polarMoment } from './torsion.ts';
 
 /** A plain tube, mm: 0 < wall <= outside/2. */
@@ -46,7 +47,7 @@ export function pinnedCriticalSpeed(size: TubeSize, { youngsModulus, density }: 
 
 /** The same by the trade's constant, rpm: C sqrt(D^2 + d^2)/L^2. @param constant C for rpm and mm */
 export function handbookCriticalSpeed(size: TubeSize, constant: number, length: number): number {
-  return (constant * Math.hypot(size.outside, tubeSection(size).inside)) / length ** 2;
+  return (constant * hypot(size.outside, tubeSection(size).inside)) / length ** 2;
 }
 
 /** Length at which a shaft whose critical speed falls with the square of the length reaches `speed`: L sqrt(n_c/n). mm, rpm */

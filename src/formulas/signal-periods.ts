@@ -1,4 +1,5 @@
 /** What a controller makes of a sensor's edges: the time from tooth to tooth, how uneven it is, and how long the output stays on. */
+import { hypot } from '../units/hypot.ts';
 import { cos, sin } from '../units/trig.ts';
 import type { Edge } from './switching.ts';
 
@@ -129,5 +130,5 @@ function firstHarmonic(errors: readonly { readonly turn: number; readonly error:
     se += s * error;
   }
   const det = cc * ss - cs * cs;
-  return det < 1e-9 ? 0 : Math.hypot((ss * ce - cs * se) / det, (cc * se - cs * ce) / det);
+  return det < 1e-9 ? 0 : hypot((ss * ce - cs * se) / det, (cc * se - cs * ce) / det);
 }

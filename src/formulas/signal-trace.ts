@@ -1,6 +1,6 @@
 /** One turn of a toothed wheel past a sensor that stands still: gap, level and rate of change, as the shaft turns. */
 import { cos } from '../units/trig.ts';
-import { type Eccentricity, seenFromWheel, turnWhenPassed } from './runout-turn.ts';
+import { distanceFromWheel, type Eccentricity, turnWhenPassed } from './runout-turn.ts';
 import { fieldsRound, type OddTooth, spacingLoss, type ToothPulse, toothHarmonics } from './tooth-field.ts';
 
 /** A wheel before its sensor. mm, radians. */
@@ -75,7 +75,7 @@ export function signalTrace(wheel: SensedWheel): SignalTrace {
   for (let k = 0; k < samples; k++) {
     const passed = (2 * Math.PI * k) / samples;
     const turn = turnWhenPassed(passed, reach, off);
-    const { rho } = seenFromWheel(turn, reach, off);
+    const rho = distanceFromWheel(turn, reach, off);
     trace.passed[k] = passed;
     trace.turn[k] = turn;
     trace.gap[k] = rho - tip;
@@ -124,7 +124,8 @@ export function interpolator(
     nodes.reduce((weight, other, j) => (j === i ? weight : weight / (node - other)), 1),
   );
   return (at, rho) => {
-    let [sum, total] = [0, 0];
+    let sum = 0;
+    let total = 0;
     for (let i = 0; i < nodes.length; i++) {
       const value = (curves[i] as Float64Array)[at] as number;
       const apart = rho - (nodes[i] as number);

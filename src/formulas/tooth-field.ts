@@ -46,25 +46,28 @@ export function toothPulse(
   const floor = spacingLoss(tip - root, pitch);
   const from = outline[0]?.angle ?? 0;
   const middle = from + reach + ((((at - from - reach) % turn) + turn) % turn);
-  const twice = [...outline, ...outline.slice(1).map(({ angle, r }) => ({ angle: angle + turn, r }))];
-  const seen = twice.map(({ angle, r }) => ({ angle: angle - middle, level: spacingLoss(tip - r, pitch) - floor }));
-  return { nodes: clipped(seen, reach), floor };
+  // Twice round, so that no tooth is cut by the end of the run; of all those nodes only the tooth's own are worked out.
+  const last = outline.length - 1;
+  const angleOf = (i: number): number =>
+    (i > last ? (outline[i - last]?.angle ?? 0) + turn : (outline[i]?.angle ?? 0)) - middle;
+  const levelOf = (i: number): number => spacingLoss(tip - (outline[i > last ? i - last : i]?.r ?? 0), pitch) - floor;
+  const nodes: PulseNode[] = [];
+  for (let i = 1; i <= 2 * last; i++) {
+    const from = angleOf(i - 1);
+    const to = angleOf(i);
+    if (to < -reach || from > reach) continue;
+    const a = { angle: from, level: levelOf(i - 1) };
+    const b = { angle: to, level: levelOf(i) };
+    if (nodes.length === 0) nodes.push(from < -reach ? cut(a, b, -reach) : a);
+    nodes.push(to > reach ? cut(a, b, reach) : b);
+  }
+  return { nodes, floor };
 }
 
-/** The part of a run of nodes between -reach and +reach. */
-function clipped(nodes: readonly PulseNode[], reach: number): PulseNode[] {
-  const out: PulseNode[] = [];
-  nodes.forEach((b, i) => {
-    const a = nodes[i - 1];
-    if (a === undefined || b.angle < -reach || a.angle > reach) return;
-    const cut = (angle: number): PulseNode => {
-      const share = b.angle > a.angle ? (angle - a.angle) / (b.angle - a.angle) : 1;
-      return { angle, level: a.level + share * (b.level - a.level) };
-    };
-    if (out.length === 0) out.push(a.angle < -reach ? cut(-reach) : a);
-    out.push(b.angle > reach ? cut(reach) : b);
-  });
-  return out;
+/** The place between two nodes at an angle. */
+function cut(a: PulseNode, b: PulseNode, angle: number): PulseNode {
+  const share = b.angle > a.angle ? (angle - a.angle) / (b.angle - a.angle) : 1;
+  return { angle, level: a.level + share * (b.level - a.level) };
 }
 
 /** A tooth unlike the others, and where its middle stands, radians. Its root is that of the others. */
@@ -99,25 +102,52 @@ export function toothHarmonics(
 function addTeeth({ re, im }: Harmonics, pulse: ToothPulse, angles: readonly number[]): void {
   const count = re.length;
   const tooth = pulseHarmonics(pulse.nodes, count);
-  const places: Harmonics = { re: new Float64Array(count), im: new Float64Array(count) };
-  for (const angle of angles) addTurning(places, angle, 1, 0);
+  const places = sumOfTurning(
+    angles.map((angle) => ({ angle, x: 1, y: 0 })),
+    count,
+  );
   for (let n = 0; n < count; n++) {
-    const [a, b, c, d] = [tooth.re[n], tooth.im[n], places.re[n], places.im[n]] as [number, number, number, number];
+    const a = tooth.re[n] as number;
+    const b = tooth.im[n] as number;
+    const c = places.re[n] as number;
+    const d = places.im[n] as number;
     re[n] = (re[n] as number) + (a * c - b * d);
     im[n] = (im[n] as number) + (a * d + b * c);
   }
 }
 
-/** Adds (x + i y) exp(-i n angle) to every harmonic n. */
-function addTurning({ re, im }: Harmonics, angle: number, x: number, y: number): void {
-  const c = cos(angle);
-  const s = sin(angle);
-  let [a, b] = [x, y];
-  for (let n = 0; n < re.length; n++) {
-    re[n] = (re[n] as number) + a;
-    im[n] = (im[n] as number) + b;
-    [a, b] = [c * a + s * b, c * b - s * a];
+/** An arrow x + i y that harmonic n sees turned back by n angles. */
+interface Turning {
+  readonly angle: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Sum of (x + i y) exp(-i n angle) for every harmonic n. All arrows turn abreast: one alone would wait for its own last product. */
+function sumOfTurning(all: readonly Turning[], count: number): Harmonics {
+  const arrows = all.filter((arrow) => arrow.x !== 0 || arrow.y !== 0);
+  const c = Float64Array.from(arrows, ({ angle }) => cos(angle));
+  const s = Float64Array.from(arrows, ({ angle }) => sin(angle));
+  const x = Float64Array.from(arrows, (arrow) => arrow.x);
+  const y = Float64Array.from(arrows, (arrow) => arrow.y);
+  const sum: Harmonics = { re: new Float64Array(count), im: new Float64Array(count) };
+  for (let n = 0; n < count; n++) {
+    let re = 0;
+    let im = 0;
+    for (let k = 0; k < x.length; k++) {
+      const a = x[k] as number;
+      const b = y[k] as number;
+      const ck = c[k] as number;
+      const sk = s[k] as number;
+      re += a;
+      im += b;
+      x[k] = ck * a + sk * b;
+      y[k] = ck * b - sk * a;
+    }
+    sum.re[n] = re;
+    sum.im[n] = im;
   }
+  return sum;
 }
 
 /** Pieces narrower than this, radians, are steps: the slope of a radial flank would be nothing but the last bit of its angles. */
@@ -128,19 +158,19 @@ const sudden = 1e-9;
  * i / n (z e^-inb - y e^-ina) + m / n^2 (e^-inb - e^-ina).
  */
 function pulseHarmonics(nodes: readonly PulseNode[], count: number): Harmonics {
-  const levels: Harmonics = { re: new Float64Array(count), im: new Float64Array(count) };
-  const slopes: Harmonics = { re: new Float64Array(count), im: new Float64Array(count) };
+  const level: Turning[] = [];
+  const slope: Turning[] = [];
   let area = 0;
   nodes.forEach((b, i) => {
     const a = nodes[i - 1];
     if (a === undefined || b.angle - a.angle < sudden) return;
-    const slope = (b.level - a.level) / (b.angle - a.angle);
+    const m = (b.level - a.level) / (b.angle - a.angle);
     area += ((a.level + b.level) / 2) * (b.angle - a.angle);
-    addTurning(levels, b.angle, 0, b.level);
-    addTurning(levels, a.angle, 0, -a.level);
-    addTurning(slopes, b.angle, slope, 0);
-    addTurning(slopes, a.angle, -slope, 0);
+    level.push({ angle: b.angle, x: 0, y: b.level }, { angle: a.angle, x: 0, y: -a.level });
+    slope.push({ angle: b.angle, x: m, y: 0 }, { angle: a.angle, x: -m, y: 0 });
   });
+  const levels = sumOfTurning(level, count);
+  const slopes = sumOfTurning(slope, count);
   const re = new Float64Array(count);
   const im = new Float64Array(count);
   re[0] = area / (2 * Math.PI);

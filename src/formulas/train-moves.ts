@@ -4,6 +4,7 @@
  * The first shaft and the last one are held in direction by what carries them; the ones between go from joint centre to joint centre. So every
  * move shifts joint centres or turns an end, and the rest follows. Axes as in shaft-direction; lengths mm, angles degrees.
  */
+import { hypot } from '../units/hypot.ts';
 import { asin, atan2 } from '../units/trig.ts';
 import type { Train, TrainJoint } from './joint-train.ts';
 import { add, cross, lengthOf, less, stretched, turnedAbout, unit, type Vector } from './vectors.ts';
@@ -91,7 +92,7 @@ export function travelled(train: PlacedTrain, up: number, { arm, pivot }: AxlePa
   // The axle's middle seen from the pivot, in the side view: x along, z up.
   const axle = stretched(train.last, arm);
   const [x, z] = [pivot.ahead + axle[0], axle[2] - pivot.above];
-  const sine = (z + up) / Math.hypot(x, z);
+  const sine = (z + up) / hypot(x, z);
   if (Math.abs(sine) > 1) return null;
   const swing = ((asin(sine) - atan2(z, x)) * 180) / Math.PI;
   // Far end up is a turn against the side angle's sense.

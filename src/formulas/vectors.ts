@@ -1,4 +1,5 @@
 /** Arrows in space: sums, products and turns. Any unit. */
+import { hypot3 } from '../units/hypot.ts';
 import { atan2, cos, sin } from '../units/trig.ts';
 
 /** x, y, z. */
@@ -8,7 +9,7 @@ export const add = (a: Vector, b: Vector): Vector => [a[0] + b[0], a[1] + b[1], 
 export const less = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 export const stretched = (a: Vector, by: number): Vector => [a[0] * by, a[1] * by, a[2] * by];
 export const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-export const lengthOf = (a: Vector): number => Math.hypot(a[0], a[1], a[2]);
+export const lengthOf = (a: Vector): number => hypot3(a[0], a[1], a[2]);
 
 /** The arrow square to both, by the right-hand rule. */
 export const cross = (a: Vector, b: Vector): Vector => [

@@ -1,4 +1,5 @@
 /** Distance from a straight edge to a box along the axes, in a plane of p and q. mm. */
+import { hypot } from '../units/hypot.ts';
 
 export interface PlanePoint {
   readonly p: number;
@@ -30,7 +31,7 @@ function edgeGap(a: PlanePoint, b: PlanePoint, box: PlaneBox): number {
 }
 
 function pointGap({ p, q }: PlanePoint, { pMin, pMax, qMin, qMax }: PlaneBox): number {
-  return Math.hypot(Math.max(pMin - p, 0, p - pMax), Math.max(qMin - q, 0, q - qMax));
+  return hypot(Math.max(pMin - p, 0, p - pMax), Math.max(qMin - q, 0, q - qMax));
 }
 
 function toEdge(point: PlanePoint, a: PlanePoint, b: PlanePoint): number {
@@ -38,7 +39,7 @@ function toEdge(point: PlanePoint, a: PlanePoint, b: PlanePoint): number {
   const length = d.p ** 2 + d.q ** 2;
   const share = length === 0 ? 0 : ((point.p - a.p) * d.p + (point.q - a.q) * d.q) / length;
   const on = Math.max(0, Math.min(1, share));
-  return Math.hypot(point.p - a.p - on * d.p, point.q - a.q - on * d.q);
+  return hypot(point.p - a.p - on * d.p, point.q - a.q - on * d.q);
 }
 
 /** Whether the edge has a point in the box: clipped side by side. */

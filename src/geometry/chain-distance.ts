@@ -4,7 +4,9 @@
  * The nearest points of two such solids lie in the plane that holds both axes, so the three-dimensional question is a flat one:
  * the distance between two chains of straight lines in that plane. Coordinates: u across, z along the axes; mm.
  */
+
 import type { Profile } from '../model/part.ts';
+import { hypot } from '../units/hypot.ts';
 
 export interface ChainPoint {
   readonly u: number;
@@ -19,7 +21,7 @@ function pointToStretch(p: ChainPoint, a: ChainPoint, b: ChainPoint): number {
   const dz = b.z - a.z;
   const length2 = du * du + dz * dz;
   const t = length2 === 0 ? 0 : Math.min(1, Math.max(0, ((p.u - a.u) * du + (p.z - a.z) * dz) / length2));
-  return Math.hypot(a.u + t * du - p.u, a.z + t * dz - p.z);
+  return hypot(a.u + t * du - p.u, a.z + t * dz - p.z);
 }
 
 const side = (a: ChainPoint, b: ChainPoint, p: ChainPoint) => (b.u - a.u) * (p.z - a.z) - (b.z - a.z) * (p.u - a.u);
@@ -76,21 +78,29 @@ export function profileChain(profile: Profile, centre: number, sign: 1 | -1): Ch
   const first = profile[0];
   const last = profile[profile.length - 1];
   if (!first || !last) return [];
-  const corners = profile.map(({ z, r }) => ({ u: centre + sign * r, z }));
-  return chainThrough([{ u: centre, z: first.z }, ...corners, { u: centre, z: last.z }]);
+  const corners: ChainPoint[] = [{ u: centre, z: first.z }];
+  for (const { z, r } of profile) corners.push({ u: centre + sign * r, z });
+  corners.push({ u: centre, z: last.z });
+  return chainThrough(corners);
 }
 
 /** The part of each stretch on which a measure that runs straight along it is above zero. */
 function keepPositive(chain: Chain, measure: (p: ChainPoint) => number): Chain {
-  return chain.flatMap(([a, b]): Stretch[] => {
+  const kept: Stretch[] = [];
+  for (const stretch of chain) {
+    const [a, b] = stretch;
     const ma = measure(a);
     const mb = measure(b);
-    if (ma <= 0 && mb <= 0) return [];
-    if (ma >= 0 && mb >= 0) return [[a, b]];
+    if (ma <= 0 && mb <= 0) continue;
+    if (ma >= 0 && mb >= 0) {
+      kept.push(stretch);
+      continue;
+    }
     const t = ma / (ma - mb);
     const at = { u: a.u + t * (b.u - a.u), z: a.z + t * (b.z - a.z) };
-    return [ma > 0 ? [a, at] : [at, b]];
-  });
+    kept.push(ma > 0 ? [a, at] : [at, b]);
+  }
+  return kept;
 }
 
 /** What of a chain lies strictly between two heights; level stretches at the heights themselves go. */

@@ -8,9 +8,11 @@
  * Once some web is known to be reached, each pair bars the angles at which it leaves no more. Only what no pair bars need be looked at:
  * equal holes in equal steps repeat one stretch many times, and all but the first are barred.
  */
+
 import type { Drilling, Profile } from '../model/part.ts';
+import { hypot } from '../units/hypot.ts';
 import { acos, atan2, cos, sin } from '../units/trig.ts';
-import { webAtDistance } from './webs.ts';
+import { webByDistance } from './webs.ts';
 
 /** Best clocking of a moving pattern against a fixed one. */
 export interface Clocking {
@@ -39,23 +41,24 @@ const wrap = (angle: number) => ((angle % full) + full) % full;
 
 interface Study {
   readonly pairs: readonly Pair[];
-  readonly curves: readonly (readonly [Profile, Profile])[];
+  /** Web by distance, for each pair of shapes. */
+  readonly curves: readonly ((distance: number) => number)[];
 }
 
 function study(fixed: readonly Drilling[], moving: readonly Drilling[]): Study {
-  const curves: [Profile, Profile][] = [];
+  const curves: ((distance: number) => number)[] = [];
   const known = new Map<Profile, Map<Profile, number>>();
   const shapeOf = (p: Profile, q: Profile) => {
     const row = known.get(p) ?? new Map<Profile, number>();
     known.set(p, row);
-    const shape = row.get(q) ?? curves.push([p, q]) - 1;
+    const shape = row.get(q) ?? curves.push(webByDistance(p, q)) - 1;
     row.set(q, shape);
     return shape;
   };
   const pairs = fixed.flatMap((f) =>
     moving.map((m): Pair => {
-      const rf = Math.hypot(f.x, f.y);
-      const rm = Math.hypot(m.x, m.y);
+      const rf = hypot(f.x, f.y);
+      const rm = hypot(m.x, m.y);
       return {
         a: rf * rf + rm * rm,
         b: 2 * rf * rm,
@@ -75,10 +78,9 @@ function leastWeb({ curves }: Study, pairs: readonly Pair[], angle: number): num
     if (d2 < (nearest[pair.shape] as number)) nearest[pair.shape] = d2;
   }
   let least = Number.POSITIVE_INFINITY;
-  nearest.forEach((d2, shape) => {
-    if (!Number.isFinite(d2)) return;
-    const [p, q] = curves[shape] as readonly [Profile, Profile];
-    least = Math.min(least, webAtDistance(p, q, Math.sqrt(Math.max(0, d2))));
+  curves.forEach((webAt, shape) => {
+    const d2 = nearest[shape] as number;
+    if (Number.isFinite(d2)) least = Math.min(least, webAt(Math.sqrt(Math.max(0, d2))));
   });
   return least;
 }
@@ -93,17 +95,17 @@ export function webAtClocking(fixed: readonly Drilling[], moving: readonly Drill
 }
 
 /** The greatest distance at which a pair of shapes surely leaves no more than `web`, mm; infinite when it never leaves more. */
-function barredDistance([p, q]: readonly [Profile, Profile], web: number, farthest: number): number {
-  const most = webAtDistance(p, q, farthest);
+function barredDistance(webAt: (distance: number) => number, web: number, farthest: number): number {
+  const most = webAt(farthest);
   if (most <= web) return Number.POSITIVE_INFINITY;
-  if (webAtDistance(p, q, 0) > web) return 0;
+  if (webAt(0) > web) return 0;
   // A web never grows faster than the distance, and mostly as fast.
   let more = farthest - (most - web);
   let no = Math.max(0, more - 1e-12 * farthest);
-  if (webAtDistance(p, q, no) > web) [no, more] = [0, no];
+  if (webAt(no) > web) [no, more] = [0, no];
   for (let step = 0; step < 60 && more - no > 1e-13; step++) {
     const at = (no + more) / 2;
-    if (webAtDistance(p, q, at) <= web) no = at;
+    if (webAt(at) <= web) no = at;
     else more = at;
   }
   // Rounding must not bar an angle that is better.

@@ -1,5 +1,7 @@
 /** What is wrong with a contour as a cut: places where it is not one clean closed line. */
+
 import type { Contour } from '../model/sheet.ts';
+import { hypot } from '../units/hypot.ts';
 import { atan2, cos, sin } from '../units/trig.ts';
 import { contourArea } from './contour-area.ts';
 import { meetings, type XY } from './contour-meet.ts';
@@ -33,7 +35,7 @@ export function contourFaults(contour: Contour): ContourFault[] {
   if (vertices.length < 2) return [{ kind: 'too few corners', at: null }];
   const short = vertices.filter((v, i) => {
     const next = vertices[(i + 1) % vertices.length] ?? v;
-    return Math.hypot(next.x - v.x, next.y - v.y) < SAME;
+    return hypot(next.x - v.x, next.y - v.y) < SAME;
   });
   if (short.length > 0) return short.map(({ x, y }) => ({ kind: 'no length', at: [x, y] }));
   const stretches = stretchesOf(contour);
@@ -55,13 +57,13 @@ function turnsBack(stretches: readonly Stretch[]): ContourFault[] {
 
 function sameCurve(a: Stretch, b: Stretch): boolean {
   if (a.kind === 'line' || b.kind === 'line') return a.kind === b.kind;
-  return Math.hypot(a.x - b.x, a.y - b.y) < SAME && Math.abs(a.r - b.r) < SAME;
+  return hypot(a.x - b.x, a.y - b.y) < SAME && Math.abs(a.r - b.r) < SAME;
 }
 
 /** Unit direction of travel at one end of a stretch. */
 function direction(stretch: Stretch, end: 'start' | 'end'): XY {
   if (stretch.kind === 'line') {
-    const length = Math.hypot(stretch.x2 - stretch.x1, stretch.y2 - stretch.y1);
+    const length = hypot(stretch.x2 - stretch.x1, stretch.y2 - stretch.y1);
     return [(stretch.x2 - stretch.x1) / length, (stretch.y2 - stretch.y1) / length];
   }
   const angle = end === 'start' ? stretch.start : stretch.start + stretch.sweep;
@@ -105,7 +107,7 @@ function endsOn(a: Stretch, b: Stretch): XY[] {
   ];
   return ends.filter(([x, y]) => {
     if (b.kind === 'arc') {
-      if (Math.abs(Math.hypot(x - b.x, y - b.y) - b.r) > SAME) return false;
+      if (Math.abs(hypot(x - b.x, y - b.y) - b.r) > SAME) return false;
       const turn = 2 * Math.PI;
       const angle = atan2(y - b.y, x - b.x);
       const ahead = (((b.sweep > 0 ? angle - b.start : b.start - angle) % turn) + turn) % turn;
@@ -113,7 +115,7 @@ function endsOn(a: Stretch, b: Stretch): XY[] {
     }
     const dx = b.x2 - b.x1;
     const dy = b.y2 - b.y1;
-    const length = Math.hypot(dx, dy);
+    const length = hypot(dx, dy);
     const along = ((x - b.x1) * dx + (y - b.y1) * dy) / length;
     const off = Math.abs((x - b.x1) * dy - (y - b.y1) * dx) / length;
     return off < SAME && along >= 0 && along <= length;
@@ -126,7 +128,7 @@ function isJoint(stretches: readonly Stretch[], i: number, k: number, [x, y]: XY
   const joins = (before: number, after: number): boolean => {
     const stretch = stretches[before];
     if (stretch === undefined || (before + 1) % count !== after) return false;
-    return Math.hypot(x - stretch.x2, y - stretch.y2) < 1e-4;
+    return hypot(x - stretch.x2, y - stretch.y2) < 1e-4;
   };
   return joins(i, k) || joins(k, i);
 }

@@ -1,5 +1,7 @@
 /** The least gap between two contours: the narrowest web of metal between two cuts, exactly. mm. */
+
 import type { Contour } from '../model/sheet.ts';
+import { hypot } from '../units/hypot.ts';
 import { arcReaches, meetings, type XY } from './contour-meet.ts';
 import {
   type ArcStretch,
@@ -105,7 +107,7 @@ function stretchGap(a: Stretch, b: Stretch): Span {
   if (touch !== undefined) return { gap: 0, from: touch, to: touch };
   const spans: Span[] = [];
   const add = (from: XY, to: XY): void => {
-    spans.push({ gap: Math.hypot(to[0] - from[0], to[1] - from[1]), from, to });
+    spans.push({ gap: hypot(to[0] - from[0], to[1] - from[1]), from, to });
   };
   for (const end of endsOf(a)) add(end, nearestOn(b, end));
   for (const end of endsOf(b)) add(nearestOn(a, end), end);
@@ -144,11 +146,11 @@ function nearestOnLine(line: LineStretch, [x, y]: XY): XY {
 function nearestOnArc(arc: ArcStretch, point: XY): XY {
   const dx = point[0] - arc.x;
   const dy = point[1] - arc.y;
-  const away = Math.hypot(dx, dy);
+  const away = hypot(dx, dy);
   if (away > 1e-12 * arc.r) {
     if (arcReaches(arc, point)) return [arc.x + (dx / away) * arc.r, arc.y + (dy / away) * arc.r];
-    const first = Math.hypot(point[0] - arc.x1, point[1] - arc.y1);
-    const second = Math.hypot(point[0] - arc.x2, point[1] - arc.y2);
+    const first = hypot(point[0] - arc.x1, point[1] - arc.y1);
+    const second = hypot(point[0] - arc.x2, point[1] - arc.y2);
     return first <= second ? [arc.x1, arc.y1] : [arc.x2, arc.y2];
   }
   // From the centre, every point of the arc is as near.
@@ -157,7 +159,7 @@ function nearestOnArc(arc: ArcStretch, point: XY): XY {
 
 /** Pairs of points on the line through both centres, where the circles run side by side. */
 function alongCentres(a: ArcStretch, b: ArcStretch): [XY, XY][] {
-  const apart = Math.hypot(b.x - a.x, b.y - a.y);
+  const apart = hypot(b.x - a.x, b.y - a.y);
   if (apart < 1e-12 * (a.r + b.r)) return [];
   const ux = (b.x - a.x) / apart;
   const uy = (b.y - a.y) / apart;

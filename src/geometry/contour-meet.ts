@@ -1,4 +1,5 @@
 /** Where two stretches of a contour meet: points shared by lines and arcs, in closed form. mm. */
+import { hypot } from '../units/hypot.ts';
 import { atan2 } from '../units/trig.ts';
 import { type ArcStretch, arcCovers, type LineStretch, type Stretch } from './contour-stretch.ts';
 
@@ -29,8 +30,8 @@ function lineWithLine(a: LineStretch, b: LineStretch): XY[] {
   const bx = b.x2 - b.x1;
   const by = b.y2 - b.y1;
   const cross = ax * by - ay * bx;
-  const lengthA = Math.hypot(ax, ay);
-  const lengthB = Math.hypot(bx, by);
+  const lengthA = hypot(ax, ay);
+  const lengthB = hypot(bx, by);
   if (Math.abs(cross) < 1e-12 * lengthA * lengthB) return [];
   const s = ((b.x1 - a.x1) * by - (b.y1 - a.y1) * bx) / cross;
   const t = ((b.x1 - a.x1) * ay - (b.y1 - a.y1) * ax) / cross;
@@ -41,7 +42,7 @@ function lineWithLine(a: LineStretch, b: LineStretch): XY[] {
 }
 
 function lineWithArc(line: LineStretch, arc: ArcStretch): XY[] {
-  const length = Math.hypot(line.x2 - line.x1, line.y2 - line.y1);
+  const length = hypot(line.x2 - line.x1, line.y2 - line.y1);
   const ux = (line.x2 - line.x1) / length;
   const uy = (line.y2 - line.y1) / length;
   const foot = (arc.x - line.x1) * ux + (arc.y - line.y1) * uy;
@@ -60,7 +61,7 @@ function lineWithArc(line: LineStretch, arc: ArcStretch): XY[] {
 function arcWithArc(a: ArcStretch, b: ArcStretch): XY[] {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
-  const apart = Math.hypot(dx, dy);
+  const apart = hypot(dx, dy);
   if (apart < 1e-12 * (a.r + b.r)) return [];
   const along = (apart ** 2 + a.r ** 2 - b.r ** 2) / (2 * apart);
   const rest = a.r ** 2 - along ** 2;

@@ -1,5 +1,7 @@
 /** An outline walked round the axis: how far out it lies, direction by direction. mm, radians. */
+
 import type { Contour } from '../model/sheet.ts';
+import { hypot } from '../units/hypot.ts';
 import { atan2, cos, sin } from '../units/trig.ts';
 import { type Stretch, stretchesOf } from './contour-stretch.ts';
 
@@ -12,7 +14,7 @@ export interface PolarNode {
 
 /** An arc about the axis itself is at one distance throughout. */
 const isRoundTheAxis = (stretch: Stretch): boolean =>
-  stretch.kind === 'arc' && Math.hypot(stretch.x, stretch.y) < 1e-7 * stretch.r;
+  stretch.kind === 'arc' && hypot(stretch.x, stretch.y) < 1e-7 * stretch.r;
 
 function pointOn(stretch: Stretch, share: number): { readonly x: number; readonly y: number } {
   if (stretch.kind === 'line') {
@@ -38,13 +40,13 @@ export function polarRun(contour: Contour, pieces = 8): readonly PolarNode[] {
     const count = isWhole ? 1 : pieces;
     if (nodes.length === 0) {
       angle = atan2(stretch.y1, stretch.x1);
-      nodes.push({ angle, r: Math.hypot(stretch.x1, stretch.y1) });
+      nodes.push({ angle, r: hypot(stretch.x1, stretch.y1) });
     }
     for (let i = 1; i <= count; i++) {
       const { x, y } = pointOn(stretch, i / count);
       const turn = isWhole && stretch.kind === 'arc' ? stretch.sweep : nearestTurn(atan2(y, x) - angle);
       angle += turn;
-      nodes.push({ angle, r: Math.hypot(x, y) });
+      nodes.push({ angle, r: hypot(x, y) });
     }
   }
   const [first] = nodes;

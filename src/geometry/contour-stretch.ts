@@ -2,7 +2,9 @@
  * A closed contour as a run of exact stretches, lines and arcs, and what can be read off them one by one. mm,
  * radians.
  */
+
 import type { Contour } from '../model/sheet.ts';
+import { hypot } from '../units/hypot.ts';
 import { atan, atan2, cos, sin } from '../units/trig.ts';
 
 /** A straight stretch. */
@@ -71,7 +73,7 @@ export function stretchBetween(x1: number, y1: number, x2: number, y2: number, b
   const along = (1 - bulge * bulge) / (4 * bulge);
   const x = (x1 + x2) / 2 - along * (y2 - y1);
   const y = (y1 + y2) / 2 + along * (x2 - x1);
-  const r = (Math.hypot(x2 - x1, y2 - y1) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
+  const r = (hypot(x2 - x1, y2 - y1) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
   return {
     kind: 'arc',
     x1,
@@ -89,7 +91,7 @@ export function stretchBetween(x1: number, y1: number, x2: number, y2: number, b
 /** Length of one stretch, mm. */
 export function stretchLength(stretch: Stretch): number {
   return stretch.kind === 'line'
-    ? Math.hypot(stretch.x2 - stretch.x1, stretch.y2 - stretch.y1)
+    ? hypot(stretch.x2 - stretch.x1, stretch.y2 - stretch.y1)
     : stretch.r * Math.abs(stretch.sweep);
 }
 
@@ -139,7 +141,7 @@ export function contourBox(contour: Contour): Box {
 
 /** True where the point lies within the contour. On the contour itself either answer may come. */
 export function pointInContour(contour: Contour, x: number, y: number): boolean {
-  if (contour.kind === 'circle') return Math.hypot(x - contour.x, y - contour.y) < contour.r;
+  if (contour.kind === 'circle') return hypot(x - contour.x, y - contour.y) < contour.r;
   return pointInStretches(stretchesOf(contour), x, y);
 }
 

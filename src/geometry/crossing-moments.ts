@@ -4,6 +4,7 @@
  * At each height that is an area bounded by lines and arcs, whose moments are closed forms. Over the height they are summed by
  * quadrature between the heights at which two outlines begin or cease to meet; parallel walls need none.
  */
+import { hypot } from '../units/hypot.ts';
 import { stretchMoments } from './contour-area.ts';
 import { discUnion } from './disc-union.ts';
 import type { FlatsPlane } from './turned-curves.ts';
@@ -42,7 +43,7 @@ function turningPoints(holes: readonly ConicHole[], body: ConicBody | null): num
   };
   rings.forEach((a, i) => {
     for (const b of rings.slice(i + 1)) {
-      const d = Math.hypot(a.x - b.x, a.y - b.y);
+      const d = hypot(a.x - b.x, a.y - b.y);
       note(d - a.r0 - b.r0, d - a.r1 - b.r1);
       note(d - a.r0 + b.r0, d - a.r1 + b.r1);
       note(d + a.r0 - b.r0, d + a.r1 - b.r1);

@@ -1,4 +1,5 @@
 /** The area that discs cover together, within a disc with flats or without bounds, as the lines and arcs that bound it. */
+import { hypot } from '../units/hypot.ts';
 import { acos, atan2, cos, sin } from '../units/trig.ts';
 import type { Stretch } from './contour-stretch.ts';
 import type { FlatsPlane } from './turned-curves.ts';
@@ -30,7 +31,7 @@ const leaves = (rim: Disc, px: number, py: number) => within(rim, rim.r + slack,
 /** Angles on a circle at which another circle meets it. */
 function meetingCircle(circle: Disc, other: Disc): number[] {
   const [dx, dy] = [other.x - circle.x, other.y - circle.y];
-  const d = Math.hypot(dx, dy);
+  const d = hypot(dx, dy);
   const cosine = (d * d + circle.r ** 2 - other.r ** 2) / (2 * d * circle.r);
   if (!(Math.abs(cosine) < 1)) return [];
   const [middle, half] = [atan2(dy, dx), acos(cosine)];

@@ -1,4 +1,5 @@
 /** Turns about the axis that bring one set of holes onto another, or a set onto itself. mm, degrees. */
+import { hypot } from '../units/hypot.ts';
 import { atan2, cos, sin } from '../units/trig.ts';
 
 /** A hole's centre. */
@@ -16,23 +17,32 @@ const exact = 1e-9;
 
 const angleOf = ({ x, y }: Place): number => atan2(y, x);
 
-/** Distance between a moving hole and the one it should meet, after a turn in radians. */
-function gap(moving: Place, fixed: Place, turn: number): number {
+/** A set of holes after a turn in radians. */
+function turned(holes: readonly Place[], turn: number): Place[] {
   const c = cos(turn);
   const s = sin(turn);
-  return Math.hypot(moving.x * c - moving.y * s - fixed.x, moving.x * s + moving.y * c - fixed.y);
+  return holes.map(({ x, y }) => ({ x: x * c - y * s, y: x * s + y * c }));
 }
+
+const apart = (a: Place, b: Place): number => hypot(a.x - b.x, a.y - b.y);
 
 /** Which fixed hole each moving one meets after a turn; null when two of them meet the same one. */
 function partners(moving: readonly Place[], fixed: readonly Place[], turn: number): Place[] | null {
-  const met = moving.map((p) =>
-    fixed.reduce((best, q, i) => (gap(p, q, turn) < gap(p, fixed[best] as Place, turn) ? i : best), 0),
-  );
-  return new Set(met).size === moving.length ? met.map((i) => fixed[i] as Place) : null;
+  const met = new Set<Place>();
+  for (const place of turned(moving, turn)) {
+    let [nearest, least] = [fixed[0] as Place, Number.POSITIVE_INFINITY];
+    for (const hole of fixed) {
+      const gap = apart(place, hole);
+      if (gap < least) [nearest, least] = [hole, gap];
+    }
+    if (met.has(nearest)) return null;
+    met.add(nearest);
+  }
+  return [...met];
 }
 
 const worst = (moving: readonly Place[], met: readonly Place[], turn: number): number =>
-  Math.max(...moving.map((p, i) => gap(p, met[i] as Place, turn)));
+  turned(moving, turn).reduce((most, place, i) => Math.max(most, apart(place, met[i] as Place)), 0);
 
 /** The turn near `from` (radians) that makes the worst pair as near as it can be: each pair's gap only falls, then rises. */
 function settled(moving: readonly Place[], met: readonly Place[], from: number): number {

@@ -6,7 +6,9 @@
  * recess, a hole and its countersink) are merged to the largest of their radii, so that nothing is ever
  * counted or cut twice.
  */
+
 import type { Profile, TurnedPart } from '../model/part.ts';
+import { hypot } from '../units/hypot.ts';
 import { cos, sin } from '../units/trig.ts';
 
 /** A conical or cylindrical piece: radius r0 at z0, r1 at z1, linear between. z0 < z1; mm. */
@@ -58,11 +60,20 @@ export function stretchOver(curve: Curve, z0: number, z1: number): Stretch | und
   return curve.stretches.find((s) => s.z0 <= z0 && s.z1 >= z1);
 }
 
+/** A part never changes, and its mass, its sections and its body all start from its curves. */
+const known = new WeakMap<TurnedPart, TurnedCurves>();
+
 /**
  * The curves of a part. Throws a RangeError on a profile that no lathe could follow: heights that descend,
  * radii that are negative, numbers that are not finite, or an outside with no height.
  */
 export function curvesOf(part: TurnedPart): TurnedCurves {
+  const curves = known.get(part) ?? traced(part);
+  known.set(part, curves);
+  return curves;
+}
+
+function traced(part: TurnedPart): TurnedCurves {
   const snap = snapper([part.outer, ...part.drillings.map((d) => d.profile)].flatMap((p) => p.map((q) => q.z)));
   const outer: Curve = { id: part.id, x: 0, y: 0, stretches: stretchesOf(part.outer, part.id, snap) };
   if (outer.stretches.length === 0) throw new RangeError(`${part.id}: the outer profile has no height`);
@@ -121,7 +132,7 @@ function mergeCoaxial(curves: readonly Curve[]): Curve[] {
   for (const curve of curves) {
     const group = groups.find((g) => {
       const head = g[0];
-      return head !== undefined && Math.hypot(head.x - curve.x, head.y - curve.y) <= SAME;
+      return head !== undefined && hypot(head.x - curve.x, head.y - curve.y) <= SAME;
     });
     if (group) group.push(curve);
     else groups.push([curve]);

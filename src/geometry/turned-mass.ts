@@ -17,6 +17,7 @@ interface Cluster {
 
 /** The holes of a slab, by their places in it, in clusters: most stand alone. */
 function clustersOf({ holes, crossings = [] }: Slab): Cluster[] {
+  if (crossings.length === 0) return holes.map((_, i) => ({ holes: [i], breaksOut: false }));
   const clusterOf = holes.map((_, i) => i);
   for (const [a, b] of crossings) {
     if (b === null) continue;

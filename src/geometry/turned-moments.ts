@@ -1,5 +1,7 @@
 /** Moments of plain volumes about the origin, and how they add up to mass properties. */
+
 import type { MassProperties } from '../model/mass.ts';
+import { hypot } from '../units/hypot.ts';
 import { atan2, cos } from '../units/trig.ts';
 import type { FlatsPlane } from './turned-curves.ts';
 
@@ -23,7 +25,16 @@ export function noMoments(): Moments {
 
 /** Adds (sign 1) or takes away (sign -1) moments in place. */
 export function addMoments(sum: Moments, part: Moments, sign: 1 | -1): void {
-  for (const key of Object.keys(sum) as (keyof Moments)[]) sum[key] += sign * part[key];
+  sum.v += sign * part.v;
+  sum.x += sign * part.x;
+  sum.y += sign * part.y;
+  sum.z += sign * part.z;
+  sum.xx += sign * part.xx;
+  sum.yy += sign * part.yy;
+  sum.zz += sign * part.zz;
+  sum.xy += sign * part.xy;
+  sum.xz += sign * part.xz;
+  sum.yz += sign * part.yz;
 }
 
 /**
@@ -92,7 +103,7 @@ export function flattenedConeMoments(z0: number, z1: number, r0: number, r1: num
     const half = (wb - wa) / panels / 2;
     for (const [node, weight] of GAUSS_16) {
       const w = from + half * (1 + node);
-      const r = Math.hypot(d, w);
+      const r = hypot(d, w);
       const s = flattenedDisc(r, flats);
       // dz = slope dr and dr = (w / r) dw
       addSection(m, slope * (w / r) * half * weight, zOf(r), s.area, s.xx, s.yy, s.xy);

@@ -1,5 +1,7 @@
 /** Sections of a turned part: what metal stands at a height, and what a cylinder about the axis cuts. mm. */
+
 import type { TurnedPart } from '../model/part.ts';
+import { hypot } from '../units/hypot.ts';
 import { acos } from '../units/trig.ts';
 import { type Curve, curvesOf, radiusAt, SAME, stretchOver } from './turned-curves.ts';
 
@@ -41,7 +43,7 @@ export function sectionsBetween(part: TurnedPart, from: number, to: number): Sec
 function holeOver(curve: Curve, z0: number, z1: number): SectionHole[] {
   const wall = stretchOver(curve, z0, z1);
   if (!wall) return [];
-  return [{ offset: Math.hypot(curve.x, curve.y), radius: Math.max(radiusAt(wall, z0), radiusAt(wall, z1)) }];
+  return [{ offset: hypot(curve.x, curve.y), radius: Math.max(radiusAt(wall, z0), radiusAt(wall, z1)) }];
 }
 
 /** Angle that a hole takes out of a circle about the axis, radians: 0 to 2 pi. */

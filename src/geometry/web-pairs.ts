@@ -1,5 +1,7 @@
 /** Every two features of a turned part with the web between them, and the thinnest of each kind. How one web is measured: `webs`. */
+
 import type { Drilling, Profile, TurnedPart } from '../model/part.ts';
+import { hypot } from '../units/hypot.ts';
 import { onAxis, webBetween, webToFlats, webToOutside, webWithin, widest } from './webs.ts';
 
 /** The least metal between two features. */
@@ -54,7 +56,7 @@ export function* webPairs(part: TurnedPart): Generator<WebPair> {
   for (const [i, a] of drillings.entries()) {
     for (let j = i + 1; j < drillings.length; j++) {
       const b = drillings[j] as Drilling;
-      const distance = Math.hypot(a.x - b.x, a.y - b.y);
+      const distance = hypot(a.x - b.x, a.y - b.y);
       const floor = distance - (radii[i] as number) - (radii[j] as number);
       yield { a, b, floor, measure: () => once([a.profile, b.profile], distance, () => webBetween(a, b)) };
     }
@@ -66,7 +68,7 @@ export function* webPairs(part: TurnedPart): Generator<WebPair> {
         a,
         drillings.filter((other) => other !== a && onAxis(other)),
       );
-    const offset = Math.hypot(a.x, a.y);
+    const offset = hypot(a.x, a.y);
     yield { a, b: 'outside', floor: unknown, measure: () => once([a.profile, null], offset, toOutside) };
     if (flats) yield { a, b: 'flats', floor: unknown, measure: () => webToFlats(flats, a, outer) };
   }

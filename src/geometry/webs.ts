@@ -8,7 +8,9 @@
  * wall of the recess that it opens in) leaves no web; a face leaves one only towards the parts of the hole that are wider than
  * its mouth, such as the floor of a counterbore.
  */
+
 import type { Drilling, Profile } from '../model/part.ts';
+import { hypot } from '../units/hypot.ts';
 import { cos, sin } from '../units/trig.ts';
 import { type Chain, chainBetween, chainDistance, chainWider, levelAt, profileChain } from './chain-distance.ts';
 
@@ -44,36 +46,57 @@ function shared(first: Profile, second: Profile, within: Span): Span {
   };
 }
 
-/** The least value of f(first radius, second radius) over the heights that two profiles share; +Infinity when they share none. */
-function leastOverSharedHeights(
-  first: Profile,
-  second: Profile,
-  f: (r1: number, r2: number) => number,
-  within: Span = everywhere,
-): number {
+/** Radii of two profiles at one height, on one side of it. */
+interface RadiusPair {
+  readonly first: number;
+  readonly second: number;
+}
+
+/**
+ * The radii that meet at the heights which two profiles share; none when they share none. Radii run straight between corners, so a linear
+ * measure is least at a corner, on one side of it or the other.
+ */
+function radiiAtSharedHeights(first: Profile, second: Profile, within: Span = everywhere): RadiusPair[] {
   const { low, high } = shared(first, second, within);
-  if (!(low < high)) return Number.POSITIVE_INFINITY;
-  const heights = [low, high, ...[...first, ...second].map((p) => p.z).filter((z) => z > low && z < high)];
+  const pairs: RadiusPair[] = [];
+  if (!(low < high)) return pairs;
+  const add = (z: number, from: 'above' | 'below') =>
+    pairs.push({ first: radiusAt(first, z, from), second: radiusAt(second, z, from) });
+  add(low, 'above');
+  add(high, 'below');
+  for (const profile of [first, second])
+    for (const { z } of profile) {
+      if (z <= low || z >= high) continue;
+      add(z, 'above');
+      add(z, 'below');
+    }
+  return pairs;
+}
+
+/** The least of a linear measure of both radii over shared heights; +Infinity where there are none. */
+function leastOver(pairs: readonly RadiusPair[], f: (r1: number, r2: number) => number): number {
   let least = Number.POSITIVE_INFINITY;
-  for (const z of heights) {
-    // Radii run straight between corners, so a linear measure is least at a corner, on one side of it or the other.
-    if (z < high) least = Math.min(least, f(radiusAt(first, z, 'above'), radiusAt(second, z, 'above')));
-    if (z > low) least = Math.min(least, f(radiusAt(first, z, 'below'), radiusAt(second, z, 'below')));
-  }
+  for (const { first, second } of pairs) least = Math.min(least, f(first, second));
   return least;
 }
 
 /**
- * Web between two drillings whose axes stand `distance` apart, mm; never falls as the distance grows. An overlap is its depth as seen
- * along the axis.
+ * Web between two drillings, mm, by how far their axes stand apart, mm, >= 0; it never falls as the distance grows. An overlap is its depth
+ * as seen along the axis. What hangs on the shapes alone is worked out once for all distances.
  * @param first,second profiles, z ascending
- * @param distance centre distance, mm, >= 0
  */
-export function webAtDistance(first: Profile, second: Profile, distance: number): number {
-  const inPlan = leastOverSharedHeights(first, second, (r1, r2) => distance - r1 - r2);
-  if (inPlan < 0) return inPlan;
-  return chainDistance(profileChain(first, 0, 1), profileChain(second, distance, -1));
+export function webByDistance(first: Profile, second: Profile): (distance: number) => number {
+  const radii = radiiAtSharedHeights(first, second);
+  const wall = profileChain(first, 0, 1);
+  return (distance) => {
+    const inPlan = leastOver(radii, (r1, r2) => distance - r1 - r2);
+    return inPlan < 0 ? inPlan : chainDistance(wall, profileChain(second, distance, -1));
+  };
 }
+
+/** Web between two drillings whose axes stand `distance` apart; see webByDistance. */
+export const webAtDistance = (first: Profile, second: Profile, distance: number): number =>
+  webByDistance(first, second)(distance);
 
 /** The same profile seen from the other side: z becomes -z. */
 const turnedOver = (profile: Profile): Profile => [...profile].reverse().map(({ z, r }) => ({ z: 0 - z, r }));
@@ -132,14 +155,14 @@ export const widest = (profile: Profile) => Math.max(...profile.map((p) => p.r))
 
 /** Web between two drillings of a part, mm; null where one only opens in the other. */
 export function webBetween(a: Drilling, b: Drilling): number | null {
-  const distance = Math.hypot(a.x - b.x, a.y - b.y);
+  const distance = hypot(a.x - b.x, a.y - b.y);
   if (!onAxis(a) && !onAxis(b)) return webAtDistance(a.profile, b.profile, distance);
 
   const aIsWide = onAxis(a) && !(onAxis(b) && widest(b.profile) > widest(a.profile));
   const [wide, hole] = aIsWide ? [a.profile, b.profile] : [b.profile, a.profile];
   const own = ownHeights(hole, wide, distance);
   if (!(own.low < own.high)) return null;
-  const inPlan = leastOverSharedHeights(wide, hole, (r1, r2) => distance - r1 - r2, own);
+  const inPlan = leastOver(radiiAtSharedHeights(wide, hole, own), (r1, r2) => distance - r1 - r2);
   if (inPlan < -rounding) {
     // Beside each other or one above the other: the lesser overlap is what would have to be cleared.
     const both = shared(wide, hole, own);
@@ -203,8 +226,8 @@ function coveredBelow(outer: Profile, hole: Profile, offset: number, mouth: numb
  */
 export function webToOutside(outer: Profile, drilling: Drilling, pockets: readonly Drilling[] = []): number {
   const { profile } = drilling;
-  const offset = Math.hypot(drilling.x, drilling.y);
-  const inPlan = leastOverSharedHeights(outer, profile, (outside, r) => outside - offset - r);
+  const offset = hypot(drilling.x, drilling.y);
+  const inPlan = leastOver(radiiAtSharedHeights(outer, profile), (outside, r) => outside - offset - r);
   if (inPlan < 0) return inPlan;
 
   const body = bodyHeights(outer, offset);
@@ -251,16 +274,15 @@ export function webToFlats(
   const ends = [firstOf(profile).z, lastOf(profile).z];
   // Beside a flat that does not reach so far, the rim is nearer than its plane.
   const reached = outer
-    ? chainWider(profileChain(outer, 0, 1), 0, 1, Math.hypot(half, aside)).map((s) => s.map((p) => p.z))
+    ? chainWider(profileChain(outer, 0, 1), 0, 1, hypot(half, aside)).map((s) => s.map((p) => p.z))
     : [ends];
   const heights = reached.filter(([from, to]) => from !== to) as [number, number][];
   const inPlan = heights.map(([from, to]) =>
-    leastOverSharedHeights(
-      profile,
-      [
+    leastOver(
+      radiiAtSharedHeights(profile, [
         { z: Math.min(from, to), r: half },
         { z: Math.max(from, to), r: half },
-      ],
+      ]),
       (r, flat) => flat - towards - r,
     ),
   );

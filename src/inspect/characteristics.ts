@@ -5,8 +5,9 @@
 
 import { builtFacts } from '../job/built-facts.ts';
 import type { Joint } from '../job/joint.ts';
+import { seatRunout } from '../rotor/wheel-links.ts';
 import { generalTolerance } from '../standards/general-tolerances.ts';
-import { faceParallelism, machiningRule, setupRunout } from '../standards/machining-practice.ts';
+import { faceParallelism, machiningRule } from '../standards/machining-practice.ts';
 import { must } from '../standards/table.ts';
 import { type Characteristic, type Found, foundOf, massRow, type Row } from './size-row.ts';
 import { wheelRows } from './wheel-rows.ts';
@@ -94,16 +95,6 @@ function placeRow(joint: Joint, side: 'driving' | 'driven'): Row[] {
   ];
 }
 
-/**
- * How true the wheel's seat runs: the teeth ride on it, and the sensor sees what it is out. A seat on the driving face is turned in one
- * chucking with the driving register; any other seat was turned over with its face, and the centring chain counts just that.
- */
-function seatRunout({ turnOver, adapterSpec: { registers, wheelSeat } }: Joint): Pick<Row, 'upper' | 'from'> {
-  if (wheelSeat?.face !== 'driving' || !registers.driving) return { upper: turnOver.tir, from: turnOver.from };
-  const { tir, source } = setupRunout('one chucking');
-  return { upper: tir, from: `turned with the driving register (${source})` };
-}
-
 /** The two sides against each other: run-out of the register, of the wheel's seat, and of the face. */
 function turnOverRows(joint: Joint): Row[] {
   const seen = builtFacts(joint.job.built);
@@ -111,8 +102,9 @@ function turnOverRows(joint: Joint): Row[] {
     tir === null || tir === undefined ? null : { value: tir, doubt: 2 * dialDoubt, with: 'dial' };
   const common = { part: 'adapter' as const, nominal: 0, lower: 0, unit: 'mm' as const, mend: 'never' as const };
   // A side without a register has none to run out; its face still does.
-  const { registers, wheelSeat, bore } = joint.adapterSpec;
+  const { registers, bore } = joint.adapterSpec;
   const { setup } = joint.job.adapter;
+  const seat = seatRunout(joint);
   return [
     ...(registers.driven
       ? [
@@ -129,14 +121,15 @@ function turnOverRows(joint: Joint): Row[] {
           },
         ]
       : []),
-    ...(wheelSeat
+    ...(seat
       ? [
           {
             ...common,
             id: 'wheel-seat-runout',
             feature: 'wheel-seat',
             what: `run-out of the shoulder for the wheel, ${registers.driving ? 'driving register' : bore === null ? 'outside' : 'bore'} true`,
-            ...seatRunout(joint),
+            upper: seat.tir,
+            from: seat.from,
             gauge: 'dial indicator',
             verb: 'turn true',
             found: null,

@@ -1,4 +1,5 @@
 /** Where the holes of a typed pattern stand, seen as they were typed: looking at the flange's own face. mm, degrees. */
+import type { HoleBeside } from '../formulas/ring-cut.ts';
 import { type ChordSet, chordFactor, circleFromChords, fitCircle, type Measured } from '../measure/all.ts';
 import { aroundCentre, fitLayout } from '../measure/hole-layout.ts';
 import { student95 } from '../measure/least-squares.ts';
@@ -61,6 +62,25 @@ export function emptyNumbers({ positions, unused = [] }: Parameters<typeof holes
 export function nearestEmpty({ positions, unused = [] }: Parameters<typeof holesThere>[0]): number {
   const gaps = unused.flatMap((a) => positions.map((b) => Math.hypot(a.x - b.x, a.y - b.y)));
   return Math.min(Number.POSITIVE_INFINITY, ...gaps);
+}
+
+/** The holes of a flange and their size. */
+export interface HolesOfFlange extends Pick<UsedHoles, 'positions'>, Partial<Pick<UsedHoles, 'unused'>> {
+  readonly diameter: { readonly value: number };
+}
+
+/** For each screw that has any: the flange's other holes whose edge lies nearer to its axis than `reach`, mm, the empty ones among them. */
+export function holesBeside(holes: HolesOfFlange, reach: number): HoleBeside[][] {
+  const radius = holes.diameter.value / 2;
+  const all = holesThere(holes);
+  return holes.positions
+    .map((screw) =>
+      all.flatMap((hole) => {
+        const distance = Math.hypot(hole.x - screw.x, hole.y - screw.y);
+        return hole !== screw && distance - radius < reach ? [{ distance, radius }] : [];
+      }),
+    )
+    .filter((beside) => beside.length > 0);
 }
 
 /** How many of so many evenly spaced holes can be used and still be evenly spaced: the divisors from 2 up, all of them included. */

@@ -1,4 +1,5 @@
 /** The whole joint, decided and built: what checks, drawings and reports read. */
+import type { HoleBeside } from '../formulas/ring-cut.ts';
 import type { Assumption } from '../model/finding.ts';
 import type { MassProperties } from '../model/mass.ts';
 import type { TurnedPart } from '../model/part.ts';
@@ -47,6 +48,8 @@ export interface PressedSeat {
   readonly face: number;
   readonly outer: number;
   readonly inner: number;
+  /** Other holes of the flange near the ring, or under it, at the screw that they leave least; left out where none is near. */
+  readonly beside?: readonly HoleBeside[];
   /** Pressure that the part bears, MPa, or null; what it rests on, or why there is none. */
   readonly limit: number | null;
   readonly how: string;
@@ -95,6 +98,17 @@ export interface RegisterFit {
   readonly method: string;
   readonly gauge: string;
   readonly source: string;
+}
+
+/** How a wheel whose outside was left open came by its size. mm. */
+export interface WheelGrowth {
+  readonly outside: number;
+  /** What it would be for screws, adapter and flanges alone. */
+  readonly start: number;
+  /** What set the size: "the sensor finds a pitch of 5 mm". */
+  readonly because: string;
+  /** One change each that makes it smaller, and how large the wheel then comes out, smallest first; left out where none was looked for. */
+  readonly smaller?: readonly { readonly key: string; readonly outside: number }[];
 }
 
 /** A wheel's bore that is turned to its register after cutting: limits as diameters, clearance on the register, how it is reached. */
@@ -223,6 +237,8 @@ export interface Joint {
   } | null;
   /** Null where the bore stays as cut; left out where nothing was worked out. */
   readonly wheelBore?: WheelBore | null;
+  /** How its outside was chosen; left out where it was typed. */
+  readonly wheelGrowth?: WheelGrowth;
   readonly screws: readonly ScrewGroup[];
   /** What the registers come to; null where a side has none, left out where nothing was worked out. */
   readonly fits?: { readonly driving: RegisterFit | null; readonly driven: RegisterFit | null };

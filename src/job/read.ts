@@ -1,5 +1,6 @@
 /** Reading a job file: text in; a whole job with defaults, or every mistake with its place. Nothing is thrown at a typist. */
 import type { z } from 'zod';
+import { keepDigits } from './as-typed.ts';
 import { crossCheck } from './cross-check.ts';
 import type { JobDocument } from './document.ts';
 import { parseJobText } from './document.ts';
@@ -89,6 +90,7 @@ export function readJobDocument(document: JobDocument, fileName: string): JobRea
     errors.push(errorAt(path, message, more));
   });
   if (!read.success || errors.length > 0) return { ok: false, errors: atMost(sortErrors(errors)) };
+  if (document.document) keepDigits(read.data, document.data, document.document.contents, document.document);
   return {
     ok: true,
     file: fileName,

@@ -100,7 +100,7 @@ export function wheelSchema(fields: Fields) {
       fit: fitSchema(fields, {
         zone: "Tolerance zone of the wheel's bore.",
         about:
-          'How the bore is finished: auto leaves it as cut, wheel.clearance over its register; a tolerance zone of ISO 286, such as H8, or { clearance: 0.01 mm } made to the register: cut undersize and turned.',
+          'How the bore is finished: auto leaves it as cut, wheel.clearance over its register; a tolerance zone of ISO 286, such as H8, or { clearance: 0.01 mm } made to the register: cut undersize and turned. Left out: as cut, or H8 where only that brings the wheel within its limits.',
         grade: 8,
       }).prefault('auto'),
       stock: fields

@@ -148,6 +148,8 @@ const up = (value: number) => Math.max(outsideRange.least, Math.ceil(value - rou
 export interface WheelSizing {
   /** Least outside for a count, a whole mm; null where none up to the greatest does. */
   readonly least: (teeth: number) => number | null;
+  /** Least outside that clears what lies inside of the teeth, whatever they ask for themselves, a whole mm. */
+  readonly start: number;
   /** What sets it, the greatest first; what no outside meets stands before all. */
   readonly needs: (teeth: number) => readonly OutsideNeed[];
 }
@@ -175,6 +177,7 @@ export function wheelSizing(wheel: WheelInput, judges: Judges, roots: readonly R
       return needs.every(({ holds }) => holds(spec, sizes));
     });
   return {
+    start,
     least: (teeth) => leastFrom(start, teeth, withHand) ?? leastFrom(start, teeth, bare),
     needs: (teeth) =>
       [

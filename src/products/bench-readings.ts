@@ -22,6 +22,13 @@ const toolWords: Readonly<Record<Measured['basis'], string>> = {
 /** More dial readings than these are told by how many they are. */
 const mostDial = 8;
 
+/** A size as it counts: with the decimals that it was typed with where it counts as it was typed, in mm. */
+function countsAs(size: Measured, words: string, units: Joint['job']['units']): string {
+  const [first] = /^\d+\.\d+/.exec(words) ?? [];
+  const isSame = first !== undefined && units === 'mm' && Number(first) === size.value;
+  return `${isSame ? first : sizeText(size.value, units)} \u00b1${sizeText(size.doubt, units)}`;
+}
+
 /** A size of a known pattern that nobody measured says so. */
 function sizeLine(what: string, typed: Measured | undefined, resolved: Measured | null, joint: Joint): ReadingLine[] {
   const { units } = joint.job;
@@ -32,7 +39,7 @@ function sizeLine(what: string, typed: Measured | undefined, resolved: Measured 
     {
       what,
       typed: typed ? (words?.words ?? '') : 'pattern, not measured',
-      counts: `${sizeText(size.value, units)} \u00b1${sizeText(size.doubt, units)}`,
+      counts: countsAs(size, words?.words ?? '', units),
       tool: typed ? (words?.instrument ?? toolWords[size.basis]) : toolWords.catalogue,
     },
   ];

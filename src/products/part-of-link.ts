@@ -6,6 +6,7 @@ const parts: Readonly<Record<string, string>> = {
   lean: 'body',
   'turn-over': 'body',
   parallelism: 'body',
+  'wheel-seat-runout': 'wheel-seat',
   'wheel-bore': 'wheel-bore',
   teeth: 'wheel-outline',
   'set-true': 'wheel-outline',

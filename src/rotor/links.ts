@@ -13,7 +13,7 @@ import { seen, sizesRead, turnOf, wrapped } from './as-bolted.ts';
 import { registerCure, trueUp, turnOverCure } from './link-cures.ts';
 import { type FlangeSide, overTemperatures, registerClearance, screwPlay } from './plays.ts';
 import { faceLink } from './tilt.ts';
-import { setLink, wheelLinks } from './wheel-links.ts';
+import { seatLinks, setLink, wheelLinks } from './wheel-links.ts';
 
 /** The places along the joint whose axis the chain tells. */
 export type Station = 'adapter' | 'driven face' | 'shaft' | 'wheel' | 'teeth';
@@ -154,16 +154,14 @@ function workedOut(joint: Joint, station: Station): Link[] {
         : setLink(wheel.set_true, at);
   // What is set true are the teeth: the rest of the wheel stays off by as much as they are off the bore.
   if (set) return [set, ...(station === 'wheel' ? [own.teeth] : [])];
-  // A seat is turned in the same set-up as the face it belongs to. A flange's rim goes with its register: the driving one runs out as
+  // A seat belongs to the set-up of its face, and runs out in it by what the drawing lets it. A flange's rim goes with its register: the driving one runs out as
   // that flange does, the driven one stands where the adapter's register holds it, whatever its own shaft does.
   const upTo =
     wheel.on === 'driving'
       ? runOut(joint, 'driving')
       : wheel.on === 'driven'
         ? toDriven()
-        : wheel.face === 'driven'
-          ? drivenFace
-          : adapter;
+        : [...(wheel.face === 'driven' ? drivenFace : adapter), ...seatLinks(joint)];
   return station === 'wheel' ? [...upTo, own.bore] : [...upTo, own.bore, own.teeth];
 }
 

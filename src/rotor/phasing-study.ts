@@ -19,11 +19,19 @@ const leastMiss = 0.02;
 /** A typed turn this near to one that fits is that one, degrees. */
 const near = 0.5;
 
+/** A flange's holes are the same in every way of holding it that a search tries; the turns hang on them and on what they may miss by. */
+const knownTurns = new WeakMap<ResolvedFlange['holes'], Map<number, readonly number[]>>();
+
 /** Turns that bring the holes of a side onto each other, within half the play of the screws in them. Degrees, ascending from 0. */
-export function fittingTurns(joint: Joint, side: Side): number[] {
+export function fittingTurns(joint: Joint, side: Side): readonly number[] {
   const screws = joint.screws.find((group) => group.side === side) ?? joint.screws[0];
   const play = screws ? screwPlay(joint, screws, side) : 0;
-  return symmetryTurns(holesThere(joint[side].holes), Math.max(leastMiss, play / 2));
+  const { holes } = joint[side];
+  const miss = Math.max(leastMiss, play / 2);
+  const byMiss = knownTurns.get(holes) ?? new Map<number, readonly number[]>();
+  const turns = byMiss.get(miss) ?? symmetryTurns(holesThere(holes), miss);
+  knownTurns.set(holes, byMiss.set(miss, turns));
+  return turns;
 }
 
 /** The fitting turn that a typed one means; null when it means none. */

@@ -113,8 +113,8 @@ const stance = (what: Stance['what'], up: number, train: Train): Stance => ({
   residual: residualAngle(train),
 });
 
-/** The line at bump and droop, where they can be worked out. */
-export function stancesOf(joint: JointWithShaft, placed: PlacedTrain): Stance[] {
+/** The train at bump and droop, where they can be worked out. */
+export function trainsOfTravel(joint: JointWithShaft, placed: PlacedTrain): Pick<Stance, 'what' | 'up' | 'train'>[] {
   const travel = joint.job.shaft?.travel;
   if (!travel) return [];
   const path = { arm: travel.arm ?? 0, pivot: travel.pivot ?? null };
@@ -124,9 +124,13 @@ export function stancesOf(joint: JointWithShaft, placed: PlacedTrain): Stance[] 
   ] as const;
   return ends.flatMap(([what, up]) => {
     const there = up === 0 ? null : travelled(placed, up, path);
-    return there ? [stance(what, up, trainOf(there))] : [];
+    return there ? [{ what, up, train: trainOf(there) }] : [];
   });
 }
+
+/** The line at bump and droop, where they can be worked out. */
+export const stancesOf = (joint: JointWithShaft, placed: PlacedTrain): Stance[] =>
+  trainsOfTravel(joint, placed).map(({ what, up, train }) => stance(what, up, train));
 
 /** Equivalent angle up to which a train counts as even where no speed is known, degrees: the 3 degree rule. Source: two joint makers. */
 export const evenAngle = 3;

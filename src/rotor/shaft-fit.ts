@@ -1,4 +1,5 @@
 /** How long the shaft must be made: the readings with the mock-up in place, the adapter counted once, slip and travel. Lengths mm. */
+
 import {
   type Between,
   centreDistance,
@@ -13,6 +14,7 @@ import type { ShaftInput } from '../job/schema-shaft.ts';
 import { machiningRule } from '../standards/machining-practice.ts';
 import { shaftRule } from '../standards/shaft-practice.ts';
 import { must } from '../standards/table.ts';
+import { hypot } from '../units/hypot.ts';
 import { type JointWithShaft, readAcross, type ShaftLine, shaftLine } from './shaft-line.ts';
 
 /** What the shaft at hand needs. */
@@ -162,7 +164,7 @@ export function studyFit(joint: JointWithShaft): FitStudy | null {
   return {
     ok: true,
     reading,
-    doubt: Math.hypot(doubt, thicknessDoubt),
+    doubt: hypot(doubt, thicknessDoubt),
     takenOff: by,
     because,
     faces,

@@ -10,7 +10,7 @@ import {
   wedged,
 } from '../formulas/train-moves.ts';
 import { shaftRule } from '../standards/shaft-practice.ts';
-import { type AngleStudy, evenAngle, stancesOf } from './shaft-angles.ts';
+import { type AngleStudy, evenAngle, stancesOf, trainsOfTravel } from './shaft-angles.ts';
 import type { JointWithShaft } from './shaft-line.ts';
 
 /** One thing that may be set. mm or degrees, as it lies; plus: nose up, or raised. */
@@ -142,8 +142,8 @@ function searchShims(joint: JointWithShaft, study: AngleStudy): ShimStudy | null
   const cost = (at: readonly number[]): number => {
     const there = moved(at);
     const train = trainOf(there);
-    const ends = study.placed ? stancesOf(joint, there) : [];
-    const travel = ends.reduce((sum, { residual }) => sum + (residual / allowed) ** 2, 0);
+    const ends = study.placed ? trainsOfTravel(joint, there) : [];
+    const travel = ends.reduce((sum, end) => sum + uneven(end.train), 0);
     return (
       uneven(train) + (travelWeight * travel) / Math.max(1, ends.length) + jointWeight * jointTrouble(train, steepest)
     );

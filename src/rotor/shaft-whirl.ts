@@ -167,7 +167,11 @@ const farthest = 10_000;
  */
 export function longestShaft(shaft: ShaftToBend, speed: number, share = goodShare): number | null {
   const least = Math.ceil((shaft.near.reach ?? 0) + (shaft.far.reach ?? 0) + shortest);
-  const holds = (length: number) => share * criticalSpeed({ ...shaft, length }) >= speed;
+  // The lower of the two counts: where the handbook alone is too low, the beam is not asked.
+  const holds = (length: number) => {
+    const made = { ...shaft, length };
+    return share * handbookSpeed(made).speed >= speed && share * criticalSpeed(made) >= speed;
+  };
   if (!holds(least)) return null;
   // The handbook alone sets an upper end: its speed falls with the square of the length.
   const bound = lengthForSpeed(shaft.length, share * handbookSpeed(shaft).speed, speed);

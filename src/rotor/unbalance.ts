@@ -2,11 +2,13 @@
  * Everything that pulls the joint to one side, as one chain of unbalances in g.mm: the parts' own shapes, what rides off centre, and
  * screws that do not weigh alike. Angles in the adapter's frame.
  */
+
 import { type Arrow, angleOf, sizeOf, sumOf } from '../formulas/arrows.ts';
 import type { Link } from '../formulas/chain.ts';
 import { type SignedBody, together } from '../formulas/rigid-bodies.ts';
 import type { Joint } from '../job/joint.ts';
 import type { MassProperties } from '../model/mass.ts';
+import { hypot } from '../units/hypot.ts';
 import { linksTo, type Station } from './links.ts';
 import { screwBodies, screwMasses } from './screw-body.ts';
 
@@ -97,12 +99,9 @@ function ridingLinks(joint: Joint): Link[] {
   }
   return [...links.values()]
     .filter(({ link, mass }) => mass > 0 && link.most > 0)
-    .map(({ link, mass }) => ({
-      ...link,
-      least: link.least * mass,
-      most: link.most * mass,
-      doubt: link.doubt * mass,
-    }));
+    .map(({ link, mass }) =>
+      Object.assign({}, link, { least: link.least * mass, most: link.most * mass, doubt: link.doubt * mass }),
+    );
 }
 
 /** Screws of one box differ in mass by up to this share either way. Common practice: length and head tolerances allow more. */
@@ -151,7 +150,7 @@ function scatterLink(joint: Joint): Link[] {
     const each = screw + (nut ?? 0) + (washer ?? 0);
     most += screwScatterShare * each * mostOneSided(group.positions);
     // An even spread of plus or minus a has the variance a^2/3.
-    for (const { x, y } of group.positions) squares += (screwScatterShare * each * Math.hypot(x, y)) ** 2 / 3;
+    for (const { x, y } of group.positions) squares += (screwScatterShare * each * hypot(x, y)) ** 2 / 3;
   }
   const known = weighed.link ? [weighed.link] : [];
   if (most === 0) return known;
@@ -176,7 +175,7 @@ function scatterLink(joint: Joint): Link[] {
 export function mostOneSided(positions: readonly { readonly x: number; readonly y: number }[]): number {
   // The sum is greatest along one of the sums that a line through the axis parts into two sides; every point gives two such lines.
   return positions.reduce((most, p) => {
-    const length = Math.hypot(p.x, p.y);
+    const length = hypot(p.x, p.y);
     if (length === 0) return most;
     for (const tilt of [1e-9, -1e-9]) {
       // A line just beside the point decides the side of every point.
@@ -187,7 +186,7 @@ export function mostOneSided(positions: readonly { readonly x: number; readonly 
         x += side * q.x;
         y += side * q.y;
       }
-      most = Math.max(most, Math.hypot(x, y));
+      most = Math.max(most, hypot(x, y));
     }
     return most;
   }, 0);

@@ -4,6 +4,7 @@ import { eccentricityOf } from '../formulas/fit.ts';
 import type { Joint } from '../job/joint.ts';
 import { heldOnContour } from '../job/schema-sheet.ts';
 import { hasWindows } from '../parts/tone-wheel.ts';
+import { setupRunout } from '../standards/machining-practice.ts';
 import { wheelBoreCure } from './link-cures.ts';
 
 /** What the cutting service holds on a contour of the wheel, plus or minus mm. */
@@ -16,6 +17,58 @@ export function wheelPlay(joint: Joint): { readonly least: number; readonly grea
   const cut = wheelCut(joint);
   const bore = made?.limits ?? { lower: spec.bore - cut, upper: spec.bore + cut };
   return { least: bore.lower - register.upper, greatest: bore.upper - register.lower };
+}
+
+/** How true the shoulder for the wheel is turned: total indicator reading, mm, against what, and whether that rests on memory. */
+export interface SeatRunout {
+  readonly tir: number;
+  readonly from: string;
+  readonly memory: boolean;
+}
+
+/**
+ * Run-out that the shoulder for the wheel is allowed, driving register true (or what stands in for it); null without a shoulder. Drawing,
+ * inspection record and chain all take it from here. A shoulder on the driving face is turned in one chucking with the driving register.
+ * Any other one stands in the set-up of the driven side, or has no register beside it: it runs out as turning the part over lets it.
+ */
+export function seatRunout({ turnOver, adapterSpec, job }: Joint): SeatRunout | null {
+  const { registers, wheelSeat } = adapterSpec;
+  if (!wheelSeat) return null;
+  if (wheelSeat.face === 'driving' && registers.driving) return withRegister('driving');
+  return { ...turnOver, memory: job.adapter.runout === undefined };
+}
+
+/** A shoulder turned in one chucking with the register beside it. */
+function withRegister(side: 'driving' | 'driven'): SeatRunout {
+  const { tir, source, memory } = setupRunout('one chucking');
+  return { tir, from: `turned with the ${side} register (${source})`, memory };
+}
+
+/**
+ * The shoulder for the wheel against the axis that the chain has come to: that of the driving register, or for a shoulder on the driven
+ * face that of the driven register. There turning over is a link of its own and holds the shoulder too, until the driven register was read
+ * with a dial: what the shoulder may be off that register then comes on top.
+ */
+export function seatLinks(joint: Joint): Link[] {
+  const { wheelSeat } = joint.adapterSpec;
+  if (!wheelSeat) return [];
+  const isRead = (joint.asMeasured?.register ?? null) !== null;
+  if (wheelSeat.face === 'driven' && !isRead) return [];
+  const runout = wheelSeat.face === 'driven' ? withRegister('driven') : seatRunout(joint);
+  if (!runout) return [];
+  return [
+    {
+      id: 'wheel-seat-runout',
+      what: 'the shoulder for the wheel',
+      least: 0,
+      most: runout.tir / 2,
+      angle: null,
+      doubt: 0,
+      source: runout.from,
+      memory: runout.memory,
+      cure: '',
+    },
+  ];
 }
 
 /** The wheel's bore on its register, and its teeth about its bore. */

@@ -1,7 +1,9 @@
 /** Where bars and windows, or teeth and valleys, meet the circle that a sensor looks at from the side, on the outline itself. Radians. */
+
 import { type Stretch, stretchesOf } from '../geometry/contour.ts';
 import type { Contour, SheetPart } from '../model/sheet.ts';
 import { axialRadius, hasWindows, pulseAt, type ToneWheelSpec } from '../parts/tone-wheel.ts';
+import { hypot } from '../units/hypot.ts';
 import { atan2, cos, sin } from '../units/trig.ts';
 
 /** Bars and windows, or teeth and valleys, along one circle. */
@@ -29,7 +31,7 @@ export function crossingsOf(contour: Contour, radius: number): number[] {
   return stretchesOf(contour).flatMap((stretch) => {
     const beyond = (share: number) => {
       const { x, y } = pointOn(stretch, share);
-      return Math.hypot(x, y) >= radius;
+      return hypot(x, y) >= radius;
     };
     return Array.from({ length: pieces }, (_, i) => [i / pieces, (i + 1) / pieces] as const).flatMap(([from, to]) => {
       const starts = beyond(from);

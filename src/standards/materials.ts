@@ -48,8 +48,7 @@ const shearRatios: Readonly<Record<MaterialFamily, number>> = {
  * underscores do not matter. A miss names every id, and the one that was probably meant.
  */
 export function findMaterial(id: string): Lookup<Material> {
-  const key = bare(id);
-  const row = materialTable.rows.find((candidate) => namesOf(candidate).some((name) => bare(name) === key));
+  const row = rowsByName.get(bare(id));
   if (row !== undefined) return found(material(row));
   const guess = meant(id, materialTable.rows.flatMap(namesOf));
   return missing(`There is no material "${id}"${guess}. Known: ${materialIds.join(', ')}.`);
@@ -70,6 +69,11 @@ function namesOf(row: MaterialRow): readonly string[] {
 function bare(name: string): string {
   return fold(name).replace(/[-_&.]/g, '');
 }
+
+/** Rows by their bare names; of two rows with one name the first. A joint asks for its few materials again and again. */
+const rowsByName = new Map<string, MaterialRow>(
+  [...materialTable.rows].reverse().flatMap((row) => namesOf(row).map((name) => [bare(name), row] as const)),
+);
 
 function material(row: MaterialRow): Material {
   const note = materialNotes[row.id];

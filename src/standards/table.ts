@@ -56,6 +56,23 @@ export function must<T>(lookup: Lookup<T>): T {
   return lookup.value;
 }
 
+/** Rows by the folded values of a column, the first of equal ones. Tables never change, and a search looks the same few rows up again and again. */
+const indices = new WeakMap<object, Map<string, Map<string, object>>>();
+
+function indexOf<Row extends object>(table: StandardTable<Row>, column: keyof Row & string): Map<string, object> {
+  const byColumn = indices.get(table) ?? new Map<string, Map<string, object>>();
+  indices.set(table, byColumn);
+  const known = byColumn.get(column);
+  if (known) return known;
+  const index = new Map<string, object>();
+  for (const row of table.rows) {
+    const key = fold(String(row[column]));
+    if (!index.has(key)) index.set(key, row);
+  }
+  byColumn.set(column, index);
+  return index;
+}
+
 /**
  * Find the row whose `column` equals `wanted`. Letter case and spaces do not matter.
  * A miss lists every legal value of that column and, for a small slip, the value that was probably meant.
@@ -65,9 +82,8 @@ export function lookUp<Row extends object>(
   column: keyof Row & string,
   wanted: string | number,
 ): Lookup<Row> {
-  const key = fold(String(wanted));
-  const row = table.rows.find((candidate) => fold(String(candidate[column])) === key);
-  if (row !== undefined) return found(row);
+  const row = indexOf(table, column).get(fold(String(wanted)));
+  if (row !== undefined) return found(row as Row);
   const legal = [...new Set(table.rows.map((candidate) => String(candidate[column])))];
   return missing(
     `${table.edition} lists no ${column} ${wanted}${meant(String(wanted), legal)}. Listed: ${legal.join(', ')}.`,

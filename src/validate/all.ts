@@ -24,6 +24,7 @@ import { gripCheck } from './grip.ts';
 import { headPressure } from './head-pressure.ts';
 import { headRoom } from './head-room.ts';
 import { heads } from './heads.ts';
+import { headsOverHoles } from './heads-over-holes.ts';
 import { heat } from './heat.ts';
 import { holes } from './holes-clear.ts';
 import { jointAngleCheck } from './joint-angles.ts';
@@ -52,6 +53,7 @@ import { toolRoom } from './tightening-tools.ts';
 import { torsion } from './torsion.ts';
 import { webs } from './webs.ts';
 import { wheel } from './wheel.ts';
+import { wheelSize } from './wheel-size.ts';
 
 export const checks: readonly Check[] = [
   webs,
@@ -59,6 +61,7 @@ export const checks: readonly Check[] = [
   thickness,
   heads,
   headRoom,
+  headsOverHoles,
   registers,
   dowels,
   heat,
@@ -88,6 +91,7 @@ export const checks: readonly Check[] = [
   sensorSpeed,
   reading,
   wheel,
+  wheelSize,
   signal,
   sheet,
   bracketPlace,
@@ -103,7 +107,7 @@ export const checks: readonly Check[] = [
 
 /** Findings of every check, passes included, in the order of the list. Ranking them is the report's business. */
 export function validate(joint: Joint): Finding[] {
-  return checks.flatMap((check) => [...check.run(joint)]);
+  return checks.flatMap((check) => check.run(joint));
 }
 
 /**
@@ -133,5 +137,5 @@ export function judgementsOf(joint: Joint, drawn: readonly Finding[], real: read
 
 /** The same without the slow checks, to compare many designs by: none of those tells two designs apart that the others do not. */
 export function validateQuickly(joint: Joint): Finding[] {
-  return checks.flatMap((check) => (check.isSlow ? [] : [...check.run(joint)]));
+  return checks.flatMap((check) => (check.isSlow ? [] : check.run(joint)));
 }

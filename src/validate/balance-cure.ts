@@ -1,10 +1,12 @@
 /** What to take off, where and how deep: a drilled hole, or a flat, on the heavy side. */
+
 import { angleOf, sizeOf } from '../formulas/arrows.ts';
 import { depthInwards, drilledInwards, flatFor, pointHeight, rimOf } from '../formulas/correction-drill.ts';
 import type { Joint } from '../job/joint.ts';
 import type { MassProperties } from '../model/mass.ts';
 import { hasWindows } from '../parts/tone-wheel.ts';
 import { pullOf } from '../rotor/unbalance.ts';
+import { hypot } from '../units/hypot.ts';
 import { cos, sin } from '../units/trig.ts';
 import { angle, mm } from './words.ts';
 
@@ -113,9 +115,7 @@ export interface WheelHole {
 export function wheelHole({ wheelMass, wheelSpec }: Joint): WheelHole | null {
   if (!wheelMass || !wheelSpec) return null;
   const pull = pullOf(wheelMass);
-  const circle = wheelSpec.screwHoles
-    ? Math.max(...wheelSpec.screwHoles.positions.map((p) => Math.hypot(p.x, p.y)))
-    : 0;
+  const circle = wheelSpec.screwHoles ? Math.max(...wheelSpec.screwHoles.positions.map((p) => hypot(p.x, p.y))) : 0;
   const inner = Math.max(circle + (wheelSpec.screwHoles?.diameter ?? 0) / 2, wheelSpec.bore / 2);
   const radius = (inner + wheelSpec.root / 2) / 2;
   const { density } = wheelSpec.material;

@@ -1,4 +1,5 @@
 /** Unbalance that the parts carry by their shape alone, and the hole group that spoils the symmetry. */
+
 import { permissibleUnbalance, twoPlaneUnbalance } from '../formulas/balance.ts';
 import { profileMass } from '../geometry/turned-mass.ts';
 import type { Joint } from '../job/joint.ts';
@@ -8,6 +9,7 @@ import type { MassProperties } from '../model/mass.ts';
 import { markOf, type ToneWheelSpec } from '../parts/tone-wheel.ts';
 import { balanceGrade } from '../standards/balance-grades.ts';
 import { must } from '../standards/table.ts';
+import { hypot } from '../units/hypot.ts';
 import { adapterCorrection, wheelCorrection } from './balance-cure.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { plural } from './words.ts';
@@ -27,13 +29,13 @@ const symmetricalShare = 0.05;
 function pulls({ adapter }: Joint): Pull[] {
   return adapter.features.flatMap((feature) => {
     const taken = adapter.drillings
-      .filter((d) => d.feature === feature.id && Math.hypot(d.x, d.y) > 0)
+      .filter((d) => d.feature === feature.id && hypot(d.x, d.y) > 0)
       .map((d) => ({ ...d, mass: profileMass(d.profile, adapter.material.density).mass }));
     if (taken.length === 0) return [];
     const x = taken.reduce((sum, d) => sum + d.mass * d.x, 0);
     const y = taken.reduce((sum, d) => sum + d.mass * d.y, 0);
-    const one = Math.max(...taken.map((d) => d.mass * Math.hypot(d.x, d.y)));
-    return [{ id: feature.id, label: feature.label, pull: Math.hypot(x, y), one }];
+    const one = Math.max(...taken.map((d) => d.mass * hypot(d.x, d.y)));
+    return [{ id: feature.id, label: feature.label, pull: hypot(x, y), one }];
   });
 }
 
@@ -134,7 +136,7 @@ function spinning(joint: Joint): Spinning[] {
 function judgePart(part: Spinning, joint: Joint): Finding[] {
   const { duty } = joint.job;
   const { mass, id } = part;
-  const own = mass.mass * Math.hypot(mass.centre[0], mass.centre[1]);
+  const own = mass.mass * hypot(mass.centre[0], mass.centre[1]);
   const source = 'ISO 21940-11; textbook two-plane statics';
   const balanced = {
     feature: part.feature,
@@ -159,7 +161,7 @@ function judgePart(part: Spinning, joint: Joint): Finding[] {
   const grade = must(balanceGrade(duty.grade));
   const allowed = permissibleUnbalance(mass.mass, grade.G, duty.speed);
   const planes = twoPlaneUnbalance(mass, part.low, part.high);
-  const inPlane = [planes.low, planes.high].map(({ x, y }) => Math.hypot(x, y));
+  const inPlane = [planes.low, planes.high].map(({ x, y }) => hypot(x, y));
   const at = `${grade.name} at ${duty.speed} rpm`;
   return [
     judged(

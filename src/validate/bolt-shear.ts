@@ -2,6 +2,7 @@
  * What if a face slips after all: do the screws shear, do their holes give way? A second line where the faces grip; the only one where
  * they do not.
  */
+
 import { bearingResistance, screwForce, shearResistance } from '../formulas/bolt-shear.ts';
 import { nearestEmpty } from '../job/hole-pattern.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';
@@ -11,6 +12,7 @@ import { flangeMaterial, passingHole } from '../rotor/plays.ts';
 import type { Material } from '../standards/materials.ts';
 import { shankOf } from '../standards/shank-lengths.ts';
 import { findThread } from '../standards/threads.ts';
+import { hypot } from '../units/hypot.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { carryByDowels } from './dowels-shear.ts';
 import { torqueInWords, torqueMissing, torqueOf } from './duty-torque.ts';
@@ -117,10 +119,10 @@ function platesOf(joint: Joint, side: FaceSide, group: ScrewGroup): Plate[] {
 
 /** Resistance of a plate at its worst hole, N. */
 function bears(plate: Plate, thickness: number, group: ScrewGroup): number {
-  const radii = group.positions.map(({ x, y }) => Math.hypot(x, y));
+  const radii = group.positions.map(({ x, y }) => hypot(x, y));
   const edge = Math.min(plate.face.outside - Math.max(...radii), Math.min(...radii) - plate.face.inside);
   const pitch = group.positions.reduce((least, a, i) => {
-    const gaps = group.positions.slice(i + 1).map((b) => Math.hypot(a.x - b.x, a.y - b.y));
+    const gaps = group.positions.slice(i + 1).map((b) => hypot(a.x - b.x, a.y - b.y));
     return Math.min(least, ...gaps);
   }, plate.empty);
   const { major: d, class: cls } = group;

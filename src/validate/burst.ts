@@ -1,4 +1,5 @@
 /** Does the adapter or the wheel fly apart? */
+
 import {
   type BarredRim,
   barredRimStress,
@@ -14,6 +15,7 @@ import type { Finding } from '../model/finding.ts';
 import { hasWindows, leastSpan, type ToneWheelSpec, toothMeasures, toothTop } from '../parts/tone-wheel.ts';
 import { screwMasses } from '../rotor/screw-body.ts';
 import type { Material } from '../standards/materials.ts';
+import { hypot } from '../units/hypot.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { sourced } from './words.ts';
 
@@ -35,7 +37,7 @@ interface Rotor {
   readonly rim?: BarredRim;
 }
 
-const radiusOf = ({ x, y }: { readonly x: number; readonly y: number }) => Math.hypot(x, y);
+const radiusOf = ({ x, y }: { readonly x: number; readonly y: number }) => hypot(x, y);
 
 /** Screws, nuts and washers of a group, g. */
 function hardwareMass(group: ScrewGroup): number {

@@ -1,4 +1,5 @@
 /** What a screw clamps: the parts under its head, and the ring of the face that they touch on. mm. */
+
 import type { Backing } from '../formulas/flange-bending.ts';
 import type { ClampedStack, Layer } from '../formulas/preload-change.ts';
 import { nearestEmpty } from '../job/hole-pattern.ts';
@@ -7,6 +8,7 @@ import { contactRing, type FaceSide, faceSides } from '../rotor/joint-face.ts';
 import { flangeMaterial, passingHole } from '../rotor/plays.ts';
 import { findMaterial, type Material } from '../standards/materials.ts';
 import { must } from '../standards/table.ts';
+import { hypot } from '../units/hypot.ts';
 import { atan2 } from '../units/trig.ts';
 import { pocketDepth } from './heads.ts';
 
@@ -77,7 +79,7 @@ export function pitches({ positions }: ScrewGroup): number[] {
     ? []
     : round.map((p, at) => {
         const next = round[(at + 1) % round.length] ?? p;
-        return Math.hypot(next.x - p.x, next.y - p.y);
+        return hypot(next.x - p.x, next.y - p.y);
       });
 }
 
@@ -90,7 +92,7 @@ export function besideEmpty(joint: Joint, { side }: ScrewGroup): number {
 
 /** How far the metal of the face reaches from the screw that has least of it, mm; negative where the screw stands beside it. */
 export function backingOf(joint: Joint, group: ScrewGroup): Backing | null {
-  const radii = group.positions.map(({ x, y }) => Math.hypot(x, y));
+  const radii = group.positions.map(({ x, y }) => hypot(x, y));
   const ring = pressedRing(joint, group);
   return ring && { inwards: Math.min(...radii) - ring.inside, outwards: ring.outside - Math.max(...radii) };
 }

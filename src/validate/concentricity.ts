@@ -5,7 +5,7 @@ import type { Joint } from '../job/joint.ts';
 import { toothWords } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
 import { hasWindows } from '../parts/tone-wheel.ts';
-import { type ChainId, type ChainStudy, chainStudies } from '../rotor/chain-study.ts';
+import { type ChainId, type ChainSums, chainSums } from '../rotor/chain-study.ts';
 import { unread } from '../rotor/links.ts';
 import { balanceGrade } from '../standards/balance-grades.ts';
 import { must } from '../standards/table.ts';
@@ -30,11 +30,8 @@ const source = (links: readonly Link[], rest: string) =>
   );
 
 /** A chain in the measure in which its picture shows it, and its links. */
-function chainOf(
-  joint: Joint,
-  id: ChainId,
-): Pick<ChainStudy, 'shares' | 'worst' | 'likely'> & { readonly links: readonly Link[] } {
-  const study = chainStudies(joint).find((one) => one.id === id) ?? { shares: [], worst: 0, likely: 0 };
+function chainOf(joint: Joint, id: ChainId): Omit<ChainSums, 'id'> & { readonly links: readonly Link[] } {
+  const study = chainSums(joint).find((one) => one.id === id) ?? { shares: [], worst: 0, likely: 0 };
   return { ...study, links: study.shares.map(({ link }) => link) };
 }
 

@@ -1,9 +1,11 @@
 /** Dowels: do the pins fit both holes, are they long enough and not too long, is there metal round them in the flange? */
+
 import { eccentricityOf } from '../formulas/fit.ts';
 import { holesThere } from '../job/hole-pattern.ts';
 import type { Joint } from '../job/joint.ts';
 import type { DowelFit, DowelSet } from '../job/joint-dowels.ts';
 import type { Finding, Verdict } from '../model/finding.ts';
+import { hypot } from '../units/hypot.ts';
 import { cos, sin } from '../units/trig.ts';
 import { type Check, judged, notAssessed, stated } from './check.ts';
 import { dowelShear } from './dowels-shear.ts';
@@ -172,7 +174,7 @@ function fitsTurned(joint: Joint, { side, count }: DowelSet): boolean {
   const turn = (2 * Math.PI) / count;
   return positions.every(({ x, y }) => {
     const at = { x: x * cos(turn) - y * sin(turn), y: x * sin(turn) + y * cos(turn) };
-    return positions.some((p) => Math.hypot(p.x - at.x, p.y - at.y) < 0.5);
+    return positions.some((p) => hypot(p.x - at.x, p.y - at.y) < 0.5);
   });
 }
 

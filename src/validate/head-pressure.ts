@@ -1,5 +1,5 @@
 /** Do heads and nuts crush what they press on? */
-import { ringUnderWasher, seatPressure } from '../formulas/head-pressure.ts';
+import { bearingArea, ringUnderWasher, seatPressure } from '../formulas/head-pressure.ts';
 import type { Joint, PressedSeat, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import { propertyClass } from '../standards/property-classes.ts';
@@ -20,8 +20,11 @@ const MPa = (value: number) => `${value.toFixed(0)} MPa`;
 function withWasher({ thread, washer, head, side }: ScrewGroup, seat: PressedSeat): number | null {
   const found = washerFor(thread);
   if (washer || side === 'wheel' || head.kind === 'flat' || !found.ok) return null;
-  const preload = seat.usual * (Math.PI / 4) * (seat.outer ** 2 - seat.inner ** 2);
-  return seatPressure(preload, ringUnderWasher(seat.face, found.value, seat.inner));
+  const { beside = [] } = seat;
+  return seatPressure(seat.usual * bearingArea(seat), {
+    ...ringUnderWasher(seat.face, found.value, seat.inner),
+    beside,
+  });
 }
 
 /** Pressure with screws of class 8.8, MPa; null where they are already. */
@@ -48,6 +51,12 @@ function cureOf(group: ScrewGroup, seat: PressedSeat, limit: number): string {
   return `${capital(cures)}.`;
 }
 
+/** What other holes leave of the ring; empty where they leave all of it. */
+function cutWords({ outer, inner, beside }: PressedSeat): string {
+  const left = bearingArea({ outer, inner, beside: beside ?? [] }) / bearingArea({ outer, inner });
+  return left < 1 ? `, of which other holes of the flange leave ${Math.floor(100 * left)} %` : '';
+}
+
 /** What a group has under its heads or nuts, judged at the preload that is usual for the class. */
 function judgeSeat(joint: Joint, group: ScrewGroup, seat: PressedSeat): Finding {
   const { side, thread, tightening } = group;
@@ -63,7 +72,7 @@ function judgeSeat(joint: Joint, group: ScrewGroup, seat: PressedSeat): Finding 
     ...common,
     unit: 'MPa',
     why:
-      `The usual preload on a ring of ${mm(seat.inner, 1)} to ${mm(seat.outer, 1)}. ${seat.material}${taken} bears ${MPa(limit)} (${seat.how}); beyond it the seat creeps and the preload with it.` +
+      `The usual preload on a ring of ${mm(seat.inner, 1)} to ${mm(seat.outer, 1)}${cutWords(seat)}. ${seat.material}${taken} bears ${MPa(limit)} (${seat.how}); beyond it the seat creeps and the preload with it.` +
       (tightening.heldDown
         ? ` The torque given is held down to ${Math.floor(100 * tightening.heldDown.share)} % by ${tightening.heldDown.by}.`
         : ''),

@@ -1,4 +1,5 @@
 /** The angles of the shaft's joints: each by itself, the train as a whole, needles that must roll, and slips of reading. */
+
 import { accelerationOf, angleFor, speedFor } from '../formulas/joint-train.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
@@ -7,6 +8,7 @@ import { readAcross, shaftLine } from '../rotor/shaft-line.ts';
 import { type ShimStudy, studyShims } from '../rotor/shaft-shims.ts';
 import { shimWords } from '../rotor/shaft-words.ts';
 import { shaftRule, tabledAngle } from '../standards/shaft-practice.ts';
+import { hypot } from '../units/hypot.ts';
 import { type Check, judged, notAssessed, stated } from './check.ts';
 import { signalRipple } from './signal-ripple.ts';
 import { plain, sourced } from './words.ts';
@@ -270,7 +272,7 @@ function differenceFinding(study: AngleStudy): Finding[] {
     Math.abs(a - b),
     { limit: rule.limit, sense: 'at most', hard: rule.hard, worst: 'caution' },
   );
-  return [withDoubt(finding, Math.hypot(angleDoubts[one] as number, angleDoubts[two] as number) / 2, readAgain)];
+  return [withDoubt(finding, hypot(angleDoubts[one] as number, angleDoubts[two] as number) / 2, readAgain)];
 }
 
 function run(joint: Joint): Finding[] {

@@ -1,4 +1,5 @@
 /** The unbalance of the whole joint: shapes, what rides off centre, screws that differ; and what spoils it most. */
+
 import { permissibleUnbalance, twoPlaneUnbalance } from '../formulas/balance.ts';
 import { type Link, stackOf } from '../formulas/chain.ts';
 import { sharesOf } from '../formulas/chain-shares.ts';
@@ -8,6 +9,7 @@ import type { Finding } from '../model/finding.ts';
 import { bodiesOf, shaftShare, spinningMass, unbalanceLinks, wholeOf } from '../rotor/unbalance.ts';
 import { balanceGrade, driveShaftGrades } from '../standards/balance-grades.ts';
 import { must } from '../standards/table.ts';
+import { hypot } from '../units/hypot.ts';
 import { anglesSaid, cureOfChain, listedShort, startWith } from './chain-words.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { notRead } from './concentricity.ts';
@@ -39,7 +41,7 @@ function planes(joint: Joint): string {
   const whole = wholeOf(joint);
   const { low, high } = twoPlaneUnbalance(whole, 0, joint.adapterSpec.thickness);
   const lean = axisTilt(whole.inertia).degrees;
-  return `By shape alone: ${Math.hypot(low.x, low.y).toFixed(1)} g.mm in the driving face's plane, ${Math.hypot(high.x, high.y).toFixed(1)} in the driven one's; its own axis leans ${angle(Number(lean.toFixed(3)))}.`;
+  return `By shape alone: ${hypot(low.x, low.y).toFixed(1)} g.mm in the driving face's plane, ${hypot(high.x, high.y).toFixed(1)} in the driven one's; its own axis leans ${angle(Number(lean.toFixed(3)))}.`;
 }
 
 function jointUnbalance(joint: Joint): Finding[] {

@@ -1,6 +1,8 @@
 /** Which part of the outside a hole comes nearest to: "the outside" is no help to somebody with the part in hand. */
+
 import type { Joint } from '../job/joint.ts';
 import type { Drilling, ProfilePoint } from '../model/part.ts';
+import { hypot } from '../units/hypot.ts';
 
 export interface Neighbour {
   readonly kind: 'rim' | 'spigot' | 'wheel seat' | 'far face';
@@ -17,14 +19,14 @@ interface Candidate extends Neighbour {
 const ends = ({ profile }: Drilling) => [profile[0], profile[profile.length - 1]] as [ProfilePoint, ProfilePoint];
 
 /** Radius with which a drilling opens on a face; null where it does not reach it. */
-function openingOn(face: 'driving' | 'driven', thickness: number, drilling: Drilling): number | null {
+export function openingOn(face: 'driving' | 'driven', thickness: number, drilling: Drilling): number | null {
   const [low, high] = ends(drilling);
   if (face === 'driving') return low.r > 0 && low.z <= 1e-9 ? low.r : null;
   return high.r > 0 && high.z >= thickness - 1e-9 ? high.r : null;
 }
 
 function candidates({ adapterSpec: spec }: Joint, drilling: Drilling): Candidate[] {
-  const offset = Math.hypot(drilling.x, drilling.y);
+  const offset = hypot(drilling.x, drilling.y);
   const widest = Math.max(...drilling.profile.map(({ r }) => r));
   const found: Candidate[] = [{ kind: 'rim', side: null, name: 'the rim', wall: spec.outside / 2 - offset - widest }];
   for (const side of ['driving', 'driven'] as const) {

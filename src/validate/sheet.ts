@@ -33,6 +33,15 @@ function smallestHole(part: SheetPart, settings: SheetSettings): Finding {
   );
 }
 
+/** A wheel that came out of several ways of holding the joint is one part, and is measured once. */
+const known = new WeakMap<SheetPart, number>();
+
+function leastWeb(part: SheetPart, spec: ToneWheelSpec): number {
+  const web = known.get(part) ?? Math.min(...websOf(part, spec));
+  known.set(part, web);
+  return web;
+}
+
 /** Least webs between cuts. Windows are alike: two neighbours and the rim stand for all of them. */
 function websOf(part: SheetPart, spec: ToneWheelSpec): number[] {
   const windows = part.holes.filter(({ kind }) => kind === 'path').slice(0, 2);
@@ -52,7 +61,6 @@ function websOf(part: SheetPart, spec: ToneWheelSpec): number[] {
 
 function smallestWeb(part: SheetPart, spec: ToneWheelSpec, settings: SheetSettings): Finding {
   const { thickness } = part;
-  const gaps = websOf(part, spec);
   const limit = settings.web * thickness;
   const rule = must(sheetLimit('web', thickness));
   return judged(
@@ -67,7 +75,7 @@ function smallestWeb(part: SheetPart, spec: ToneWheelSpec, settings: SheetSettin
         : 'Leave the screw circle on auto (wheel.screws.circle), use fewer or smaller screws, or thinner sheet.',
       source: sheetRules.edition,
     },
-    Math.min(...gaps),
+    leastWeb(part, spec),
     { limit, sense: 'at least', hard: Math.min(limit, rule.loosest) },
   );
 }

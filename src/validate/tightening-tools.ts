@@ -1,8 +1,10 @@
 /** Is there room for the tool? Hexagons want a socket round them; socket screws take a key within their own head. */
+
 import type { Joint, ScrewGroup } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import { passingHole } from '../rotor/plays.ts';
 import { screwHead } from '../standards/screw-heads.ts';
+import { hypot } from '../units/hypot.ts';
 import { cos } from '../units/trig.ts';
 import { type Check, judged } from './check.ts';
 import { headRadius } from './heads.ts';
@@ -13,7 +15,7 @@ export const socketOutside = (acrossFlats: number) => 1.5 * acrossFlats + 1;
 /** Room beside a socket, mm. Common practice. */
 const beside = 0.5;
 
-const radius = ({ x, y }: { x: number; y: number }) => Math.hypot(x, y);
+const radius = ({ x, y }: { x: number; y: number }) => hypot(x, y);
 
 /** One thing beside a socket: what it is and how near it comes, mm; negative runs into it. */
 interface Neighbour {
@@ -25,7 +27,7 @@ interface Neighbour {
 function nextHead({ positions }: ScrewGroup, socket: number, reach: number): Neighbour[] {
   let nearest = Number.POSITIVE_INFINITY;
   positions.forEach((a, i) => {
-    for (const b of positions.slice(i + 1)) nearest = Math.min(nearest, Math.hypot(a.x - b.x, a.y - b.y));
+    for (const b of positions.slice(i + 1)) nearest = Math.min(nearest, hypot(a.x - b.x, a.y - b.y));
   });
   return Number.isFinite(nearest) ? [{ what: 'the next screw', room: nearest - socket - reach }] : [];
 }

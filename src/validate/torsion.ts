@@ -1,9 +1,11 @@
 /** Does the adapter itself carry the torque: twisted at its thinnest section, and sheared from one bolt circle to the other? */
+
 import { cylinderStress, shearYield, torsionStress, uncutRings } from '../formulas/torsion.ts';
 import { cylinderArea, type Section, sectionsBetween } from '../geometry/turned-sections.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import { screwsOfFace } from '../rotor/joint-face.ts';
+import { hypot } from '../units/hypot.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { torqueInWords, torqueMissing, torqueOf } from './duty-torque.ts';
 import { mm, plain, sourced } from './words.ts';
@@ -67,7 +69,7 @@ function twisted(joint: Joint, sections: readonly Section[], torque: number, wor
 /** Stress on the weakest cylinder that the torque crosses on its way from one bolt circle to the other. */
 function crossed(joint: Joint, sections: readonly Section[], torque: number, words: string): Finding[] {
   const radii = (['driving', 'driven'] as const).flatMap((side) =>
-    (screwsOfFace(joint, side)?.positions ?? []).map(({ x, y }) => Math.hypot(x, y)),
+    (screwsOfFace(joint, side)?.positions ?? []).map(({ x, y }) => hypot(x, y)),
   );
   const [from, to] = [Math.min(...radii), Math.max(...radii)];
   if (radii.length === 0 || to - from < same) return [];

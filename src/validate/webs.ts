@@ -2,8 +2,9 @@
 import { leastWebs, type Web } from '../geometry/web-pairs.ts';
 import { webBetween } from '../geometry/webs.ts';
 import type { Joint } from '../job/joint.ts';
-import type { Drilling, Feature } from '../model/part.ts';
+import type { Drilling, Feature, TurnedPart } from '../model/part.ts';
 import { type Check, judged } from './check.ts';
+import { fewerScrews } from './fewer-screws.ts';
 import { type Neighbour, thinnestTowards } from './outside-of-holes.ts';
 import { atLeast, mm } from './words.ts';
 
@@ -69,12 +70,15 @@ function cureFor({ code, a, b, web }: Named, joint: Joint, short: number): strin
   switch (code) {
     case 'web-between-holes': {
       const { best } = clocking;
+      // Nothing is to be cured where the web is thick enough.
+      const fewer = (of: Feature['side'] | 'both') =>
+        short <= 0 || of === 'wheel' || of === undefined ? '' : fewerScrews(joint, of, job.adapter.web);
       if (a.side === 'wheel' || b?.side === 'wheel')
         return "Move the wheel's screws (wheel.screws.first: auto, another count or a larger circle).";
       if (a.side === b?.side)
-        return `Neighbours of the ${a.side} pattern stand too near: use smaller screws or heads (adapter.${a.side}.screw, .head).`;
+        return `Neighbours of the ${a.side} pattern stand too near: use smaller screws or heads (adapter.${a.side}.screw, .head)${fewer(a.side)}.`;
       if (best.web !== null && best.web >= job.adapter.web) return 'Turn the driven pattern: see clocking.';
-      return `No angle leaves enough metal (best ${mm(best.web ?? web.gap)}): use smaller heads or screws, or fasten one side another way (adapter.driving.fastening, adapter.driven.fastening).`;
+      return `No angle leaves enough metal (best ${mm(best.web ?? web.gap)}): use smaller heads or screws, or fasten one side another way (adapter.driving.fastening, adapter.driven.fastening)${fewer('both')}.`;
     }
     case 'wall-to-bore': {
       const hole = isAxial(a) ? b : a;
@@ -128,8 +132,17 @@ function nearestStretch(axial: Drilling, hole: Drilling): string {
   return names[gaps.indexOf(Math.min(...gaps))] ?? axial.feature;
 }
 
+/** An adapter that came out of several ways of holding the joint is one part, and is measured once. */
+const known = new WeakMap<TurnedPart, readonly Named[]>();
+
+function thinnest({ adapter }: Joint): readonly Named[] {
+  const webs = known.get(adapter) ?? thinnestOf(adapter);
+  known.set(adapter, webs);
+  return webs;
+}
+
 /** The thinnest web of each kind, with the features at its ends. */
-function thinnest({ adapter }: Joint): Named[] {
+function thinnestOf(adapter: TurnedPart): Named[] {
   const features = new Map(adapter.features.map((feature) => [feature.id, feature]));
   const drillings = new Map(adapter.drillings.map((drilling) => [drilling.id, drilling]));
   const own = (end: Drilling | string) => (typeof end === 'string' ? null : (features.get(end.feature) ?? null));

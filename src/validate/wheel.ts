@@ -1,10 +1,12 @@
 /** The wheel on the joint: the bore that centres it, the ring that carries its teeth, and steel that must stay out of the sensor's way. */
+
 import { leastGap } from '../geometry/contour.ts';
 import type { Joint } from '../job/joint.ts';
 import { belowRoots, leastRootWeb, toothWords } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
 import { hasWindows, toothHeight, windowsBeside } from '../parts/tone-wheel.ts';
 import { wheelCut, wheelPlay } from '../rotor/wheel-links.ts';
+import { hypot } from '../units/hypot.ts';
 import { type Check, judged } from './check.ts';
 import { headRadius } from './heads.ts';
 import { lightTap } from './registers.ts';
@@ -170,7 +172,7 @@ function steelBelowRoots(joint: Wheeled): Finding[] {
     `Make the root at least ${atLeast(2 * (belowRoots - room))} larger (wheel.outside with the same height).`;
   const screws = joint.screws.find((group) => group.side === 'wheel');
   const heads = screws
-    ? root - Math.max(...screws.positions.map(({ x, y }) => Math.hypot(x, y))) - headRadius(screws)
+    ? root - Math.max(...screws.positions.map(({ x, y }) => hypot(x, y))) - headRadius(screws)
     : null;
   const round = [
     { name: 'adapter', diameter: joint.adapterSpec.outside },

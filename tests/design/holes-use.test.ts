@@ -116,7 +116,29 @@ describe('empty holes are there', () => {
     expect(discSpec(joint.driven).holes.positions).toHaveLength(8);
     expect(jointToDraw(joint).driven.holes).toHaveLength(8);
     const facts = paperPatterns(joint).map((pattern) => pattern.facts[0]);
-    expect(facts[3]).toMatch(/^8 x .* hole 1 first; no screw in 2, 4, 6, 8$/);
+    expect(facts[3]).toMatch(/^8 x .* hole 1 first; no screw in 2, 4, 6, 8: dashed and crossed out$/);
     expect(facts[0]).toMatch(/hole 1 first$/);
+  });
+
+  it('the paper draws an empty hole dashed and crossed out, one with a screw in full, and another flange as ever', () => {
+    const { joint } = searched({ driven: { holes: { use: 4 } } });
+    const [driving, , , driven] = paperPatterns(joint);
+    const inHole = (pattern: typeof driven, number: number) =>
+      (pattern?.drawing.shapes ?? []).filter((shape) => 'feature' in shape && shape.feature === `hole-${number}`);
+    const kinds = (pattern: typeof driven, number: number) =>
+      inHole(pattern, number).map((shape) => `${shape.kind} ${'pen' in shape ? shape.pen : ''}`);
+    expect(kinds(driven, 1)).toEqual(['circle outline']);
+    expect(kinds(driven, 2)).toEqual(['circle hidden', 'line thin', 'line thin']);
+    for (let hole = 1; hole <= 6; hole++) expect(kinds(driving, hole)).toEqual(['circle outline']);
+    // Both strokes go through the centre, from rim to rim of 10.2, square to each other.
+    const [round, one, other] = inHole(driven, 2);
+    if (round?.kind !== 'circle' || one?.kind !== 'line' || other?.kind !== 'line') throw new Error('no cross');
+    const along = ({ from, to }: typeof one) => ({ x: to.x - from.x, y: to.y - from.y });
+    for (const stroke of [one, other]) {
+      expect(Math.hypot(along(stroke).x, along(stroke).y)).toBeCloseTo(10.2, 9);
+      expect((stroke.from.x + stroke.to.x) / 2).toBeCloseTo(round.centre.x, 9);
+      expect((stroke.from.y + stroke.to.y) / 2).toBeCloseTo(round.centre.y, 9);
+    }
+    expect(along(one).x * along(other).x + along(one).y * along(other).y).toBeCloseTo(0, 9);
   });
 });

@@ -118,7 +118,7 @@ describe('a job with known numbers', () => {
     const words = wordsOf(await pageOf(shippedJob('orchard-truck')));
     // H7 on 62.01, the largest that the spigot of 62.00 +-0.01 may be: 30 micrometres over 50 to 80 mm.
     expect(words).toContain('62.010 to 62.040');
-    expect(words).toContain('62 \u00b10.01 62 \u00b10.01 micrometer');
+    expect(words).toContain('62.00 \u00b10.01 62.00 \u00b10.01 micrometer');
     expect(words).toContain('84.02, 83.98, 84.00');
     expect(words).toContain('set 1.2 mm; least 0.5 mm; most 2.5 mm');
     expect(words).not.toContain('usual of its kind');
@@ -174,6 +174,12 @@ describe('how a reading was typed', () => {
     ['{ value: 105, doubt: 0.01, instrument: micrometer }', '105 \u00b10.01', 'micrometer'],
     ['"105.00 micrometer"', '105.00 micrometer', 'micrometer'],
     ['4 1/8 in', '4 1/8 in', null],
+    ['105.00', '105.00', null],
+    ['[105.00, 105.0]', '105.00, 105.00', null],
+    ['{ value: 105.0, doubt: 0.010, instrument: micrometer }', '105.0 \u00b10.010', 'micrometer'],
+    ['{ value: 105.00, readings: [105.00, 105.01] }', '105.00 (105.00, 105.01)', null],
+    ['&size 105.0', '105.0', null],
+    ['105.000', '105.000', null],
     ['[105, 105.1, 105, 105, 105, 105, 105.1]', '7 readings, 105.0 to 105.1', null],
   ])('%s', (typed, words, instrument) => {
     expect(typedAs(typed)).toEqual({ words, instrument });
