@@ -3,7 +3,7 @@
  * files again. vitest calls `setup` before all tests; the page is built when the first test asks for it.
  */
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 
 export const root = resolve(import.meta.dirname, '..');
@@ -27,6 +27,7 @@ function isFresh(folder: string, config: string): boolean {
 /** Build into a folder unless nothing has changed since; who comes while somebody else builds waits for him. */
 async function built(folder: string, config: string): Promise<void> {
   const lock = `${folder}-lock`;
+  mkdirSync(dirname(folder), { recursive: true });
   for (;;) {
     if (existsSync(lock)) {
       if (Date.now() - changed(lock) > patience) rmSync(lock, { recursive: true, force: true });
@@ -37,8 +38,9 @@ async function built(folder: string, config: string): Promise<void> {
     try {
       mkdirSync(lock);
       break;
-    } catch {
+    } catch (fault) {
       // Somebody else was quicker.
+      if ((fault as NodeJS.ErrnoException).code !== 'EEXIST') throw fault;
     }
   }
   try {

@@ -1,10 +1,12 @@
 /** Numbers that the job left to the program and that a fabricator would want to know about. */
 import type { JobInput } from '../job/schema.ts';
+import { heldOnContour } from '../job/schema-sheet.ts';
 import { sensorNeeds } from '../job/sensor-needs.ts';
 import { rimOf } from '../job/wheel-form.ts';
 import type { Assumption } from '../model/finding.ts';
 import { assumedDials } from './assumed-dials.ts';
 import { assumedShaft } from './assumed-shaft.ts';
+import { clearanceAsCut } from './wheel-bore.ts';
 
 interface DefaultToName {
   readonly path: string;
@@ -16,6 +18,14 @@ interface DefaultToName {
 const always = () => true;
 const withTube = (job: JobInput) => job.shaft?.tube !== undefined;
 const withWheel = (job: JobInput) => job.wheel !== undefined;
+
+/** A clearance that is left open; how far a rim may be larger than it read comes on top of it. */
+function clearanceWords({ wheel, sheet }: JobInput): string {
+  if (!wheel) return '';
+  const cut = heldOnContour(sheet, wheel.thickness);
+  const clearance = clearanceAsCut(wheel.clearance, { diameter: 0, lower: 0, upper: 0 }, cut);
+  return `${clearance} mm${wheel.on === 'adapter' || wheel.clearance !== 'auto' ? '' : ', and the doubt of the rim where that asks for more'}`;
+}
 
 const named: readonly DefaultToName[] = [
   {
@@ -69,9 +79,10 @@ const named: readonly DefaultToName[] = [
   },
   {
     path: 'wheel.clearance',
-    applies: withWheel,
-    value: (j) => `${j.wheel?.clearance} mm`,
-    why: 'default: bore over its register, on the diameter',
+    // A bore that is turned to its register has no use for it.
+    applies: (j) => j.wheel?.fit === 'auto' && (j.wheel.bore === 'auto' || j.wheel.on === 'adapter'),
+    value: (j) => clearanceWords(j),
+    why: 'default: bore over its register, on the diameter, by what the service may cut it smaller and 0.05 mm at least',
   },
   {
     path: 'shaft.tube.material',

@@ -26,6 +26,8 @@ export interface Surroundings {
   readonly thickness: number;
   readonly flangeThickness: number | null;
   readonly otherFlangeThickness: number | null;
+  /** Outside diameter of the other flange, mm. */
+  readonly otherOutside: number;
   /** Usable thread depth in the flange, mm; null when not known. */
   readonly flangeThreadDepth: number | null;
   readonly flangeThreadThrough: boolean;

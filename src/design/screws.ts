@@ -1,5 +1,6 @@
 /** Screws in place: where each head stands, which way it points, which standard length it has. */
 import type { ScrewGroup } from '../job/joint.ts';
+import { coveringFlange } from '../job/tool-access.ts';
 import type { Material } from '../standards/materials.ts';
 import { blindPitches, mouthOf, tipInside } from './adapter-thread.ts';
 import type { Fixing } from './fixing.ts';
@@ -56,29 +57,35 @@ export function screwGroup(
   const span = lengthSpan(fixing, around);
   const standard = span ? standardLengthIn(fixing.head.kind, fixing.thread.size, span) : null;
   const length = fixing.length ?? standard;
+  const { side, seat } = fixing;
+  const thread = fixing.thread.designation;
+  const head = {
+    kind: fixing.head.kind,
+    diameter: fixing.head.dk,
+    height: fixing.head.k,
+    standard: standards[fixing.head.kind][fixing.thread.system],
+  };
+  const under = fixing.shared
+    ? null
+    : coveringFlange({ side, seat, positions, thread, head }, () => around.otherOutside);
   return {
-    id: `${fixing.side}-screws`,
-    side: fixing.side,
+    id: `${side}-screws`,
+    side,
     label: fixing.shared
       ? 'through bolts of both flanges'
       : `${fixing.side} flange ${fixing.fastening === 'through' ? 'bolts' : 'screws'}`,
     fastening: fixing.fastening,
     count: positions.length,
-    thread: fixing.thread.designation,
+    thread,
     major: fixing.thread.d,
     pitch: fixing.thread.pitch,
     class: fixing.class,
-    head: {
-      kind: fixing.head.kind,
-      diameter: fixing.head.dk,
-      height: fixing.head.k,
-      standard: standards[fixing.head.kind][fixing.thread.system],
-    },
+    head,
     washer: fixing.washer && { outside: fixing.washer.outside, thickness: fixing.washer.thickness },
     nut: fixing.nut && { height: fixing.nut.height, acrossFlats: fixing.nut.acrossFlats },
     positions,
     ...placeHead(fixing, around),
-    seat: fixing.seat,
+    seat,
     length,
     grip: span?.grip ?? 0,
     engagement: {
@@ -94,6 +101,7 @@ export function screwGroup(
       nut: fixing.nut && fixing.bearingHoles.nut !== null ? { ...fixing.nut, hole: fixing.bearingHoles.nut } : null,
       friction: fixing.friction,
       class: fixing.class,
+      under,
       seats: fixing.seats,
       parent: fixing.parent && { material: fixing.parent, engaged: engaged(span, length) },
     }),

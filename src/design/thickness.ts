@@ -132,6 +132,7 @@ export function surroundings(fixing: Fixing, input: ThicknessInput, thickness: n
     thickness,
     flangeThickness: flange.thickness?.value ?? null,
     otherFlangeThickness: input.flanges[across[fixing.side]].thickness?.value ?? null,
+    otherOutside: input.flanges[across[fixing.side]].outside.value,
     flangeThreadDepth: flange.holes.depth,
     flangeThreadThrough: flange.holes.through,
     behindFlange: flange.behind,

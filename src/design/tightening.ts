@@ -39,6 +39,8 @@ export interface TighteningInput {
   /** Friction in thread and under the head, where the job says it. */
   readonly friction?: number | null;
   readonly class: string;
+  /** The flange that has to come off before the screws can be tightened again; left out where they stay within reach. */
+  readonly under?: 'driving' | 'driven' | null;
   /** What is under the head and under the nut. */
   readonly seats: readonly Seat[];
   /** What holds the thread, and how much of it engages, mm (null: not known); left out for a nut. */
@@ -163,12 +165,13 @@ export function tightened(input: TighteningInput): Tightened {
     input.friction === undefined || input.friction === null ? 'lightly oiled, no paste' : 'friction as given';
   const byHead = weak ? `, four fifths of the usual preload under a ${head.kind} head (from memory)` : '';
   const bySoft = heldDown ? `, limited by ${heldDown.by}: ${Math.floor(100 * share)} % of the usual preload` : '';
+  const byFlange = input.under ? `, for which the ${input.under} flange comes off` : '';
   return {
     torque,
     preload,
     leastPreload,
     friction,
-    note: `torque wrench, ${state}${byHead}${bySoft}; cross-wise in three steps, and again after the first run (common practice)`,
+    note: `torque wrench, ${state}${byHead}${bySoft}; cross-wise in three steps, and again after the first run${byFlange} (common practice)`,
     seats,
     ...(heldDown ? { heldDown } : {}),
     spread: { class: cls, from, to, most, least: pulls(to), yields: most > yieldsAt },

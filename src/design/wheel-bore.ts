@@ -10,6 +10,23 @@ import { type Designed, designed, trouble } from './trouble.ts';
 /** Grade of a bore made to its register when no tolerance is asked for: a light last cut. */
 const usualGrade = 8;
 
+/** Clearance of a bore as cut where the job leaves it open, at least, mm on the diameter: what a hand slides on. Common practice. */
+const leastClearance = 0.05;
+
+/**
+ * How much larger than its register a bore is drawn that stays as it is cut, mm on the diameter: the clearance that was typed, or what makes
+ * the smallest bore that the service may cut go over the largest register.
+ * @param register nominal diameter and limits of what centres the wheel, absolute diameters
+ * @param cut what the service holds on a contour, plus or minus mm
+ */
+export function clearanceAsCut(
+  wanted: WheelInput['clearance'],
+  register: Limits & { readonly diameter: number },
+  cut: number,
+): number {
+  return wanted === 'auto' ? tidy(Math.max(leastClearance, register.upper - register.diameter + cut)) : wanted;
+}
+
 const tidy = (size: number) => Number(size.toFixed(6));
 
 /**

@@ -1,6 +1,7 @@
 /** Where the wheel sits, what centres it, and the screws that hold it. */
 import type { WheelBore } from '../job/joint.ts';
 import type { JobInput } from '../job/schema.ts';
+import { heldOnContour } from '../job/schema-sheet.ts';
 import { bandOf, type SizedWheel } from '../job/wheel-form.ts';
 import { marksOf } from '../job/wheel-mark.ts';
 import type { MassProperties } from '../model/mass.ts';
@@ -17,7 +18,7 @@ import type { ThreadNeed } from './adapter-thread.ts';
 import type { Fixing } from './fixing.ts';
 import { type AdapterFlanges, fixingRadius, outermost } from './layout.ts';
 import { type Designed, designed, type Trouble, trouble } from './trouble.ts';
-import { wheelBoreFor } from './wheel-bore.ts';
+import { clearanceAsCut, wheelBoreFor } from './wheel-bore.ts';
 
 export type WheelInput = NonNullable<JobInput['wheel']>;
 
@@ -68,6 +69,7 @@ export function placeWheel(
   fixings: readonly Fixing[],
   adapterMaterial: Material,
   { web, chamfer }: Pick<JobInput['adapter'], 'web' | 'chamfer'>,
+  sheet: JobInput['sheet'],
 ): Designed<WheelPlace> {
   const troubles: Trouble[] = [];
   const thread = findThread(wheel.screws.size);
@@ -86,16 +88,19 @@ export function placeWheel(
   const widest = Math.max(flange.outside.value + flangeRoom, ...onFace);
 
   const { value: rim, doubt } = flange.outside;
+  const cut = heldOnContour(sheet, wheel.thickness);
   let register: WheelPlace['register'];
   let seat: WheelSeatSpec | null = null;
   if (wheel.on === 'adapter') {
-    const diameter = wheel.bore === 'auto' ? Math.ceil(widest - 1e-9) : wheel.bore - wheel.clearance;
+    // A shoulder is h: it is at most as large as it is called.
+    const clearance = clearanceAsCut(wheel.clearance, { diameter: 0, lower: 0, upper: 0 }, cut);
+    const diameter = wheel.bore === 'auto' ? Math.ceil(widest - 1e-9) : wheel.bore - clearance;
     const limits = toleranceLimits(diameter, seatZone);
     if (!limits.ok) return trouble('wheel.bore', limits.why);
     if (diameter < rim - doubt && wheel.thickness > wheel.shoulder) {
       return trouble(
         'wheel.bore',
-        `The bore (${mm(diameter + wheel.clearance)}) is smaller than the ${face} flange (${mm(rim)}) that has to lie inside it. Use auto, or ${mm(Math.ceil(widest + wheel.clearance))} or more.`,
+        `The bore (${mm(diameter + clearance)}) is smaller than the ${face} flange (${mm(rim)}) that has to lie inside it. Use auto, or ${mm(Math.ceil(widest + clearance))} or more.`,
       );
     }
     const bounds = { lower: diameter + limits.value.lower, upper: diameter + limits.value.upper };
@@ -112,7 +117,7 @@ export function placeWheel(
   }
   const turned = wheelBoreFor(wheel, register);
   if (!turned.ok) return turned;
-  const asCut = wheel.bore === 'auto' ? register.diameter + wheel.clearance : wheel.bore;
+  const asCut = wheel.bore === 'auto' ? register.diameter + clearanceAsCut(wheel.clearance, register, cut) : wheel.bore;
   const bore = turned.value?.limits.lower ?? asCut;
   const sheetWeb = Math.max(web, wheel.thickness);
   const headRoom = Math.max(head.value.dk / 2, hole.value.diameter / 2 + sheetWeb);

@@ -14,7 +14,7 @@ import { textWidth } from './text-size.ts';
 /** So many of the greatest pulls are listed. */
 const mostListed = 7;
 
-const grams = (value: number): string => `${value.toFixed(value < 10 ? 1 : 0)} g.mm`;
+const grams = (value: number): string => `${value.toFixed(value < 10 && !Number.isInteger(value) ? 1 : 0)} g.mm`;
 const degreesText = (angle: number): string => `${Math.round(angle) % 360}\u00b0`;
 
 /** One line of the list: number, name, and its size. */

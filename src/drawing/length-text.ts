@@ -1,5 +1,6 @@
 /** Sizes as labels show them: short, in the units of the job. */
 import { formatLength } from '../units/format.ts';
+import { limitTexts } from '../units/limits.ts';
 
 export type LabelUnits = 'mm' | 'in';
 
@@ -19,8 +20,17 @@ export function lengthText(mm: number, units: LabelUnits, decimals = 2): string 
 export const diameterText = (mm: number, units: LabelUnits, decimals = 2): string =>
   `\u00d8${lengthText(mm, units, decimals)}`;
 
-/** The two limits of a size in mm, to a micrometre; inches beside them when the job is in inches. */
-export const limitsText = (lower: number, upper: number, units: LabelUnits): string =>
+/** The two limits of a size, rounded inwards; inches beside them when the job is in inches. */
+export function limitsText(lower: number, upper: number, units: LabelUnits): string {
+  const said = (unit: LabelUnits) => {
+    const texts = limitTexts(lower, upper, unit);
+    return `${texts.lower} to ${texts.upper}`;
+  };
+  return `${said('mm')}${units === 'in' ? ` [${said('in')} in]` : ''}`;
+}
+
+/** A range that comes out of other sizes, a clearance, in mm to a micrometre; inches beside it when the job is in inches. */
+export const rangeText = (lower: number, upper: number, units: LabelUnits): string =>
   `${fixed(lower, 3)} to ${fixed(upper, 3)}${
     units === 'in' ? ` [${fixed(lower / 25.4, 4)} to ${fixed(upper / 25.4, 4)} in]` : ''
   }`;

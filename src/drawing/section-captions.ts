@@ -3,7 +3,7 @@ import type { Point, Shape } from '../model/drawing.ts';
 import { formatShopSize } from '../units/format.ts';
 import { type Caption, shortLines } from './captions.ts';
 import type { FlangeToDraw, JointToDraw, ScrewsToDraw } from './joint-to-draw.ts';
-import { diameterText, type LabelUnits, lengthText, limitsText } from './length-text.ts';
+import { diameterText, type LabelUnits, lengthText, rangeText } from './length-text.ts';
 import { featureText, isAtRim, registerOf } from './register-text.ts';
 import { radiusAt, slopes } from './turned-profile.ts';
 
@@ -30,8 +30,8 @@ export interface CaptionRoom {
 }
 
 function clearanceText({ least, most }: { least: number; most: number }, units: LabelUnits): string {
-  if (least >= 0) return `clearance ${limitsText(least, most, units)}`;
-  if (most <= 0) return `interference ${limitsText(0 - most, 0 - least, units)}`;
+  if (least >= 0) return `clearance ${rangeText(least, most, units)}`;
+  if (most <= 0) return `interference ${rangeText(0 - most, 0 - least, units)}`;
   const inches = units === 'in' ? ` [${(0 - least / 25.4).toFixed(4)} to ${(most / 25.4).toFixed(4)} in]` : '';
   return `from ${(0 - least).toFixed(3)} tight to ${most.toFixed(3)} loose${inches}`;
 }

@@ -10,6 +10,7 @@ import { generalTolerance } from '../standards/general-tolerances.ts';
 import { faceParallelism, machiningRule } from '../standards/machining-practice.ts';
 import { must } from '../standards/table.ts';
 import { type Characteristic, type Found, foundOf, massRow, type Row } from './size-row.ts';
+import { limitsByWalls } from './wall-limits.ts';
 import { wheelRows } from './wheel-rows.ts';
 
 export { type Characteristic, type Found, massShare } from './size-row.ts';
@@ -21,6 +22,19 @@ const dialDoubt = 0.005;
 function general(nominal: number) {
   const tolerance = must(generalTolerance(Math.max(nominal, 0.5), 'm'));
   return { lower: nominal - tolerance.plusMinus, upper: nominal + tolerance.plusMinus, from: tolerance.designation };
+}
+
+/**
+ * Limits of the adapter's thickness, mm: the general tolerance, but never below the least that works, which every demand on it has its part
+ * in. Drawing, record, bench sheet, order and STEP take it from here. A thickness that is too small as it is drawn keeps the general one: it
+ * fails anyway.
+ */
+export function thicknessLimits({ adapterSpec: { thickness }, thickness: { least } }: Joint) {
+  const { lower, upper, from } = general(thickness);
+  const raised = least > lower + 1e-6 && least <= thickness + 1e-9;
+  return raised
+    ? { lower: Math.min(least, thickness), upper, from: `${from}, not below the least that works`, raised }
+    : { lower, upper, from, raised };
 }
 
 function sideRows(joint: Joint, side: 'driving' | 'driven'): Row[] {
@@ -151,7 +165,16 @@ function turnOverRows(joint: Joint): Row[] {
   ];
 }
 
+/** A general tolerance that leaves the holes beside it their wall. */
+function walled(joint: Joint, size: 'outside' | 'bore', nominal: number) {
+  const { from, ...limits } = general(nominal);
+  const own = limitsByWalls(joint, size, limits);
+  const isCloser = own.upper - own.lower < limits.upper - limits.lower - 1e-6;
+  return { ...own, from: isCloser ? `${from}, and the least wall beside the holes` : from };
+}
+
 function adapterRows(joint: Joint): Row[] {
+  const { raised: _, ...faces } = thicknessLimits(joint);
   const { thickness, outside, bore, wheelSeat } = joint.adapterSpec;
   const built = joint.job.built?.adapter;
   const common = { part: 'adapter' as const, unit: 'mm' as const };
@@ -180,7 +203,7 @@ function adapterRows(joint: Joint): Row[] {
       feature: 'body',
       what: 'thickness between the faces',
       nominal: thickness,
-      ...general(thickness),
+      ...faces,
       gauge: 'micrometer',
       mend: 'too large',
       verb: 'face off',
@@ -192,7 +215,7 @@ function adapterRows(joint: Joint): Row[] {
       feature: 'body',
       what: 'outside diameter',
       nominal: outside,
-      ...general(outside),
+      ...walled(joint, 'outside', outside),
       gauge: 'caliper',
       mend: 'too large',
       verb: 'turn',
@@ -207,7 +230,7 @@ function adapterRows(joint: Joint): Row[] {
             feature: 'bore',
             what: 'centre bore',
             nominal: bore,
-            ...general(bore),
+            ...walled(joint, 'bore', bore),
             gauge: 'caliper',
             mend: 'too small' as const,
             verb: 'bore',

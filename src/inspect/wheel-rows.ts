@@ -1,10 +1,11 @@
 /** What is measured on the finished wheel. mm and g. */
 import type { Joint } from '../job/joint.ts';
 import { hasWindows, type ToneWheelSpec, toothHeight, toothMeasures } from '../parts/tone-wheel.ts';
-import { wheelCut } from '../rotor/wheel-links.ts';
+import { wheelBoreLimits, wheelCut } from '../rotor/wheel-links.ts';
 import { foundOf, massRow, type Row } from './size-row.ts';
 
 const asCut = 'tolerance of the cut';
+const goesOn = 'tolerance of the cut, and what goes over its register';
 const bothSides = 'tolerance of the cut, both sides';
 
 /**
@@ -46,7 +47,8 @@ function windowRows(spec: ToneWheelSpec, cut: number): Row[] {
 /** Every size worth measuring on the wheel, its mass last; nothing without a wheel. */
 export function wheelRows(joint: Joint): Row[] {
   const { wheelSpec: spec, wheelMass, wheelBore } = joint;
-  if (!spec || !wheelMass) return [];
+  const boreLimits = wheelBoreLimits(joint);
+  if (!spec || !wheelMass || !boreLimits) return [];
   const [built, cut] = [joint.job.built?.wheel, wheelCut(joint)];
   const common = { part: 'wheel' as const, unit: 'mm' as const };
   return [
@@ -56,9 +58,8 @@ export function wheelRows(joint: Joint): Row[] {
       feature: 'wheel-bore',
       what: 'bore of the wheel',
       nominal: spec.bore,
-      lower: wheelBore?.limits.lower ?? spec.bore - cut,
-      upper: wheelBore?.limits.upper ?? spec.bore + cut,
-      from: wheelBore?.limits.zone ?? asCut,
+      ...boreLimits,
+      from: wheelBore?.limits.zone ?? (boreLimits.lower > spec.bore - cut + 1e-9 ? goesOn : asCut),
       gauge: wheelBore?.gauge ?? 'caliper',
       mend: 'too small',
       verb: 'bore',

@@ -35,7 +35,10 @@ export function revisionOf({ job, adapterSpec, wheelSpec, screws }: Joint): stri
     head.kind,
     count,
   ]);
-  const text = JSON.stringify([{ ...decides, adapter }, adapterSpec, wheelSpec, bought], tidy);
+  // What a clearance that is left open comes to stands in the wheel's own bore; the mark is made as if it were the least of it.
+  const { wheel } = decides;
+  const named = wheel ? { wheel: { ...wheel, clearance: wheel.clearance === 'auto' ? 0.05 : wheel.clearance } } : {};
+  const text = JSON.stringify([{ ...decides, adapter, ...named }, adapterSpec, wheelSpec, bought], tidy);
   const high = hash(text, 0x811c9dc5);
   const mixed = (high ^ (high >>> 15)) >>> 0;
   let mark = '';

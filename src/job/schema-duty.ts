@@ -39,7 +39,7 @@ export function dutySchema(fields: Fields) {
         .quantity(
           'ratio',
           { least: 1, most: 5 },
-          'Safety that the clamped faces must have against slipping. Left out: 1.25 (EN 1993-1-8), 1.8 when reversing (VDI 2230, from memory).',
+          'Safety that the clamped faces must have against slipping; typed, less of it fails. Left out: 1.25 is asked for (EN 1993-1-8), 1.8 when reversing (VDI 2230, from memory); then less than 1 fails, when reversing less than 1.25.',
         )
         .optional(),
       temperature: temperatureSchema(fields).optional(),

@@ -95,8 +95,12 @@ export function wheelSchema(fields: Fields) {
         .lengthOr(['auto'], { least: 5, most: 900 }, 'Bore that centres the wheel; auto follows its register.')
         .prefault('auto'),
       clearance: fields
-        .length({ least: 0, most: 2 }, 'How much larger the bore is than its register, on the diameter.')
-        .prefault('0.05 mm'),
+        .lengthOr(
+          ['auto'],
+          { least: 0, most: 2 },
+          'How much larger the bore is than its register, on the diameter; auto: what the service may cut it smaller, so that the smallest bore still goes on, 0.05 mm at least.',
+        )
+        .prefault('auto'),
       fit: fitSchema(fields, {
         zone: "Tolerance zone of the wheel's bore.",
         about:

@@ -73,9 +73,10 @@ export function balanceToDraw(joint: Joint): BalanceViewInput | null {
   return {
     ...sums,
     id: 'balance',
-    pulls: shares.map(({ link, worst }) => ({
+    // Whole g.mm that add up, as the findings tell them: one pull has one number.
+    pulls: shares.map(({ link, amount }) => ({
       what: link.what,
-      worst,
+      worst: amount,
       size: link.most,
       angle: link.angle,
       doubt: link.doubt,

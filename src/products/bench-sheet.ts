@@ -39,10 +39,9 @@ function circleWords(set: HoleSet, joint: Joint): string {
     set.side !== 'wheel' && limits && joint.dowels?.[set.side]?.reamed === 'together' ? ', reamed with the flange' : '';
   const what = `${set.letter}: ${set.holes.length} x ${holeSize({ cuts: set.cuts, limits }, units)}${later}`;
   // The index mark stands at the right seen from the driven side, at the left from the other.
-  const ring = ringOf(set.holes, set.from === 'driven' ? 0 : 180);
+  const ring = set.from === 'driven' ? ringOf(set.holes, 0) : ringOf(set.holes, 180, -1);
   if (!ring) return `${what}, by X and Y (drawing)`;
-  const turn = Math.abs(ring.first);
-  const at = turn === 0 ? 'one on the index mark' : `${angleText(turn)} from the index mark`;
+  const at = ring.first === 0 ? 'one on the index mark' : `one at ${angleText(ring.first)}`;
   return `${what} on ${diameter(2 * ring.radius, units)}, ${at}`;
 }
 
@@ -118,7 +117,17 @@ function dialLines(joint: Joint, own: readonly HoldLine[], findings: readonly Fi
 /** Steps in which a screw is brought to its torque: thirds. Common practice. */
 const thirds = [1 / 3, 2 / 3, 1] as const;
 
-function screwLine(group: ScrewGroup, sets: readonly HoleSet[]): ScrewLine {
+/** Thirds of a torque in one unit: "27, 53, 80". */
+const stepsIn = (torque: number, shown: (share: number) => string) =>
+  thirds.map((share) => shown(torque * share)).join(', ');
+
+function stepsText(torque: number, units: Joint['job']['units']): string {
+  const metric = `${stepsIn(torque, torqueText)} N.m`;
+  if (units === 'mm') return metric;
+  return `${metric} (${stepsIn(torque, (share) => formatTorque(share, 'in').replace(' lbf.ft', ''))} lbf.ft)`;
+}
+
+function screwLine(group: ScrewGroup, sets: readonly HoleSet[], units: Joint['job']['units']): ScrewLine {
   const { count, label, tightening, id } = group;
   const { torque, friction, note } = tightening;
   const letter = sets.find((set) => set.group === id)?.letter ?? '';
@@ -127,7 +136,7 @@ function screwLine(group: ScrewGroup, sets: readonly HoleSet[]): ScrewLine {
     what: `${count} x ${screwName(group)}, class ${group.class}`,
     where: torque === null ? label : `${label}; friction ${friction}`,
     torque: torque === null ? note : `${torqueText(torque)} N.m (${formatTorque(torque, 'in')})`,
-    steps: torque === null ? '' : `${thirds.map((share) => torqueText(torque * share)).join(', ')} N.m`,
+    steps: torque === null ? '' : stepsText(torque, units),
     order: order.join(' '),
   };
 }
@@ -186,7 +195,7 @@ export function benchSheet({
     measured: readingsOf(joint),
     hold,
     dial: dialLines(joint, dial, findings),
-    screws: joint.screws.map((group) => screwLine(group, sets)),
+    screws: joint.screws.map((group) => screwLine(group, sets, units)),
     sensor: sensorLines(joint, findings, data),
     cautions: data.findings
       .filter((one) => one.verdict === 'fail' || one.verdict === 'caution')

@@ -4,7 +4,7 @@ import type { Joint } from '../job/joint.ts';
 import { hasWindows } from '../parts/tone-wheel.ts';
 import { type ChainId, type ChainStudy, chainStudies } from '../rotor/chain-study.ts';
 import { formatLength } from '../units/format.ts';
-import { steadyFixed } from '../units/steady.ts';
+import { dialText, steadyFixed } from '../units/steady.ts';
 import { concentricity } from '../validate/concentricity.ts';
 import { asItIs } from './as-it-is.ts';
 import { partOfLink } from './part-of-link.ts';
@@ -54,8 +54,8 @@ function rowOf({ link, worst, likely, place, amount }: ChainStudy['told'][number
       angle === null
         ? doubt === 0
           ? null
-          : `read with a dial: ${size(most - doubt, 3)} to a side that is not known, in doubt by ${size(doubt, 3)}`
-        : `read with a dial: ${size(most, 3)}${high === undefined ? ` towards ${at(angle)}` : `, high at ${at(high)}`}, in doubt by ${size(doubt, 3)}`,
+          : `read with a dial: ${dialText(most - doubt)} to a side that is not known, in doubt by ${dialText(doubt)}`
+        : `read with a dial: ${dialText(most)}${high === undefined ? ` towards ${at(angle)}` : `, high at ${at(high)}`}, in doubt by ${dialText(doubt)}`,
     feature: partOfLink(id),
   };
 }

@@ -22,6 +22,7 @@ export const inspectionFiles: Product = {
       verdict: verdict ? `${verdict.title[0]?.toUpperCase()}${verdict.title.slice(1)}` : 'not measured',
       todo: verdict?.remedy ?? '',
       by: joint.job.built?.by ?? '',
+      units: joint.job.units,
       judgements: judgementsOf(joint, joint.job.built ? validate(joint) : real, real),
     };
     return [

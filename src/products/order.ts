@@ -1,10 +1,13 @@
 /** The order notes for the cutting service: one a flat part, with the pre-flight of the very files that are sent. */
+
+import { limitTexts } from '../drawing/shop/size-text.ts';
 import type { Joint } from '../job/joint.ts';
 import { serviceTolerance } from '../job/schema-sheet.ts';
 import { markNoun } from '../job/wheel-mark.ts';
 import { hasWindows, markOf, pulseCount, type ToneWheelSpec } from '../parts/tone-wheel.ts';
 import { preflightDxf } from '../preflight/preflight.ts';
 import { orderText, type PartOrder } from '../report/order-text.ts';
+import { wheelBoreLimits } from '../rotor/wheel-links.ts';
 import type { Material } from '../standards/materials.ts';
 import { cutTolerance } from '../standards/sheet-cutting.ts';
 import { DXF_FLAVOURS } from '../write/dxf.ts';
@@ -41,6 +44,14 @@ function windowsToCut(spec: ToneWheelSpec): string {
   return `${pulseCount(spec)} windows${long}: a sensor counts the bars between them. Pierce inside a window, away from its flanks; corners R ${mm(rootRadius, 2)}. Windows and bore first, the outside last: the rim is what holds the part (common practice).`;
 }
 
+/** Limits of a bore that stays as it is cut, rounded inwards. */
+function boreWords(joint: Joint): string {
+  const limits = wheelBoreLimits(joint);
+  if (!limits) return '';
+  const [high, low] = limitTexts(limits.lower, limits.upper, 'mm');
+  return ` (${low} to ${high} mm)`;
+}
+
 function wheelPart(joint: Joint): FlatPart | null {
   const { wheelSpec: spec, wheelMaterial: material, wheelBore: turned, wheelRegister: register } = joint;
   if (!spec || !material) return null;
@@ -63,7 +74,7 @@ function wheelPart(joint: Joint): FlatPart | null {
       ...(turned
         ? []
         : [
-            `Bore ${mm(cut)}: it centres the wheel${register ? ` on ${register.what} of ${mm(register.diameter)}` : ''}. Too small and it does not go on, too large and it runs out of true.`,
+            `Bore ${mm(cut)}${boreWords(joint)}: it centres the wheel${register ? ` on ${register.what} of ${mm(register.diameter)}` : ''}. Too small and it does not go on, too large and it runs out of true.`,
           ]),
       `${isOpen ? 'Teeth' : 'Windows'} and bore in one clamping, without moving the sheet in between: the ${isOpen ? 'teeth' : 'windows'} must run true to the bore.`,
       isOpen

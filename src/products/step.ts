@@ -1,8 +1,10 @@
 /** Exact solids for the machine shop: STEP AP242 of the adapter, the wheel, the bracket, and the whole joint as an assembly. */
+import { thicknessLimits } from '../inspect/characteristics.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Feature } from '../model/part.ts';
 import type { Assembly, PlacedSolid, RawStep } from '../model/solid.ts';
 import type { HoleGroupSpec } from '../parts/adapter-spec.ts';
+import { limitsText } from '../report/numbers.ts';
 import { stepTexts, type WantedStep } from '../solids/step.ts';
 import { findThread } from '../standards/threads.ts';
 import { finishStep, type StepPart } from '../write/step.ts';
@@ -14,7 +16,13 @@ const kind = 'step';
 
 /** "driven register spigot: diameter 59.971 to 59.990 mm (h6)"; nothing for what has no limits. */
 const limitsLine = ({ label, limits }: Feature): string[] =>
-  limits ? [`${label}: diameter ${limits.lower.toFixed(3)} to ${limits.upper.toFixed(3)} mm (${limits.zone})`] : [];
+  limits ? [`${label}: diameter ${limitsText(limits.lower, limits.upper, 'mm')} (${limits.zone})`] : [];
+
+/** The thickness where its lower limit is raised; nothing where the general tolerance holds. */
+function thicknessLine(joint: Joint): string[] {
+  const { lower, upper, raised } = thicknessLimits(joint);
+  return raised ? [`thickness between the faces: ${limitsText(lower, upper, 'mm')}`] : [];
+}
 
 /** The thread table: "thread 4 x M10 x 1.5, drill 8.5 mm through, from the driven face: driven flange holes". */
 function threadLine({ shape, positions, label }: HoleGroupSpec): string[] {
@@ -28,9 +36,10 @@ function threadLine({ shape, positions, label }: HoleGroupSpec): string[] {
   return [`thread ${positions.length} x ${size}, ${drill}, from the ${face} face: ${label}`];
 }
 
-const adapterTable = ({ adapter, adapterSpec }: Joint): string[] => [
-  ...adapterSpec.groups.flatMap(threadLine),
-  ...adapter.features.flatMap(limitsLine),
+const adapterTable = (joint: Joint): string[] => [
+  ...joint.adapterSpec.groups.flatMap(threadLine),
+  ...joint.adapter.features.flatMap(limitsLine),
+  ...thicknessLine(joint),
 ];
 
 type Made = Pick<Making, 'joint' | 'base' | 'revision' | 'verdict' | 'forced'>;

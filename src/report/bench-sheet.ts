@@ -165,7 +165,7 @@ ${benchStyle}
 <div class="two top"><figure>${picture.trim()}</figure>${sensorTable(sheet.sensor)}</div>
 ${screwsTable(sheet.screws)}
 <section><h2>What was measured, as typed (\u201ccaliper?\u201d: not said, counted as one)</h2><div class="two">${sheet.measured.map(measuredTable).join('')}</div></section>
-<section><h2>Sizes to hold; numbers as on the drawing and in the inspection record</h2>${holdColumns(sheet.hold)}</section>
+<section><h2>Sizes to hold; numbered as on the drawing and in the inspection record; angles from the index mark, counter-clockwise seen from the driven side</h2>${holdColumns(sheet.hold)}</section>
 <div class="two"><section><h2>Dial in, total indicator reading</h2>${holdTable('Dial in', sheet.dial, ['dial on', 'at most'])}</section>
 <section class="mind"><h2>Mind</h2>${cautionsList(sheet.cautions)}${[...sheet.boltUp, ...sheet.safety].map((line) => `<p>${escaped(line)}</p>`).join('')}</section></div>
 <p class="sign"><span>made and measured by</span><span>date</span><span>adapter marked ${escaped(revision)}</span></p>

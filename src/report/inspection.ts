@@ -1,5 +1,7 @@
 /** The inspection record: every size worth measuring on the finished parts, with its limits, what was found, and what to do. */
 import type { Judgement } from '../inspect/disposition.ts';
+import type { LengthUnits } from '../units/format.ts';
+import { limitTexts } from '../units/limits.ts';
 import { escaped } from '../units/markup.ts';
 import { numberText } from './numbers.ts';
 import { reportStyle } from './report-style.ts';
@@ -14,6 +16,8 @@ export interface InspectionRecord {
   /** What to do, a sentence or empty. */
   readonly todo: string;
   readonly by: string;
+  /** What the job is typed in: on an inch job the limits are told in both. */
+  readonly units: LengthUnits;
   readonly judgements: readonly Judgement[];
 }
 
@@ -48,9 +52,18 @@ export function inspectionJson({ title, revision, verdict, todo, by, judgements 
 
 const size = (value: number, unit: 'mm' | 'g') => (unit === 'g' ? value.toFixed(0) : value.toFixed(3));
 
-function row({ characteristic: c, disposition, takeOff }: Judgement): string {
-  const limits =
-    c.lower === 0 ? `up to ${size(c.upper, c.unit)}` : `${size(c.lower, c.unit)} to ${size(c.upper, c.unit)}`;
+/** Limits as every paper has them: rounded inwards; on an inch job the inches of drawing and bench sheet stand with them. */
+function limitsOf({ lower, upper, unit }: Judgement['characteristic'], units: LengthUnits): string {
+  if (unit === 'g') return `${size(lower, unit)} to ${size(upper, unit)}`;
+  const said = (one: LengthUnits) => {
+    const texts = limitTexts(lower, upper, one);
+    return lower === 0 ? `up to ${texts.upper}` : `${texts.lower} to ${texts.upper}`;
+  };
+  return units === 'in' ? `${said('mm')} (${said('in')} in)` : said('mm');
+}
+
+function row({ characteristic: c, disposition, takeOff }: Judgement, units: LengthUnits): string {
+  const limits = limitsOf(c, units);
   const found = c.found ? `${size(c.found.value, c.unit)} ±${numberText(c.found.doubt)}` : '';
   const todo = takeOff
     ? `${disposition}: ${c.verb} ${size(takeOff.from, c.unit)} to ${size(takeOff.to, c.unit)} more`
@@ -60,13 +73,13 @@ function row({ characteristic: c, disposition, takeOff }: Judgement): string {
   return `<tr><td class="number">${c.number}</td><th scope="row">${escaped(c.what)}</th><td class="number">${escaped(limits)}</td><td>${escaped(c.from)}</td><td>${escaped(c.gauge)}</td><td class="fill">${escaped(found)}</td><td class="fill">${escaped(todo)}</td></tr>`;
 }
 
-function part(name: 'adapter' | 'wheel', judgements: readonly Judgement[]): string {
-  const rows = judgements.filter(({ characteristic }) => characteristic.part === name).map(row);
+function part(name: 'adapter' | 'wheel', { judgements, units }: InspectionRecord): string {
+  const rows = judgements.filter(({ characteristic }) => characteristic.part === name).map((one) => row(one, units));
   if (rows.length === 0) return '';
   const widths = ['5%', '27%', '17%', '14%', '14%', '12%', '11%'];
   const heads = ['No.', 'What', 'Limits', 'From', 'Measure with', 'Found', 'Verdict'];
   const head = heads.map((title) => `<th scope="col">${title}</th>`).join('');
-  return `<section><h2>${name === 'adapter' ? 'Adapter' : 'Wheel'}, mm (masses g)</h2><table><colgroup>${widths.map((w) => `<col style="width:${w}">`).join('')}</colgroup><thead><tr>${head}</tr></thead><tbody>\n${rows.join('\n')}\n</tbody></table></section>`;
+  return `<section><h2>${name === 'adapter' ? 'Adapter' : 'Wheel'}${units === 'in' ? ', mm (inches in brackets, masses g)' : ', mm (masses g)'}</h2><table><colgroup>${widths.map((w) => `<col style="width:${w}">`).join('')}</colgroup><thead><tr>${head}</tr></thead><tbody>\n${rows.join('\n')}\n</tbody></table></section>`;
 }
 
 /** The record as a page to print and to fill in at the bench. */
@@ -93,8 +106,8 @@ tbody td,tbody th{height:8mm}
 <header><p class="kind">Inspection record by flangewright, revision ${escaped(record.revision)}. Sizes at 20 degrees C; limits count, never the nominal.</p><h1>${escaped(record.title)}</h1></header>
 <main>
 ${verdict}
-${part('adapter', record.judgements)}
-${part('wheel', record.judgements)}
+${part('adapter', record)}
+${part('wheel', record)}
 <div class="sign"><p>Measured by${record.by === '' ? '' : `: ${escaped(record.by)}`}</p><p>Date</p><p>Accepted by</p></div>
 </main>
 </body>

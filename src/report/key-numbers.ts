@@ -49,7 +49,8 @@ function clockingLine({ clocking }: JointWithNumbers, units: LengthUnits): KeyNu
   const how = clocking.mode === 'auto' ? 'chosen' : 'as given';
   return {
     label: 'Clocking',
-    value: formatAngle(clocking.angle),
+    // Angles run one way, 0 to 360, as on the faces and the drawing, however they were typed.
+    value: formatAngle(((clocking.angle % 360) + 360) % 360),
     note: `${how}; ${web}${clocking.mode === 'given' ? best : ''}`,
   };
 }

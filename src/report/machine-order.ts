@@ -1,5 +1,5 @@
 /** The order note for a machine shop: the adapter, what is critical and why. Plain ASCII. It names nobody: who orders adds that. */
-import { characteristicsOf } from '../inspect/characteristics.ts';
+import { characteristicsOf, thicknessLimits } from '../inspect/characteristics.ts';
 import type { Joint } from '../job/joint.ts';
 import { holeSets } from '../shop/hole-table.ts';
 import { formatMass } from '../units/format.ts';
@@ -19,6 +19,8 @@ export function criticalOf(joint: Joint): string[] {
   const { job, adapterSpec, turnOver } = joint;
   const { units } = job;
   const { registers, thickness, wheelSeat, groups } = adapterSpec;
+  const { lower: thinnest, upper: thickest, raised } = thicknessLimits(joint);
+  const apart = raised ? limitsText(thinnest, thickest, units) : sizeText(thickness, units);
   const sides = (['driving', 'driven'] as const).flatMap((side) => {
     const register = registers[side];
     if (!register) return [];
@@ -61,7 +63,7 @@ export function criticalOf(joint: Joint): string[] {
           `Run-out between the two registers: no more than ${sizeText(turnOver.tir, units, 3)}, total indicator reading (${turnOver.from}). It shakes the shaft at every turn: one set-up, or turned over and indicated.`,
         ]
       : []),
-    `Both faces flat and parallel, ${sizeText(thickness, units)} apart, no burr at any hole: the torque goes through the clamped faces.`,
+    `Both faces flat and parallel, ${apart} apart, no burr at any hole: the torque goes through the clamped faces.`,
     'The turn of one hole pattern against the other, and which way round: seen from each side as drawn. A mirrored part is scrap.',
     ...tapped,
     ...dowels,

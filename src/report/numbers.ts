@@ -2,6 +2,7 @@
 import type { Finding } from '../model/finding.ts';
 import { senseOf } from '../model/limit-use.ts';
 import { formatLength, type LengthUnits } from '../units/format.ts';
+import { limitTexts } from '../units/limits.ts';
 import { steadyFixed } from '../units/steady.ts';
 
 /** A number with at most three decimals and about four figures; small ones keep two figures. Never `-0`, never an exponent. */
@@ -37,14 +38,11 @@ export function sizeText(mm: number, units: LengthUnits, decimals = 2): string {
   return units === 'in' ? `${plain} (${formatLength(mm, 'in')})` : plain;
 }
 
-/** Limits in inches are rounded inwards, to what a micrometer shows, unless that would shut them. */
+/** Limits of a size, rounded inwards: "59.971 to 59.990 mm"; inches beside them when the job is in inches. */
 export function limitsText(lower: number, upper: number, units: LengthUnits): string {
-  const metric = `${lower.toFixed(3)} to ${upper.toFixed(3)} mm`;
-  if (units === 'mm') return metric;
-  const step = 25.4 / 10_000;
-  const from = Math.ceil(lower / step - 1e-6) * step;
-  const to = Math.floor(upper / step + 1e-6) * step;
-  const isWide = to - from > step / 2;
-  const inches = (mm: number): string => formatLength(mm, 'in', isWide ? 4 : 5).replace(' in', '');
-  return `${metric} (${isWide ? inches(from) : inches(lower)} to ${isWide ? inches(to) : inches(upper)} in)`;
+  const said = (unit: LengthUnits) => {
+    const texts = limitTexts(lower, upper, unit);
+    return `${texts.lower} to ${texts.upper} ${unit}`;
+  };
+  return units === 'mm' ? said('mm') : `${said('mm')} (${said('in')})`;
 }

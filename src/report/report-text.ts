@@ -34,10 +34,12 @@ interface Page {
 
 /** A paragraph with a lead-in on its first line and the rest set in below it. */
 function put(page: Page, lead: string, text: string, indent: number): void {
-  const rows = wrap(plain(text), page.width - indent);
+  // A lead-in that is longer than its column still has a space behind it.
+  const first = lead.length < indent || /^$|\s$/.test(lead) ? lead.padEnd(indent) : `${lead} `;
+  const rows = wrap(plain(text), page.width - first.length);
   const pad = ' '.repeat(indent);
   if (rows.length === 0) page.lines.push(lead.trimEnd());
-  page.lines.push(...rows.map((row, i) => (i === 0 ? `${lead.padEnd(indent)}${row}` : `${pad}${row}`)));
+  page.lines.push(...rows.map((row, i) => (i === 0 ? `${first}${row}` : `${pad}${row}`)));
 }
 
 /** A paragraph that starts with a verdict's word; its other lines are set in below the text. */

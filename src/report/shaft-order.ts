@@ -1,6 +1,7 @@
 /** The order sheet for the shop that makes or shortens the shaft: lengths by every way of saying them, faces named, what to hold. */
 import { holesThere } from '../job/hole-pattern.ts';
 import type { Joint } from '../job/joint.ts';
+import { torqueOf } from '../rotor/joint-torque.ts';
 import { studyFit } from '../rotor/shaft-fit.ts';
 import type { JointWithShaft } from '../rotor/shaft-line.ts';
 import type { LengthUnits } from '../units/format.ts';
@@ -37,8 +38,10 @@ function flangeWords(joint: JointToOrder, units: LengthUnits): string {
 }
 
 /** How finely shops weld and balance, mm and degrees. Service practice of a joint maker and a run-out article; common practice. */
-function toHold({ job }: JointToOrder): OrderRow[] {
+function toHold(joint: JointToOrder): OrderRow[] {
+  const { job } = joint;
   const speed = job.duty?.speed;
+  const torque = torqueOf(joint);
   return [
     { what: 'Length', value: '±1 mm', note: 'A to B, pushed home where it slips (common practice)' },
     {
@@ -59,8 +62,8 @@ function toHold({ job }: JointToOrder): OrderRow[] {
     },
     {
       what: 'Torque',
-      value: job.duty?.torque === undefined ? '________' : `${job.duty.torque.toFixed(0)} N.m`,
-      note: 'peak at this shaft; choose joints and weld for it',
+      value: torque ? `${torque.value.toFixed(0)} N.m` : '________',
+      note: `peak at this shaft${torque && torque.shock !== 1 ? ', shock counted' : ''}; choose joints and weld for it`,
     },
   ];
 }

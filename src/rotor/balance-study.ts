@@ -1,13 +1,13 @@
 /** Everything that pulls the joint to one side, taken apart for a picture: arrows that are known, what is loose about them, their sum. g.mm */
 import { angleOf, sizeOf } from '../formulas/arrows.ts';
 import { stackOf, stray } from '../formulas/chain.ts';
-import { firstToDo, type RankedShare, sharesOf, widestFirst } from '../formulas/chain-shares.ts';
+import { firstToDo, sharesOf, type ToldShare, toldShares } from '../formulas/chain-shares.ts';
 import type { Joint } from '../job/joint.ts';
 import { spinningMass, unbalanceLinks } from './unbalance.ts';
 
 export interface BalanceStudy {
-  /** Every pull with its part of the two sums, those that add most first. */
-  readonly shares: readonly RankedShare[];
+  /** Every pull with its part of the two sums, those that add most first; its amount in whole g.mm that add up, as the findings tell it. */
+  readonly shares: readonly ToldShare[];
   /** Number of the pull to start with, from 1; null where nothing is left to do. */
   readonly first: number | null;
   /** Sum of the pulls whose direction is known. */
@@ -25,7 +25,7 @@ export function balanceStudy(joint: Joint): BalanceStudy | null {
   const links = unbalanceLinks(joint);
   const { worst, likely, known } = stackOf(links);
   if (worst <= 0) return null;
-  const shares = widestFirst(sharesOf(links));
+  const shares = toldShares(sharesOf(links), 0);
   const first = firstToDo(sharesOf(links));
   return {
     shares,

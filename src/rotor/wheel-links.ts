@@ -19,6 +19,19 @@ export function wheelPlay(joint: Joint): { readonly least: number; readonly grea
   return { least: bore.lower - register.upper, greatest: bore.upper - register.lower };
 }
 
+/**
+ * Limits of the wheel's bore that a finished wheel is held to, mm; null without a wheel. A bore as cut may come out smaller than what carries
+ * it: its lower limit is what goes on, where any cut of it does. Record, drawing, order and bench sheet take it from here.
+ */
+export function wheelBoreLimits(joint: Joint): { readonly lower: number; readonly upper: number } | null {
+  const { wheelRegister: register, wheelSpec: spec, wheelBore: made } = joint;
+  if (!spec) return null;
+  if (made) return made.limits;
+  const cut = wheelCut(joint);
+  const [lower, upper] = [spec.bore - cut, spec.bore + cut];
+  return { lower: register && register.upper < upper ? Math.max(lower, register.upper) : lower, upper };
+}
+
 /** How true the shoulder for the wheel is turned: total indicator reading, mm, against what, and whether that rests on memory. */
 export interface SeatRunout {
   readonly tir: number;

@@ -2,6 +2,7 @@
 import type { Joint } from '../job/joint.ts';
 import type { RegisterSpec } from '../parts/adapter-spec.ts';
 import type { LengthUnits } from '../units/format.ts';
+import { limitTexts } from '../units/limits.ts';
 import type { WorkFace } from './hole-table.ts';
 import { lengthsIn } from './lengths.ts';
 import { roughLeft } from './route.ts';
@@ -48,10 +49,9 @@ export function roughing(joint: Joint, face: WorkFace): string[] {
 const limitsIn =
   (units: LengthUnits) =>
   ({ lower, upper, zone }: RegisterSpec['limits']): string => {
-    const metric = `${lower.toFixed(3)} to ${upper.toFixed(3)} mm`;
-    return units === 'mm'
-      ? `${metric} (${zone})`
-      : `${(lower / 25.4).toFixed(5)} to ${(upper / 25.4).toFixed(5)} in (${metric}, ${zone})`;
+    const [mm, inch] = [limitTexts(lower, upper, 'mm'), limitTexts(lower, upper, 'in', 5)];
+    const metric = `${mm.lower} to ${mm.upper} mm`;
+    return units === 'mm' ? `${metric} (${zone})` : `${inch.lower} to ${inch.upper} in (${metric}, ${zone})`;
   };
 
 function registerSteps(face: WorkFace, register: RegisterSpec, units: LengthUnits): string[] {

@@ -4,6 +4,7 @@ import { characteristicsOf } from '../inspect/characteristics.ts';
 import { isMendable, isSlip, type Judgement } from '../inspect/disposition.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
+import { assemblyOrder } from './assembly-order.ts';
 import { balance } from './balance.ts';
 import { boltShear } from './bolt-shear.ts';
 import { bracketPlace } from './bracket-place.ts';
@@ -70,6 +71,7 @@ export const checks: readonly Check[] = [
   threadInFlange,
   tightening,
   toolRoom,
+  assemblyOrder,
   dutyTorque,
   headPressure,
   preloadLoss,

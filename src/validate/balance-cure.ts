@@ -130,8 +130,10 @@ export function wheelCorrection(joint: Joint): string {
   const hole = wheelHole(joint);
   if (!wheelMass || !wheelSpec || !hole) return '';
   const place = `at ${angle(hole.at)}, the heavy side (seen from the driven side, from the index mark)`;
-  const grams = `Take ${(sizeOf(pullOf(wheelMass)) / (wheelSpec.root / 2)).toFixed(1)} g off below the ${hasWindows(wheelSpec) ? 'windows' : 'roots'} ${place}`;
+  const moment = sizeOf(pullOf(wheelMass));
+  const root = wheelSpec.root / 2;
+  const grams = `Take ${(moment / root).toFixed(1)} g off below the ${hasWindows(wheelSpec) ? 'windows' : 'roots'} ${place}`;
   return hole.fits
     ? `${grams}: a hole of ${mm(hole.diameter, 1)} through the sheet, ${mm(hole.radius, 1)} from the axis, does it`
-    : grams;
+    : `${grams}, if it comes off ${mm(root, 1)} from the axis. Nearer to the axis it has to be more: grams times their distance from it make ${moment.toFixed(0)} g.mm`;
 }

@@ -2,12 +2,12 @@
 import { boxGap } from '../geometry/box-gap.ts';
 import type { Bracket } from '../job/joint-bracket.ts';
 import type { BracketInput } from '../job/schema-bracket.ts';
+import { socketOutside } from '../job/tool-access.ts';
 import type { Finding } from '../model/finding.ts';
 import { screwHead } from '../standards/screw-heads.ts';
 import { washerFor } from '../standards/washers.ts';
 import { cos, sin, tan } from '../units/trig.ts';
 import { type Check, judged, notAssessed } from './check.ts';
-import { socketOutside } from './tightening-tools.ts';
 import { atLeast, mm } from './words.ts';
 
 /** Room beside a socket, mm. Common practice. */

@@ -1,5 +1,6 @@
 /** A chain of shifts in words: its links with amounts that add up to the sum that is told, what to do first, and what grade it keeps as designed. */
 import { permissibleSpecificUnbalance } from '../formulas/balance.ts';
+import { dialText } from '../units/steady.ts';
 import type { Link } from '../formulas/chain.ts';
 import { firstToDo, type LinkShare, sharesOf, toldShares, widestFirst } from '../formulas/chain-shares.ts';
 import type { BalanceGrade } from '../standards/balance-grades.ts';
@@ -22,7 +23,12 @@ function linkWords({ link, along }: LinkShare, amount: number, { unit, decimals 
   // The doubt as it is written, and the rest: the two add up to the amount.
   const rest = Number(size(amount - doubt));
   const dial = `${size(doubt)} doubt of the dial`;
-  if (link.angle === null) return doubt > 0 ? `${told} (${size(rest)} read, ${dial})` : told;
+  if (link.angle === null) {
+    if (doubt === 0) return told;
+    return unit === inMm.unit
+      ? `${told} (${dialText(link.most - link.doubt)} read, ${dialText(link.doubt)} doubt of the dial)`
+      : `${told} (${size(rest)} read, ${dial})`;
+  }
   // What a dial saw is told by its high spot, which can be marked; everything else by the side it pulls to.
   const tenth = (degrees: number) => angle(Number(degrees.toFixed(1)) % 360);
   const at = link.high === undefined ? ` towards ${tenth(link.angle)}` : `, high at ${tenth(link.high)}`;

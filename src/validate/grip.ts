@@ -3,6 +3,7 @@ import type { DesignTorque } from '../formulas/design-torque.ts';
 import { gripNeeds, gripOfRing, gripOfScrews, radiusSum } from '../formulas/joint-grip.ts';
 import { holesThere, usesOf } from '../job/hole-pattern.ts';
 import type { Joint, ScrewGroup } from '../job/joint.ts';
+import { coveringFlange } from '../job/tool-access.ts';
 import type { Finding } from '../model/finding.ts';
 import {
   contactRing,
@@ -20,10 +21,15 @@ import { findThread } from '../standards/threads.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { carriedByDowels, carryByDowels, toAndFro } from './dowels-shear.ts';
 import { torqueInWords, torqueMissing, torqueOf } from './duty-torque.ts';
-import { plain, sourced } from './words.ts';
+import { plain, roundedDown, sourced } from './words.ts';
 
 /** Safety against slipping: EN 1993-1-8 gammaM3 at the ultimate limit; torque that reverses: VDI 2230, from memory. */
 const usualSafety = { steady: 1.25, reversing: 1.8 };
+/**
+ * Below this the face has failed. At its least preload and least friction a face that just holds a steady torque is doubtful; one that is worked to
+ * and fro must at least hold as surely as a steady one should. Choice of this program.
+ */
+const leastSafety = { steady: 1, reversing: usualSafety.steady };
 /** Least friction of blasted faces that the slip classes A and B of EN 1993-1-8 count with. */
 const blasted = 0.4;
 
@@ -195,7 +201,7 @@ function whyOf(joint: Joint, side: FaceSide, grip: Grip, torque: DesignTorque, a
   const oil =
     friction.oiled === null
       ? ''
-      : ` Oil between the faces (${friction.oiled}) would leave a safety of ${plain(((holds / torque.value) * friction.oiled) / friction.mu, 2)}.`;
+      : ` Oil between the faces (${friction.oiled}) would leave a safety of ${roundedDown(((holds / torque.value) * friction.oiled) / friction.mu, 2)}.`;
   // They bear on their holes only once the face has moved: the two are never added.
   const pins =
     alone !== null
@@ -208,10 +214,11 @@ function whyOf(joint: Joint, side: FaceSide, grip: Grip, torque: DesignTorque, a
         ? `${plain(lost, 1)} kN taken off for settling and heat`
         : `half of it, ${plain(lost, 1)} kN, taken off for settling that is not known: see preload-${group.side}`;
   const whole = gripOfScrews(1000 * (clamp + lost), group.positions, friction.mu);
+  const under = coveringFlange(group, (side) => joint[side].outside.value);
   const again =
     lost === 0
       ? ''
-      : ` Without that loss the safety would be ${plain(whole / torque.value, 2)}: the re-torque after the first run brings the settling back.`;
+      : ` Without that loss the safety would be ${roundedDown(whole / torque.value, 2)}: the re-torque after the first run brings the settling back${under ? `, but the ${under} flange has to come off for it` : ''}.`;
   return `${group.count} x ${group.thread} at ${plain(clamp, 1)} kN (the least a torque wrench gives, ${settled}), friction ${friction.mu} (${friction.words}), on ${circle} mm: ${plain(holds, 0)} N.m against ${torqueInWords(torque)}.${again}${spread}${oil}${pins}`;
 }
 
@@ -244,13 +251,14 @@ function judgeFace(joint: Joint, side: FaceSide, lost: LostPreload): Finding {
       source: sourced(`${source}; friction: ${grip.friction.source}`, grip.friction.memory),
     },
     holds / torque.value,
-    // At its least preload and least friction a face that just holds is doubtful, one that does not has failed; unless dowels hold it alone,
-    // and it slips one way only: to and fro it works its screws loose and frets.
+    // Dowels that hold the torque alone save a face that slips one way only: to and fro it works its screws loose and frets.
     {
       limit: safety,
       sense: 'at least',
       worst: alone !== null && alone >= torque.value && !reverses(joint) ? 'caution' : 'fail',
-      ...(duty?.slip_safety === undefined ? { hard: 1 } : {}),
+      ...(duty?.slip_safety === undefined
+        ? { hard: reverses(joint) ? leastSafety.reversing : leastSafety.steady }
+        : {}),
     },
   );
 }

@@ -38,7 +38,7 @@ function judgeLeast(group: ScrewGroup, force: ClampForce): Finding {
     {
       code: `preload-${side}`,
       feature: group.id,
-      title: `least preload left in the ${thread} screws, ${side} side`,
+      title: `least preload left in the ${thread} screws, ${side} side${retorqued > 0 ? ', once tightened again' : ''}`,
       unit: 'kN',
       why: `${sum} kN: ${((100 * Math.max(0, force.left)) / (preload ?? 1)).toFixed(0)} % of the assembly preload stays. ${mm(force.clamped, 1)} clamped, ${(force.clamped / major).toFixed(1)} d.${again}`,
       cure: `Clamp more length: ${mm(slender * major, 0)} here, ${slender} d (thicker adapter, washers, spacers), make the parts of one metal, or count on the re-torque after the first run.`,

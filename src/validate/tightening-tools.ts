@@ -1,6 +1,7 @@
 /** Is there room for the tool? Hexagons want a socket round them; socket screws take a key within their own head. */
 
 import type { Joint, ScrewGroup } from '../job/joint.ts';
+import { socketOutside } from '../job/tool-access.ts';
 import type { Finding } from '../model/finding.ts';
 import { passingHole } from '../rotor/plays.ts';
 import { screwHead } from '../standards/screw-heads.ts';
@@ -10,8 +11,6 @@ import { type Check, judged } from './check.ts';
 import { headRadius } from './heads.ts';
 import { mm } from './words.ts';
 
-/** Outside diameter of a socket, mm: 1.5 x across flats + 1. Common practice: sockets of one size differ by a few millimetres. */
-export const socketOutside = (acrossFlats: number) => 1.5 * acrossFlats + 1;
 /** Room beside a socket, mm. Common practice. */
 const beside = 0.5;
 

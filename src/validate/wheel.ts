@@ -39,6 +39,7 @@ function goesOn(joint: Wheeled): Finding[] {
   if (!play) return [];
   const register = joint.wheelRegister;
   const { bore } = joint.wheelSpec;
+  const drawn = bore - register.diameter;
   const common = {
     code: 'wheel-goes-on',
     feature: 'wheel-bore',
@@ -66,8 +67,8 @@ function goesOn(joint: Wheeled): Finding[] {
     judged(
       {
         ...common,
-        why: `Bore ${mm(bore)} as drawn, register ${mm(register.diameter)}: ${mm(bore - register.diameter)} clearance; the cut itself is good to ${mm(cut)}.`,
-        cure: `Have the bore cut undersize and turn it to the register (wheel.fit: H8), or make the clearance ${mm(joint.job.wheel.clearance - play.least)} (wheel.clearance): looser, but it goes on as cut.`,
+        why: `Bore ${mm(bore)} as drawn, register ${mm(register.diameter)}: ${mm(drawn)} clearance; the service may cut it ${mm(cut)} smaller or larger, so that the smallest is ${mm(bore - cut, 3)} over at most ${mm(register.upper, 3)}.`,
+        cure: `Have the bore cut undersize and turn it to the register (wheel.fit: H8), or make the clearance ${mm(Math.ceil((drawn - play.least) * 100 - 1e-6) / 100)} (wheel.clearance): looser, but it goes on as cut.`,
         source: 'published cutting tolerances; common practice',
       },
       play.least,
@@ -79,7 +80,8 @@ function goesOn(joint: Wheeled): Finding[] {
 
 /** A flange lies inside the wheel where the wheel stands above the face that the flange is on. */
 function clearsFlange(joint: Wheeled): Finding[] {
-  const { on, shoulder, clearance } = joint.job.wheel;
+  const { on, shoulder } = joint.job.wheel;
+  const clearance = joint.wheelSpec.bore - joint.wheelRegister.diameter;
   if (on !== 'adapter') return [];
   const flange = flangeBeside(joint);
   const proud = joint.wheelSpec.thickness - shoulder;

@@ -25,6 +25,10 @@ export function plain(value: number, decimals: number): string {
   return Number(text) === 0 ? text.replace('-', '') : text;
 }
 
+/** A number that is held against "at least": rounded down, so that what falls short never reads as if it did not. */
+export const roundedDown = (value: number, decimals: number): string =>
+  plain(Math.floor(value * 10 ** decimals + 1e-6) / 10 ** decimals, decimals);
+
 /** The word for one or many. */
 export function plural(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;

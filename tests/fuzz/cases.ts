@@ -146,7 +146,8 @@ export async function runCase(world: World, { kind, bytes, asked, path }: Case):
     if (kind === 'table of points') return said(pointsFault('csv', bytes, asked.units));
     if (kind === 'drawing for its holes') return said(pointsFault('dxf', bytes, asked.units, asked.hole));
     if (kind === 'drawing before cutting')
-      return said(preflightFault(bytes, asked.hole, asked.hole === 0 ? undefined : asked.units));
+      // A thickness of 0 is turned away before: it stands for a drawing of which nothing is known.
+      return said(preflightFault(bytes, asked.hole || undefined, asked.hole === 0 ? undefined : asked.units));
     const text = new TextDecoder().decode(bytes);
     const { fault, becameJoint, errors } = await jobFault(text, world.patterns, asked);
     const way = (path ?? []).filter((step) => step !== '[]').join('.');

@@ -4,6 +4,7 @@ import { parse } from 'yaml';
 import { characteristicsOf } from '../../src/inspect/characteristics.ts';
 import { asTyped } from '../../src/job/as-typed.ts';
 import { readJob } from '../../src/job/read.ts';
+import { placedPositions } from '../../src/parts/adapter-holes.ts';
 import { makeFiles } from '../../src/products/make.ts';
 import { crossOrder } from '../../src/report/cross-order.ts';
 import { type Shipped, shipped, shippedJob } from '../presets/shipped.ts';
@@ -98,6 +99,27 @@ describe.each(shipped.map((job) => [job.base, job] as const))('%s', (_, job) => 
     }
   });
 
+  it('tells each even circle by a hole that stands there, counter-clockwise from the index mark', async () => {
+    const words = wordsOf(await pageOf(job));
+    const { adapterSpec } = job.joint;
+    const places = adapterSpec.groups.map((group) => placedPositions(adapterSpec, group));
+    const angleOf = ({ x, y }: { x: number; y: number }) => ((Math.atan2(y, x) * 180) / Math.PI + 360) % 360;
+    for (const [, count, angle] of words.matchAll(
+      /[A-Z]: (\d+) x [^,]*, (?:one at (\d+(?:\.\d+)?)\u00b0|one on the index mark)/g,
+    )) {
+      const told = Number(angle ?? 0);
+      // One of the sets with so many holes has its first one there, before a pitch is over.
+      const stands = places.some(
+        (set) =>
+          set.length === Number(count) &&
+          set.some((hole) => Math.abs(((angleOf(hole) - told + 540) % 360) - 180) < 1e-3),
+      );
+      expect(stands, `${count} holes, ${told}`).toBe(true);
+      expect(told).toBeLessThan(360 / Number(count));
+    }
+    expect(words).toContain('angles from the index mark, counter-clockwise seen from the driven side');
+  });
+
   it('is one page without script, and says which revision it is', async () => {
     const page = await pageOf(job);
     expect(/<script|<link|<img|\ssrc=|url\((?!#)/.exec(page)).toBeNull();
@@ -128,7 +150,7 @@ describe('a job with known numbers', () => {
     expect(words).toContain('the wheel set true: its teeth 0.15');
     expect(words).toMatch(/teeth 60 /);
     expect(words).toContain('A: 6 x \u00d89 on \u00d884, one on the index mark');
-    expect(words).toContain('B: 4 x M10 on \u00d8108, 15\u00b0 from the index mark');
+    expect(words).toContain('B: 4 x M10 on \u00d8108, one at 15\u00b0');
   });
 
   it('is made while checks fail, and says so in its title', async () => {

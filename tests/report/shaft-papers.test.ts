@@ -40,6 +40,17 @@ describe('papers of the shaft', () => {
     expect([...(await filesOf()).keys()]).toEqual([]);
   });
 
+  it('order for the torque that everything else is judged by, shock counted', async () => {
+    // DIN 3990 application factor for moderate shock as the job has it, 1.5: 320 x 1.5 = 480.
+    const duty = { speed: 3000, torque: '320 N.m', shock: 'moderate' };
+    const page = (await filesOf({ duty, shaft: { ...shaft, angles: undefined } })).get('x-shaft-order.html') ?? '';
+    expect(page).toContain('<strong>480 N.m</strong>');
+    expect(page).toContain('shock counted');
+    const plain = (await filesOf({ duty: { speed: 3000, torque: '320 N.m' }, shaft })).get('x-shaft-order.html') ?? '';
+    expect(plain).toContain('<strong>320 N.m</strong>');
+    expect(plain).not.toContain('shock counted');
+  });
+
   it('order by every convention, to one decimal, with what to take out and how it was read', async () => {
     const page = (await filesOf({ shaft: { ...shaft, angles: undefined } })).get('x-shaft-order.html') ?? '';
     const rows = [...page.matchAll(/<tr><th scope="row">(.*?)<\/th><td><strong>(.*?)<\/strong>/g)].map(([, a, b]) => [

@@ -194,7 +194,7 @@ describe('the hole that balances a wheel', () => {
     expect(wheelHole(joint)?.fits).toBe(fits);
     const grams = (pullOf(d, 77) / 85).toFixed(1);
     expect(wheelCorrection(joint)).toBe(
-      `Take ${grams} g off below the roots at 180 degrees, the heavy side (seen from the driven side, from the index mark)${fits ? ': a hole of 10.0 mm through the sheet, 77.0 mm from the axis, does it' : ''}`,
+      `Take ${grams} g off below the roots at 180 degrees, the heavy side (seen from the driven side, from the index mark)${fits ? ': a hole of 10.0 mm through the sheet, 77.0 mm from the axis, does it' : `, if it comes off 85.0 mm from the axis. Nearer to the axis it has to be more: grams times their distance from it make ${pullOf(d, 77).toFixed(0)} g.mm`}`,
     );
   });
 

@@ -38,6 +38,9 @@ describe('how surely a face grips', () => {
     // 1.8 where it reverses (VDI 2230, from memory).
     [333.3, { reversing: true }, 1.8, 'pass'],
     [333.4, { reversing: true }, 1.8, 'caution'],
+    // To and fro it must at least hold as surely as a steady one should.
+    [480, { reversing: true }, 1.8, 'caution'],
+    [481, { reversing: true }, 1.8, 'fail'],
     // A safety of one's own leaves no room below it.
     [300, { slip_safety: 2 }, 2, 'pass'],
     [301, { slip_safety: 2 }, 2, 'fail'],

@@ -329,6 +329,24 @@ const mountCases: readonly Case[] = [
     cure: wheel({ clearance: 0.15 }),
   },
   {
+    // Left out: what the service may cut it smaller. 129 + 0.15 (a published note), the smallest of it on a shoulder of h7 (upper limit 129).
+    what: 'left open, over sheet that is good to 0.15: 129.15 - 0.15 - 129',
+    code: 'wheel-goes-on',
+    patch: { ...wheel({ clearance: undefined, set_true: 0.1 }), sheet: { tolerance: undefined } },
+    verdict: 'pass',
+    value: 0,
+    limit: 0,
+  },
+  {
+    // A rim of 128 +-0.02 may be 128.02: the smallest bore of 128 + c - 0.15 goes over that.
+    what: 'left open, over a rim that was measured with doubt: at 0 again',
+    code: 'wheel-goes-on',
+    patch: { ...wheel({ on: 'driven', clearance: undefined, set_true: 0.1 }), sheet: { tolerance: undefined } },
+    verdict: 'pass',
+    value: 0,
+    limit: 0,
+  },
+  {
     what: 'a bore of 127.98 for a rim of up to 128.03: no cut of it goes on',
     code: 'wheel-goes-on',
     patch: { ...wheel({ on: 'driven', bore: 127.98 }), sheet: { tolerance: 0.003 } },

@@ -21,16 +21,19 @@ const same = 0.001;
 export interface HoleRing {
   readonly radius: number;
   readonly count: number;
-  /** Angle of the hole that stands nearest to the datum direction, counted from it: counter-clockwise positive. */
+  /** Angle of the first hole from the datum direction, 0 up to the pitch: counter-clockwise seen from the driven side. */
   readonly first: number;
+  /** Which way that runs for the eye: 1 counter-clockwise, -1 clockwise (seen from the driving side). */
+  readonly way: 1 | -1;
   readonly holes: readonly Point[];
 }
 
 /**
  * The circle of holes that are evenly spaced on one; null where they are not, or are fewer than two.
  * @param zero the datum direction, degrees
+ * @param way 1 where the eye looks from the driven side, -1 from the driving side: angles are told one way whatever side lies up
  */
-export function ringOf(holes: readonly Point[], zero: number): HoleRing | null {
+export function ringOf(holes: readonly Point[], zero: number, way: 1 | -1 = 1): HoleRing | null {
   const [one] = holes;
   if (!one || holes.length < 2) return null;
   const pitch = 360 / holes.length;
@@ -42,10 +45,8 @@ export function ringOf(holes: readonly Point[], zero: number): HoleRing | null {
     return holes.some((hole) => Math.hypot(hole.x - x, hole.y - y) < same);
   });
   if (!isEven || radius < same) return null;
-  // Within half a pitch each way; of two that are equally near, the one counter-clockwise.
-  const turn = (((angle - zero) % pitch) + pitch) % pitch;
-  const first = turn > pitch / 2 + 1e-6 ? turn - pitch : turn;
-  return { radius, count: holes.length, first: Math.abs(first) < 1e-6 ? 0 : first, holes };
+  const turn = (((way * (angle - zero)) % pitch) + pitch) % pitch;
+  return { radius, count: holes.length, first: turn < 1e-6 || pitch - turn < 1e-6 ? 0 : turn, way, holes };
 }
 
 /** What a set's holes are called in few words: "M10", "Ø8 H7", "Ø9". */
@@ -107,14 +108,14 @@ const besideHoles = [2.5, 0.5, Number.NEGATIVE_INFINITY] as const;
 
 /** Lines of the angle between the datum direction and a ring's first hole, outside the rim. */
 function angleLines({ ring, wide }: RingToSet, zero: number, scale: number, edge: number, r: number): Shape[] {
-  const end = zero + ring.first;
-  const way = Math.sign(ring.first);
-  const long = (Math.abs(ring.first) * Math.PI * r) / 180;
+  const { way } = ring;
+  const end = zero + way * ring.first;
+  const long = (ring.first * Math.PI * r) / 180;
   const inside = long > 3.2 * arrow;
   // An arrow on a curve leans inwards by half of the arc that it covers.
   const lean = ((1.1 * arrow) / r / 2) * (180 / Math.PI);
   const tail = (5 / r) * (180 / Math.PI);
-  const [low, high] = ring.first > 0 ? [zero, end] : [end, zero];
+  const [low, high] = way > 0 ? [zero, end] : [end, zero];
   const tip = (at: number, direction: 1 | -1) => arrowHead(polar(r, at), at + direction * (90 - lean), arrow);
   return [
     line(polar(edge + 1.8, zero), polar(r + 0.8, zero)),
@@ -148,7 +149,7 @@ export function ringAngles(
     if (one.ring.first !== 0 && !turned.some((other) => Math.abs(other.ring.first - one.ring.first) < 1e-6))
       turned.push(one);
   }
-  turned.sort((a, b) => Math.abs(a.ring.first) - Math.abs(b.ring.first));
+  turned.sort((a, b) => a.ring.first - b.ring.first);
   const lines: Shape[] = [];
   const labels: ((taken: readonly Shape[]) => Shape[])[] = [];
   let least = edge + firstArc;
@@ -158,8 +159,8 @@ export function ringAngles(
     const r = tries.find((radius) => !shapesAt(radius).some((s) => words.some((box) => runsThrough(s, box)))) ?? least;
     lines.push(...shapesAt(r));
     labels.push((now) => {
-      const middle = zero + one.ring.first / 2;
-      const label = sizeLabel(angleText(Math.abs(one.ring.first)), one.exact);
+      const middle = zero + (one.ring.way * one.ring.first) / 2;
+      const label = sizeLabel(angleText(one.ring.first), one.exact);
       return labelled(label, polar(r, middle), 0.3, now, middle) ?? [...label.draw(polar(r + 8, middle))];
     });
     least = r + nextArc;

@@ -64,7 +64,7 @@ function wideOf(drawn: AdapterToDraw, set: SetToDraw): number {
 /** Sets of a face that are evenly spaced on a circle. Every set has a position tolerance, so that its circle is exact. */
 const ringsOn = (drawn: AdapterToDraw, from: Face, zero: number): RingToSet[] =>
   drawn.sets.flatMap((set) => {
-    const ring = set.from === from ? ringOf(set.holes, zero) : null;
+    const ring = set.from === from ? ringOf(set.holes, zero, from === 'driven' ? 1 : -1) : null;
     if (!ring) return [];
     const words = `${ring.count} x ${holeSize(set, drawn.title.units)}`;
     return [{ ring, words, datum: 'the index mark', wide: wideOf(drawn, set), exact: true }];

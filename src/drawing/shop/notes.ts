@@ -74,10 +74,10 @@ export function noteTexts(drawn: AdapterToDraw, cutting: CuttingLine, more: read
     ...(sets.some(({ holes }) => ringOf(holes, 0) !== null)
       ? ['Circles and angles in frames are exact: how far a hole may stray from them stands over its table.']
       : []),
-    'Scribe the index mark on the rim where it is drawn: it is the zero of all angles.',
+    'Scribe the index mark on the rim where it is drawn: it is the zero of all angles, counter-clockwise seen from the driven side. Angles in tables run counter-clockwise from +X as each view is seen.',
     ...(turn > 1e-6 && sides.has('driven') && sides.has('driving')
       ? [
-          `Driven holes are turned ${angleText(clocking)} against the driving ones, counter-clockwise seen from the driven side.`,
+          `Driven holes are turned ${angleText(turn)} against the driving ones, counter-clockwise seen from the driven side.`,
         ]
       : []),
     ...(met.length > 0

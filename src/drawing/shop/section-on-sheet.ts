@@ -50,6 +50,14 @@ interface Wanted extends Omit<DiameterToSet, 'across' | 'from'> {
   readonly z: number;
 }
 
+/** The thickness; its limits of size instead where the lower one is raised, as a register has them. */
+function thicknessText({ thickness, sizes, title: { units } }: AdapterToDraw): string {
+  const size = sizes.find(({ id }) => id === 'thickness');
+  if (!size || thickness - size.lower > size.upper - thickness - 1e-6) return sizeText(thickness, units);
+  const [high, low] = limitTexts(size.lower, size.upper, units);
+  return `${low} to ${high}`;
+}
+
 function wantedDiameters(drawn: AdapterToDraw): Wanted[] {
   const { registers, wheelSeat, bore, outside, thickness, sizes, title } = drawn;
   const { units } = title;
@@ -57,12 +65,17 @@ function wantedDiameters(drawn: AdapterToDraw): Wanted[] {
     const [high, low] = limitTexts(lower, upper, units);
     return [`\u00d8${high}`, `\u00d8${low}`];
   };
-  const plain = (id: string, size: number) => ({
-    id,
-    size,
-    lines: [diameter(size, units)],
-    number: numberOf(sizes, id),
-  });
+  const plain = (id: string, size: number) => {
+    const row = sizes.find((one) => one.id === id);
+    const isClose = row !== undefined && Math.abs(size - row.lower - (row.upper - size)) > 1e-6;
+    return {
+      id,
+      size,
+      // The general tolerance needs no words; limits that are closer on one side stand there.
+      lines: isClose ? limits(row) : [diameter(size, units)],
+      number: numberOf(sizes, id),
+    };
+  };
   const out: Wanted[] = [];
   for (const side of ['driving', 'driven'] as const) {
     const register = registers[side];
@@ -125,7 +138,7 @@ export function sectionOnSheet(
   scale: number,
   enlarged: readonly Enlarged[],
 ): Shape[] {
-  const { thickness, sizes, title, adapter, registers } = drawn;
+  const { thickness, sizes, adapter, registers } = drawn;
   const shapes = drawCut(cutAdapter(drawn, cutting), scale);
   const body = boxOf(shapes);
   const rim = Math.max(...adapter.outer.map(({ r }) => r)) * scale;
@@ -153,14 +166,7 @@ export function sectionOnSheet(
     edgeAt(adapter.outer, thickness, depthOf('driven')),
   ].map((r) => r * scale) as [number, number];
   out.push(
-    ...levelLength(
-      [0, thickness * scale],
-      rim + above,
-      starts,
-      sizeText(thickness, title.units),
-      numberOf(sizes, 'thickness'),
-      -1,
-    ),
+    ...levelLength([0, thickness * scale], rim + above, starts, thicknessText(drawn), numberOf(sizes, 'thickness'), -1),
   );
   const face = sizes.find(({ id }) => id === 'face-parallel');
   const right = thickness * scale;

@@ -1,4 +1,5 @@
 /** Sizes as a workshop drawing writes them: bare numbers in the drawing's one unit. */
+import { limitTexts as inward } from '../../units/limits.ts';
 import type { LabelUnits } from '../length-text.ts';
 
 const mmPerInch = 25.4;
@@ -15,16 +16,10 @@ export const toleranceText = (mm: number, units: LabelUnits): string =>
 
 export const diameter = (mm: number, units: LabelUnits): string => `\u00d8${sizeText(mm, units)}`;
 
-/**
- * Both limits, the larger one first: thousandths of a mm, or ten-thousandths of an inch. Rounded inwards, so that what passes the
- * drawing passes the design; inch limits closer than four ten-thousandths get a figure more.
- */
+/** Both limits, the larger one first, rounded inwards as on every paper. */
 export function limitTexts(lower: number, upper: number, units: LabelUnits): readonly [string, string] {
-  const [low, high] = units === 'in' ? [lower / mmPerInch, upper / mmPerInch] : [lower, upper];
-  const decimals = units === 'in' ? (high - low < 4e-4 ? 5 : 4) : 3;
-  const step = 10 ** decimals;
-  const inward = (value: number, round: (v: number) => number) => (round(value * step) / step).toFixed(decimals);
-  return [inward(high, (v) => Math.floor(v + 1e-6)), inward(low, (v) => Math.ceil(v - 1e-6))];
+  const texts = inward(lower, upper, units);
+  return [texts.upper, texts.lower];
 }
 
 /** A place in the hole table: fixed decimals, so that columns line up. */

@@ -39,13 +39,17 @@ function framedTexts(sheet: Drawing): string[] {
 }
 
 describe('a ring of holes', () => {
-  it('is told with the angle of its nearest hole, either way, counter-clockwise first', () => {
+  it('is told with the angle of its first hole, counter-clockwise seen from the driven side, whichever side lies up', () => {
     expect(ringOf(round(54, [15, 105, 195, 285]), 0)).toMatchObject({ count: 4, first: expect.closeTo(15, 9) });
-    expect(ringOf(round(54, [80, 200, 320]), 0)?.first).toBeCloseTo(-40, 9);
+    expect(ringOf(round(54, [80, 200, 320]), 0)?.first).toBeCloseTo(80, 9);
+    expect(ringOf(round(54, [37.5, 97.5, 157.5, 217.5, 277.5, 337.5]), 0)?.first).toBeCloseTo(37.5, 9);
     expect(ringOf(round(40, [22.5, 67.5, 112.5, 157.5, 202.5, 247.5, 292.5, 337.5]), 0)?.first).toBeCloseTo(22.5, 9);
-    expect(ringOf(round(40, [0, 72, 144, 216, 288]), 180)?.first).toBeCloseTo(36, 9);
     expect(ringOf(round(40, [36, 108, 180, 252, 324]), 180)?.first).toBe(0);
+    expect(ringOf(round(40, [0, 120, 240]), 1e-9)?.first).toBe(0);
     expect(ringOf(round(40, [64, 244]), 0)).toMatchObject({ count: 2, radius: expect.closeTo(40, 9) });
+    // Holes at 80, 200 and 320 turned over like the page of a book: the mark lies on the left, a hole at a is seen at 180 - a.
+    const over = [80, 200, 320].map((a) => 180 - a);
+    expect(ringOf(round(54, over), 180, -1)).toMatchObject({ first: expect.closeTo(80, 9), way: -1 });
   });
 
   it('is none where holes stand unevenly, on two circles, off the axis or alone', () => {
@@ -62,7 +66,7 @@ describe('a ring of holes', () => {
   });
 });
 
-/** Each group of the adapter whose holes are even, with its circle and the turn of its nearest hole from the mark, from the part itself. */
+/** Each group of the adapter whose holes are even, with its circle and where its first hole stands counter-clockwise from the mark, from the part itself. */
 function evenGroups(joint: (typeof shipped)[number]['joint']) {
   return joint.adapterSpec.groups.flatMap((group) => {
     const places = placedPositions(joint.adapterSpec, group);
@@ -71,7 +75,7 @@ function evenGroups(joint: (typeof shipped)[number]['joint']) {
     const pitch = 360 / places.length;
     const gaps = angles.map((a, i) => (angles[i + 1] ?? (angles[0] as number) + 360) - a);
     const isEven = gaps.every((gap) => Math.abs(gap - pitch) < 1e-3) && Math.max(...radii) - Math.min(...radii) < 5e-4;
-    const turn = Math.min(...angles.map((a) => Math.min(a, 360 - a)));
+    const turn = angles.some((a) => a > 360 - 1e-3) ? 0 : Math.min(...angles);
     return isEven ? [{ group, count: places.length, circle: 2 * (radii[0] as number), turn }] : [];
   });
 }
