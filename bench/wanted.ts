@@ -101,7 +101,7 @@ function wantedOf(measured: Measured): Wanted[] {
       value: judged('all checks, a new joint'),
       where: '',
       whyNot:
-        'A third is the signal that the sensor gives, tooth by tooth; a seventh is a hundred throws of chance; the rest is exact gaps between outlines, mass and balance of every part, and forty other checks. None is left out to be quick: without the first two it is told a line above.',
+        'Half is the signal that the sensor gives, tooth by tooth, and ten thousand throws of chance; the rest is exact gaps between outlines, mass and balance of every part, and forty other checks, each with its sentences. None is left out to be quick: without the first two it is told a line above.',
     },
     {
       what: 'make of the whole package without STEP, cold, on the wall',
@@ -121,7 +121,7 @@ function wantedOf(measured: Measured): Wanted[] {
       value: step && modeller ? step.cpu / modeller.cpu : Number.NaN,
       where: '',
       whyNot:
-        "The modeller's own code is compiled while it first runs: the first real adapter takes five times as long as the same one again, and two cylinders, which is what it is held against, hardly wake it.",
+        "The modeller's own code is translated while it first runs, and two cylinders, which is what it is held against, hardly wake it: what is cut out of a real adapter takes most of the time, then writing the text, then judging the job.",
     },
   ];
 }

@@ -114,6 +114,7 @@ export const questions: readonly Question[] = [
       'heads-below-roots',
       'room-behind-flange',
       'tool-room',
+      'assembly-order',
       'screw-length',
       'thread-in-flange',
       'bolt-reaches-nut',

@@ -1,10 +1,10 @@
 /** A chain of shifts in words: its links with amounts that add up to the sum that is told, what to do first, and what grade it keeps as designed. */
 import { permissibleSpecificUnbalance } from '../formulas/balance.ts';
-import { dialText } from '../units/steady.ts';
 import type { Link } from '../formulas/chain.ts';
 import { firstToDo, type LinkShare, sharesOf, toldShares, widestFirst } from '../formulas/chain-shares.ts';
 import type { BalanceGrade } from '../standards/balance-grades.ts';
 import { finestGradeFor } from '../standards/balance-grades.ts';
+import { dialText } from '../units/steady.ts';
 import { angle, fromIndex, plain } from './words.ts';
 
 /** How sizes of a chain are written. */

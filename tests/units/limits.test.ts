@@ -4,10 +4,10 @@ import { describe, expect, it } from 'vitest';
 import { limitsText as onPictures } from '../../src/drawing/length-text.ts';
 import { limitTexts as onDrawings } from '../../src/drawing/shop/size-text.ts';
 import { limitsText as inReports } from '../../src/report/numbers.ts';
-import { dialText } from '../../src/units/steady.ts';
 import { limitTexts } from '../../src/units/limits.ts';
+import { dialText } from '../../src/units/steady.ts';
 import { roundedDown } from '../../src/validate/words.ts';
-import { seed } from '../seed.ts';
+import '../seed.ts';
 
 describe('limits', () => {
   it.each([
@@ -41,7 +41,7 @@ describe('limits', () => {
           expect(to).toBeGreaterThan(from);
         },
       ),
-      { seed },
+
     );
   });
 
