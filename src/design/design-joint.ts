@@ -117,7 +117,9 @@ function decide(input: DesignInput, ledger: Ledger): Decided | null {
   });
   const uncounted = job.wheel?.teeth === 'auto' ? countMissing(job) : null;
   if (uncounted) ledger.troubles.push(uncounted);
-  const wheel = job.wheel ? ledger.take(placeWheel(job.wheel, flanges, fixings, adapterMaterial, job.adapter, job.sheet)) : null;
+  const wheel = job.wheel
+    ? ledger.take(placeWheel(job.wheel, flanges, fixings, adapterMaterial, job.adapter, job.sheet))
+    : null;
   if (ledger.troubles.length > 0) return null;
   return { adapterMaterial, fixings, registers, wheel, wheelMaterial, shared, dowels };
 }

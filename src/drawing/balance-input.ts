@@ -7,6 +7,8 @@ export interface PullToDraw {
   readonly what: string;
   /** Its part of the worst case, g.mm: less than nothing where it pulls back. */
   readonly worst: number;
+  /** The same rounded as the findings tell it, so that all parts add up; left out: as it is. */
+  readonly told?: number;
   /** Its own size, and what may be wrong with it; the angle is null where it may lie towards any side. */
   readonly size: number;
   readonly angle: number | null;

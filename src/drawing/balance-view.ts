@@ -4,7 +4,7 @@
  * millimetre is so many g.mm.
  */
 import type { Drawing, Fill, Point, Shape } from '../model/drawing.ts';
-import { type BalanceViewInput, numbered, verdictFill } from './balance-input.ts';
+import { type BalanceViewInput, numbered, type PullToDraw, verdictFill } from './balance-input.ts';
 import { balancePlot } from './balance-plot.ts';
 import { columnWidth, label, letter, paragraph, smallLetter, stroke } from './column.ts';
 import { fittedLines } from './fitted-lines.ts';
@@ -15,6 +15,7 @@ import { textWidth } from './text-size.ts';
 const mostListed = 7;
 
 const grams = (value: number): string => `${value.toFixed(value < 10 && !Number.isInteger(value) ? 1 : 0)} g.mm`;
+const toldOf = ({ worst, told }: PullToDraw): number => told ?? worst;
 const degreesText = (angle: number): string => `${Math.round(angle) % 360}\u00b0`;
 
 /** One line of the list: number, name, and its size. */
@@ -23,11 +24,11 @@ function listLine(
   isFirst: boolean,
   top: number,
 ): { shapes: Shape[]; y: number } {
-  const { what, size, angle, doubt, worst, number, feature } = pull;
+  const { what, size, angle, doubt, number, feature } = pull;
   const named = feature === null ? {} : { feature };
   const said =
     angle === null
-      ? `${grams(worst)} any side`
+      ? `${grams(toldOf(pull))} any side`
       : `${grams(size)} at ${degreesText(angle)}${doubt >= 0.05 ? ` \u00b1 ${doubt.toFixed(doubt < 10 ? 1 : 0)}` : ''}`;
   const indent = 2.2 * letter;
   const lines = fittedLines(
@@ -122,10 +123,10 @@ export function balanceView(input: BalanceViewInput): Drawing {
   for (const pull of ranked.slice(0, mostListed)) add(listLine(pull, pull.number === input.start?.number, y));
   const rest = ranked.slice(mostListed);
   if (rest.length > 0) {
-    const sum = rest.reduce((total, { worst }) => total + worst, 0);
+    const sum = rest.reduce((total, pull) => total + toldOf(pull), 0);
     add(paragraph(`and ${rest.length} smaller, together ${grams(sum)}`, y, { size: smallLetter, x: 2.2 * letter }));
   }
-  const each = ranked.map(({ what, worst }) => `${what} ${grams(worst)}`).join(', ');
+  const each = ranked.map((pull) => `${pull.what} ${grams(toldOf(pull))}`).join(', ');
   return frame(
     {
       id: input.id,

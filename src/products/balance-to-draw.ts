@@ -74,9 +74,10 @@ export function balanceToDraw(joint: Joint): BalanceViewInput | null {
     ...sums,
     id: 'balance',
     // Whole g.mm that add up, as the findings tell them: one pull has one number.
-    pulls: shares.map(({ link, amount }) => ({
+    pulls: shares.map(({ link, worst, amount }) => ({
       what: link.what,
-      worst: amount,
+      worst,
+      told: amount,
       size: link.most,
       angle: link.angle,
       doubt: link.doubt,

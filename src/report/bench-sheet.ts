@@ -120,17 +120,39 @@ const leastScale = 0.72;
 const linesFor = (text: string, width: number): number => Math.max(1, Math.ceil(text.length / width));
 
 /** About how many lines of text stand one under the other, at the usual letters. */
-function linesOf({ measured, hold, dial, screws, sensor, cautions, boltUp, safety }: BenchSheet): number {
+function linesOf({
+  title,
+  warning,
+  measured,
+  hold,
+  dial,
+  screws,
+  sensor,
+  cautions,
+  boltUp,
+  safety,
+}: BenchSheet): number {
   const sum = (list: readonly number[]) => list.reduce((a, b) => a + b, 0);
   const held = (lines: readonly HoldLine[]) => sum(lines.map(({ what }) => Math.max(1.7, linesFor(what, 27))));
   const readings = measured.map(({ lines }) =>
-    sum(lines.map(({ what, typed }) => 0.3 + Math.max(linesFor(what, 11), linesFor(typed, 21)))),
+    sum(
+      lines.map(
+        ({ what, typed, counts }) => 0.3 + Math.max(linesFor(what, 11), linesFor(typed, 21), linesFor(counts, 13)),
+      ),
+    ),
   );
   const first = Math.ceil(hold.length / 2);
   const mind = [...cautions.slice(0, mostCautions).map(({ text }) => text), ...boltUp, ...safety];
   return sum([
     Math.max(11, sum(sensor.map(({ what, value }) => 0.4 + Math.max(linesFor(what, 20), linesFor(value, 22))))),
-    2.4 * screws.length,
+    sum(
+      screws.map(
+        ({ what, where, torque, steps, order }) =>
+          0.4 +
+          Math.max(2, linesFor(`${what} ${where}`, 42), linesFor(torque, 25), linesFor(steps, 17), linesFor(order, 22)),
+      ),
+    ),
+    2 * (linesFor(`${warning}${title}`, 40) - 1),
     Math.max(...readings, 0),
     Math.max(held(hold.slice(0, first)), held(hold.slice(first))),
     Math.max(held(dial), sum(mind.map((text) => linesFor(text, 58)))),

@@ -62,7 +62,7 @@ describe('good jobs', () => {
       height: 5.08,
       thickness: 5,
       root_radius: 0.5,
-      clearance: 0.05,
+      clearance: 'auto',
       shoulder: 3,
       material: 'DC01',
     });

@@ -52,6 +52,65 @@ sensor:
   was: { teeth: 44, ratio: 5.125 }
 `;
 
+/** Every length in inches, readings with their doubt, angles of a shaft, and checks that fail. Invented. */
+const inches = `
+job: 1
+title: Bench saw carriage, motor gear to feed shaft
+units: in
+duty:
+  torque: 190 lbf.ft
+  speed: 2100 rpm
+  shock: light
+  grade: G40
+driving:
+  name: motor gear flange
+  outside: 4.75
+  thickness: 0.75
+  register: { gender: female, diameter: { value: 2.3755, doubt: 0.0003, instrument: micrometer }, depth: 0.125, corner: 0.02 }
+  holes: { count: 6, circle: 3.75, thread: 3/8-16 UNC, depth: 0.70 }
+  runout: { rim: 0.001 +-0.0003, face: 0.001 +-0.0003 }
+  material: 1045
+driven:
+  name: feed shaft flange
+  outside: 6.00
+  thickness: 0.40
+  register: { gender: male, diameter: { value: 2.5000, doubt: 0.0003, instrument: micrometer }, depth: 0.09, corner: 0.02 }
+  holes: { count: 4, circle: 5.00, diameter: 0.4531 }
+  runout: { rim: 0.0015 +-0.0003, face: 0.001 +-0.0003 }
+  material: 1045
+  behind: 2.5
+adapter:
+  name: CARRIAGE 2
+  material: 1045
+  driven: { fastening: through, screw: 7/16-20 UNF, class: 10.9, washer: true }
+wheel:
+  name: 44 TOOTH
+  teeth: 44
+  ratio: 0.45
+  outside: auto
+  thickness: 0.25
+  root_radius: 0.03
+  material: A36
+  screws: { count: 6, size: 1/4-28 UNF }
+sensor:
+  kind: coil
+  gap: 0.035
+  crawl: 120 rpm
+shaft:
+  mass: 22 lb
+  cruise: 1500 rpm
+  bolts_to: driven
+  measured: { from: flange, value: [50.02, 49.98, 50.00], at: ride height }
+  ends: { adapter: 2.5, far: 2.375 }
+  slip: { stroke: 3.5, engaged: 5 }
+  tube: { outside: 2.5, wall: 0.083, length: 43.5, material: 1018-CD }
+  angles:
+    line:
+      - { name: motor gear, side: 1.0 deg }
+      - { name: feed shaft, side: 4.0 deg }
+      - { name: saw box, side: 1.3 deg }
+`;
+
 const crowdedJob = (): Shipped => {
   // The usual way at once: what is printed is looked at here, not the search.
   const judged = judgeJob(crowded, 'crowded.job.yaml', patterns, { search: false });
@@ -59,11 +118,11 @@ const crowdedJob = (): Shipped => {
   return { base: 'crowded', file: 'crowded.job.yaml', text: crowded, ...judged };
 };
 
-async function printed({ base, file, joint, findings }: Shipped): Promise<string> {
+async function printed({ base, file, joint, findings }: Shipped, change = (html: string) => html): Promise<string> {
   const only = ['bench-sheet'];
   const { files } = await makeFiles(joint, findings, { base, jobName: file, only, force: false });
   const [html, pdf] = ['html', 'pdf'].map((end) => join(folder, `${base}.${end}`)) as [string, string];
-  writeFileSync(html, files[0]?.bytes ?? '');
+  writeFileSync(html, change(new TextDecoder().decode(files[0]?.bytes)));
   const page = await browser.newPage();
   await page.goto(`file://${html}`);
   await page.pdf({ path: pdf, preferCSSPageSize: true });
@@ -109,5 +168,17 @@ describe('printed from a browser', () => {
     await page.close();
     // A browser counts 96 pixels to the inch, a point is a 72nd.
     expect((least * 72) / 96).toBeGreaterThan(5);
+  });
+
+  it('an inch job too, whose sizes stand in both units, in the widest of the letters that are named', async () => {
+    const judged = judgeJob(inches, 'inches.job.yaml', patterns, { search: false });
+    if (!judged.ok) throw new Error(judged.errors.map(({ path, message }) => `${path}: ${message}`).join('\n'));
+    const job = { base: 'inches', file: 'inches.job.yaml', text: inches, ...judged };
+    const pdf = await printed(job, (html) => html.replace('Arial,"Liberation Sans",', ''));
+    expect(run('pdffonts', [pdf])).toMatch(/DejaVu/);
+    expect(run('pdfinfo', [pdf])).toMatch(/^Pages:\s+1$/m);
+    const words = limits(run('pdftotext', ['-layout', pdf, '-']));
+    expect(words).toContain('adapter marked R');
+    expect(words).toContain('lbf.ft');
   });
 });

@@ -94,6 +94,13 @@ describe.each(shipped.map((job) => [job.base, job] as const))('%s', (_, job) => 
       expect(full).toBe(Number.parseFloat(torque));
       expect(Math.abs(third - full / 3)).toBeLessThan(0.6);
       expect(Math.abs(two - (2 * full) / 3)).toBeLessThan(0.6);
+      // 1 lbf.ft is 1.35582 N.m (NIST SP 811, appendix B).
+      const feet = (/\(([\d., ]+) lbf\.ft\)/.exec(steps)?.[1] ?? '').split(', ').map(Number);
+      if (job.joint.job.units === 'in')
+        [1 / 3, 2 / 3, 1].forEach((share, k) => {
+          expect(Math.abs((feet[k] ?? 0) - (share * asked) / 1.35582)).toBeLessThan(0.06);
+        });
+      else expect(steps).not.toContain('lbf');
       const places = order.split(' ').map((tag) => Number(tag.replace(/^[A-Z]/, '')));
       expect([...places].sort((a, b) => a - b)).toEqual(Array.from({ length: count }, (_, i) => i + 1));
     }

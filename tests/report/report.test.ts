@@ -130,6 +130,15 @@ describe('numbers', () => {
 describe('reportText', () => {
   const text = reportText(data);
 
+  it('keeps a space between a name that is longer than its column and the value, within the width', () => {
+    const [first] = data.keyNumbers;
+    if (!first) throw new Error('no key number');
+    const label = 'A name of more than its column';
+    const long = reportText({ ...data, keyNumbers: [{ ...first, label, value: '0.08 %', note: 'note '.repeat(30) }] });
+    expect(long).toContain(`  ${label} 0.08 %; note`);
+    expect(Math.max(...long.split('\n').map((row) => row.length))).toBeLessThanOrEqual(100);
+  });
+
   it('is ASCII, at most 100 columns, without trailing blanks', () => {
     const hostile = {
       ...joint,

@@ -41,7 +41,6 @@ describe('limits', () => {
           expect(to).toBeGreaterThan(from);
         },
       ),
-
     );
   });
 

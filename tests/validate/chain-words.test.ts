@@ -142,6 +142,25 @@ describe('what a joint keeps as designed', () => {
   });
 });
 
+describe('a number that words and picture both tell', () => {
+  // Half of 0.030 +- 0.005: 0.015 read, 0.0025 in doubt; in binary 0.0175 - 0.0025 is just below 0.015.
+  const runout = link('run-out', 0.0175, { doubt: 0.0025 });
+  it('is half of what the dial showed, not what rounding leaves of the sum', () => {
+    expect(listed(sharesOf([runout]))).toMatch(/\(0\.015 read, 0\.0025 doubt of the dial\)/);
+  });
+
+  it.each(shipped.map(({ base, joint, findings }) => [base, joint, findings] as const))('%s', (_, joint, findings) => {
+    const pulls = balanceToDraw(joint)?.pulls ?? [];
+    const why = findings.find(({ code }) => code === 'joint-unbalance')?.why ?? '';
+    const words = pulls.filter(({ what }) => why.includes(`${what} `));
+    for (const { what, told: amount } of words) expect(why).toContain(`${what} ${amount}`);
+    if (pulls.length > 0) {
+      const total = pulls.reduce((all, { worst }) => all + worst, 0);
+      expect(pulls.reduce((all, one) => all + (one.told ?? Number.NaN), 0)).toBe(Math.round(total));
+    }
+  });
+});
+
 /** Two flanges read with a dial, neither along nor across the other. */
 const read = judge({
   driving: { runout: { rim: [0.008, 0.01, 0.006, -0.001, -0.008, -0.01, -0.006, 0.001], face: 0.02 } },
