@@ -68,10 +68,11 @@ function metalToEight({ joint }: ReturnType<typeof searched>): number {
 }
 
 describe('empty holes are there', () => {
-  // The driving pattern is far inside, so only the driven one's own holes are in the way on its circle.
+  // The driving pattern is far inside, so only the driven one's own holes are in the way on its circle. The driving flange is small enough for the
+  // heads of the driven bolts to be reached beside it.
   const dowelled: Patch = {
-    driving: { holes: { count: 4, circle: 50, thread: 'M8' } },
-    adapter: { driven: { dowels: { circle: 112 } } },
+    driving: { outside: 90, holes: { count: 4, circle: 50, thread: 'M8' } },
+    adapter: { driven: { dowels: { circle: 112 }, fastening: 'through', head: 'flat' } },
   };
 
   it('dowels keep clear of them; of holes that were not told they cannot', () => {

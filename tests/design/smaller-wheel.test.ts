@@ -1,7 +1,8 @@
 /** A wheel that was left open and has grown for its teeth: told why, and what makes it smaller, held against judging that change. mm. */
 import { describe, expect, it } from 'vitest';
+import { judgeJob } from '../../src/core.ts';
 import { wheelSize } from '../../src/validate/wheel-size.ts';
-import { bent, findingOf, judge, type Patch } from '../validate/help.ts';
+import { bent, findingOf, judge, type Patch, patched, patterns, soundJob } from '../validate/help.ts';
 
 const open: Patch = { outside: 'auto', height: undefined };
 const grown: readonly (readonly [string, Patch])[] = [
@@ -15,6 +16,13 @@ const grown: readonly (readonly [string, Patch])[] = [
     { wheel: { ...open, teeth: 90, ratio: 0.5 }, sensor: { kind: 'hall' }, sheet: { tolerance: 0.6 } },
   ],
 ];
+
+/** What would be smaller is looked for by the search alone: while somebody types it would take too long. */
+function searched(...patches: readonly Patch[]) {
+  const made = judgeJob(JSON.stringify(patched(soundJob, ...patches)), 'test.job.yaml', patterns);
+  if (!made.ok) throw new Error(made.errors.map(({ message }) => message).join('\n'));
+  return made;
+}
 
 /** "wheel.thickness: 3 mm" as a patch. */
 function patchOf(key: string): Patch {
@@ -37,7 +45,7 @@ describe('a wheel that has grown for its teeth', () => {
   });
 
   it('names the most teeth that keep it quiet, by the same sum', () => {
-    const made = judge({ wheel: { ...open, teeth: 120 } });
+    const made = searched({ wheel: { ...open, teeth: 120 } });
     const { limit, remedy } = findingOf(made, 'wheel-size');
     const least = (teeth: number) => Math.ceil(3 / Math.sin((0.4 * Math.PI) / teeth));
     let teeth = 119;
@@ -46,12 +54,12 @@ describe('a wheel that has grown for its teeth', () => {
   });
 
   it.each(grown)('%s: each change told comes out as told', (_, patch) => {
-    const made = judge(patch);
+    const made = searched(patch);
     const growth = made.joint.wheelGrowth;
     expect(findingOf(made, 'wheel-size').verdict).toBe('caution');
     expect(growth?.smaller?.length).toBeGreaterThan(0);
     for (const { key, outside } of growth?.smaller ?? []) {
-      const then = judge(patch, patchOf(key));
+      const then = searched(patch, patchOf(key));
       expect([key, then.joint.wheelSpec?.outside]).toEqual([key, outside]);
       expect(outside).toBeLessThanOrEqual(0.95 * (growth?.outside ?? 0));
     }
@@ -59,7 +67,7 @@ describe('a wheel that has grown for its teeth', () => {
 
   it('between them they name every key that can help', () => {
     const keys = grown.flatMap(([, patch]) =>
-      (judge(patch).joint.wheelGrowth?.smaller ?? []).map(({ key }) => key.split(':')[0]),
+      (searched(patch).joint.wheelGrowth?.smaller ?? []).map(({ key }) => key.split(':')[0]),
     );
     expect([...new Set(keys)].sort()).toEqual([
       'sensor.crawl',
@@ -68,6 +76,11 @@ describe('a wheel that has grown for its teeth', () => {
       'wheel.teeth',
       'wheel.thickness',
     ]);
+  });
+
+  it('is not asked what would be smaller without a search, and does not say that nothing would', () => {
+    const { remedy } = findingOf(judge({ wheel: { ...open, teeth: 120 } }), 'wheel-size');
+    expect(remedy).toBe('Type wheel.outside, if there is room for it.');
   });
 
   it('says so where no single change helps', () => {

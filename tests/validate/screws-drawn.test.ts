@@ -287,7 +287,11 @@ describe('bed, clocking, thickness', () => {
     expect(none(null, 5)?.value).toBeNull();
     expect(none(5, 5)?.verdict).toBe('pass');
     const made = (of: number) =>
-      thickness.run({ thickness: { mode: 'given', thickness: of, least: 20, demands: [] } } as unknown as Joint)[0];
+      thickness.run({
+        thickness: { mode: 'given', thickness: of, least: 20, demands: [] },
+        adapterSpec: { thickness: of },
+        job: {},
+      } as unknown as Joint)[0];
     expect([made(20)?.verdict, made(19.9)?.verdict]).toEqual(['pass', 'fail']);
     expect(made(18.02)?.remedy).toContain('1.98 mm thicker (adapter.thickness: 20 mm)');
   });

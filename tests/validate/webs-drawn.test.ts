@@ -169,6 +169,7 @@ describe('the wheel on the joint', () => {
     const on = {
       job: { wheel: { on: 'adapter', face: 'driven', shoulder: 2, clearance: 0.1 } },
       wheelRegister: { diameter },
+      wheelSpec: { bore: diameter + 0.1 },
     };
     const finding = at('wheel-clears-flange', on, { driven: { outside: { value: outside, doubt } } });
     expectSaid(finding, { verdict, value: diameter - outside - doubt, limit: 0.2 });
