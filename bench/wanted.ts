@@ -82,7 +82,7 @@ function wantedOf(measured: Measured): Wanted[] {
       unit: 'times faster',
       ...leastGain(maker('OpenCascade'), measured),
       whyNot:
-        'A wheel of ten teeth is a small thing for it too: it takes half a dozen faces where ours is at its own fixed cost. From sixty teeth on it is met.',
+        'A wheel of ten teeth is a small thing for it too: it takes half a dozen faces where ours is at its own fixed cost. Large wheels are past the limit.',
     },
     {
       what: 'mesh, time over size (1: linear)',
