@@ -1,5 +1,4 @@
 /** Moments of plain volumes about the origin, and how they add up to mass properties. */
-
 import type { MassProperties } from '../model/mass.ts';
 import { hypot } from '../units/hypot.ts';
 import { atan2, cos } from '../units/trig.ts';

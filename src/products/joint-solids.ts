@@ -32,11 +32,11 @@ export const adapterName = 'adapter';
 export const wheelName = 'wheel';
 
 /** The adapter in its own coordinates. */
-export const adapterSolid = ({ adapter }: Joint): PlacedSolid =>
+const adapterSolid = ({ adapter }: Joint): PlacedSolid =>
   standing(adapterName, solidOfTurned(adapter), colours.adapter);
 
 /** The wheel, its lower face at height z. Null where there is none. */
-export const wheelSolid = ({ wheel }: Joint, z = 0): PlacedSolid | null =>
+const wheelSolid = ({ wheel }: Joint, z: number): PlacedSolid | null =>
   wheel && standing(wheelName, solidOfSheet(wheel), colours.wheel, z);
 
 /** A neighbouring flange as far as it was measured; its tapped holes at the size of their drills, dowel holes at the pin's. */
