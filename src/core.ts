@@ -5,9 +5,13 @@
  * browser's worker. Everything that does touch the world stands in src/cli.
  */
 import { assumedDefaults } from './design/assumed-defaults.ts';
-import { type Choice, type SearchInput, stillOpen } from './design/options.ts';
+import { type Choice, type SearchInput, stillOpen, usualChoice } from './design/options.ts';
 import { oneDesign, searchDesign, searchInSteps } from './design/search.ts';
-import type { Trouble } from './design/trouble.ts';
+import { allSteps, type Steps } from './design/steps.ts';
+import { triedRemedies } from './design/tried-remedies.ts';
+import type { Designed, Trouble } from './design/trouble.ts';
+import { type PutIn, readChanged } from './job/changed-job.ts';
+import { parseJobText } from './job/document.ts';
 import type { ErrorAt } from './job/errors.ts';
 import {
   type FlangePreset,
@@ -17,13 +21,14 @@ import {
   parseNearMisses,
 } from './job/flange-presets.ts';
 import type { Joint } from './job/joint.ts';
-import { type JobError, type JobRead, readJob } from './job/read.ts';
+import { type JobError, type JobRead, readJob, textOf } from './job/read.ts';
+import { remedyChanges } from './job/remedy-changes.ts';
 import { resolveFlange } from './job/resolve-flange.ts';
 import { readVariant, type SweepPlan, valuesOf } from './job/vary.ts';
 import type { Finding } from './model/finding.ts';
 import { badVariantRow, type VariantRow, variantRow } from './report/variant.ts';
 import type { Lookup } from './standards/table.ts';
-import { validateQuickly, validateWithBuilt } from './validate/all.ts';
+import { validate, validateQuickly, validateWithBuilt } from './validate/all.ts';
 import { type KnownFindings, validateInSteps } from './validate/in-steps.ts';
 
 export type { Choice } from './design/options.ts';
@@ -108,7 +113,13 @@ export function findPattern(patterns: PatternList, id: string): Lookup<FlangePre
 
 /** A joint, designed and judged, or every error of the job at once. */
 export type JudgedJob =
-  | { readonly ok: true; readonly joint: Joint; readonly findings: readonly Finding[] }
+  | {
+      readonly ok: true;
+      readonly joint: Joint;
+      readonly findings: readonly Finding[];
+      /** The way of holding it together that was taken. */
+      readonly choice: Choice;
+    }
   | { readonly ok: false; readonly errors: readonly JobError[] };
 
 export interface JudgeOptions {
@@ -167,13 +178,46 @@ function judgeRead(read: JobRead, patterns: PatternList, search: boolean): Judge
   if (!search) {
     const made = oneDesign(start.input);
     return made.ok
-      ? { ok: true, joint: made.value, findings: validateWithBuilt(made.value) }
+      ? { ok: true, joint: made.value, findings: validateWithBuilt(made.value), choice: usualChoice }
       : troubled(made.troubles, start.errorAt);
   }
   const found = searchDesign(start.input, validateQuickly);
   if (!found.ok) return troubled(found.troubles, start.errorAt);
-  return { ok: true, joint: found.value.joint, findings: validateWithBuilt(found.value.joint) };
+  const { joint, choice } = found.value;
+  return { ok: true, joint, findings: validateWithBuilt(joint), choice };
 }
+
+/**
+ * A joint that knows what its remedies come to: each change that a finding asks for is made in the job, and every check is asked again. Parts
+ * that are made already are past changing: their joint stays as it is.
+ * @param text the job file that was judged, by the name it was judged under
+ */
+export function* remediesInSteps(
+  text: string,
+  fileName: string,
+  patterns: PatternList,
+  { joint, findings, choice }: Extract<JudgedJob, { ok: true }>,
+): Steps<Joint> {
+  if (joint.job.built !== undefined) return joint;
+  const document = parseJobText(textOf(text));
+  const remade = (puts: readonly PutIn[]): Designed<Joint> => {
+    const start = startOf(readChanged(document, fileName, puts), patterns);
+    return start.ok
+      ? oneDesign(start.input, stillOpen(choice, start.input.given))
+      : { ok: false, troubles: start.errors };
+  };
+  const tried = yield* triedRemedies(joint, findings, {
+    changesIn: (remedy) => remedyChanges(remedy, joint.job.units),
+    remade,
+    judge: validate,
+    judgeQuickly: validateQuickly,
+  });
+  return { ...joint, tried };
+}
+
+/** The same all at once. */
+export const withTriedRemedies = (...asked: Parameters<typeof remediesInSteps>): Joint =>
+  allSteps(remediesInSteps(...asked));
 
 /** How far a job that is judged in steps has come. */
 export interface JudgedSoFar {
@@ -183,8 +227,8 @@ export interface JudgedSoFar {
   readonly open: readonly string[];
 }
 
-/** What steps end with: the same as `judgeJob`, the way that was taken, and whether it is the one that was shown first. */
-export type JudgedAtLast = JudgedJob & { readonly choice?: Choice; readonly isAsShown?: boolean };
+/** What steps end with: the same as `judgeJob`, and whether the way that was taken is the one that was shown first. */
+export type JudgedAtLast = JudgedJob & { readonly isAsShown?: boolean };
 
 /**
  * The same as `judgeJob` in steps, for whoever must show something at once and may want to give up: one way of holding the joint

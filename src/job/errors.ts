@@ -31,6 +31,11 @@ export function pathText(steps: readonly PathStep[]): string {
   }, '');
 }
 
+/** Whether a key path is another or stands inside it. */
+export function isWithin(path: string, outer: string): boolean {
+  return path === outer || path.startsWith(`${outer}.`) || path.startsWith(`${outer}[`);
+}
+
 /** "driven.holes.at[2]" as ['driven', 'holes', 'at', 2]. */
 export function pathSteps(path: string): PathStep[] {
   return [...path.matchAll(/\[(\d+)\]|([^.[\]]+)/g)].map((match) =>

@@ -4,6 +4,7 @@ import type { Assumption } from '../model/finding.ts';
 import type { MassProperties } from '../model/mass.ts';
 import type { TurnedPart } from '../model/part.ts';
 import type { SheetPart } from '../model/sheet.ts';
+import type { TriedChange } from '../model/tried.ts';
 import type { AdapterSpec } from '../parts/adapter-spec.ts';
 import type { ToneWheelSpec } from '../parts/tone-wheel.ts';
 import type { Material } from '../standards/materials.ts';
@@ -255,4 +256,6 @@ export interface Joint {
   readonly asMeasured?: BuiltFacts | undefined;
   /** Other ways that were tried; left out when nothing was searched. */
   readonly alternatives?: Alternatives;
+  /** Remedies that were tried; left out where none were. */
+  readonly tried?: readonly TriedChange[];
 }

@@ -1,29 +1,27 @@
 /** What keys may stand where, read from the job's JSON Schema, and what to say to a key that may not. */
 
+import { type JsonSchema, sectionOf } from '../model/json-schema.ts';
 import { nearestWord } from '../units/near.ts';
 import type { PathStep } from './errors.ts';
 import { pathText, printable } from './errors.ts';
 import { jobJsonSchema, reservedKeys } from './schema.ts';
 import { didYouMean } from './word-fields.ts';
 
-interface SchemaNode {
-  readonly properties?: Readonly<Record<string, SchemaNode>>;
-  readonly anyOf?: readonly SchemaNode[];
-  readonly items?: SchemaNode;
-  readonly type?: string | readonly string[];
-  readonly required?: readonly string[];
-}
+let schema: JsonSchema | undefined;
 
-let schema: SchemaNode | undefined;
+/** The job's schema as data, worked out once: it takes as long as many jobs to read. */
+export function knownSchema(): JsonSchema {
+  schema ??= jobJsonSchema() as JsonSchema;
+  return schema;
+}
 
 /** Keys that may stand in the section at `steps`; empty when it is not a section. */
 export function legalKeys(steps: readonly PathStep[]): string[] {
   return Object.keys(propertiesOf(nodeAt(steps)));
 }
 
-function nodeAt(steps: readonly PathStep[]): SchemaNode | undefined {
-  schema ??= jobJsonSchema() as SchemaNode;
-  let node: SchemaNode | undefined = schema;
+function nodeAt(steps: readonly PathStep[]): JsonSchema | undefined {
+  let node: JsonSchema | undefined = knownSchema();
   for (const step of steps) node = typeof step === 'number' ? node?.items : propertiesOf(node)[step];
   return node;
 }
@@ -44,9 +42,8 @@ export function mayStandEmpty(steps: readonly PathStep[]): boolean {
   return steps.length === 1 && (nodeAt(steps)?.required ?? []).length === 0;
 }
 
-function propertiesOf(node: SchemaNode | undefined): Readonly<Record<string, SchemaNode>> {
-  return node?.properties ?? node?.anyOf?.find((branch) => branch.properties !== undefined)?.properties ?? {};
-}
+const propertiesOf = (node: JsonSchema | undefined): Readonly<Record<string, JsonSchema>> =>
+  (node && sectionOf(node)?.properties) ?? {};
 
 /** Words of the trade for keys that have another name here. */
 const otherNames: Readonly<Record<string, readonly string[]>> = {

@@ -5,7 +5,7 @@ import { crossCheck } from './cross-check.ts';
 import type { JobDocument } from './document.ts';
 import { parseJobText } from './document.ts';
 import type { ErrorAt, ErrorMore, JobError, PathStep } from './errors.ts';
-import { pathSteps, pathText, printable, shownValue, sortErrors } from './errors.ts';
+import { isWithin, pathSteps, pathText, printable, shownValue, sortErrors } from './errors.ts';
 import { emptyKey, isMap } from './field.ts';
 import { legalKeys, unknownKeySentence } from './legal-keys.ts';
 import { salvage } from './salvage.ts';
@@ -106,10 +106,6 @@ export function readJobDocument(document: JobDocument, fileName: string): JobRea
 
 function unitsOf(data: Readonly<Record<string, unknown>>): JobUnits {
   return typeof data.units === 'string' && data.units.trim().toLowerCase() === 'in' ? 'in' : 'mm';
-}
-
-function isWithin(path: string, outer: string): boolean {
-  return path === outer || path.startsWith(`${outer}.`) || path.startsWith(`${outer}[`);
 }
 
 function placeOf(document: JobDocument, offset: number): Place {

@@ -3,9 +3,10 @@
  * field turns fastest. Variants are worked out from their numbers: a million of them take no more room than one.
  */
 
-import { type JobDocument, type KeyPlace, parseJobText } from './document.ts';
+import { readChanged } from './changed-job.ts';
+import { type JobDocument, parseJobText } from './document.ts';
 import type { EditPath } from './edit.ts';
-import { type JobError, pathSteps, pathText, printable } from './errors.ts';
+import { isWithin, type JobError, pathSteps, pathText, printable } from './errors.ts';
 import { isMap } from './field.ts';
 import { legalKeys, unknownKeySentence } from './legal-keys.ts';
 import { type JobRead, readJobDocument, textOf } from './read.ts';
@@ -83,9 +84,6 @@ function readAxis(
   if (!read.ok) return no(equals + 1 + read.fault.offset, read.fault.why);
   return { ok: true, axis: { name, path, ...read.values } };
 }
-
-const isWithin = (inner: string, outer: string) =>
-  inner === outer || inner.startsWith(`${outer}.`) || inner.startsWith(`${outer}[`);
 
 /** Two fields of which one holds the other, or that are the same. */
 function clash(axes: readonly Axis[]): string | null {
@@ -178,51 +176,9 @@ export function valuesOf(plan: SweepPlan, index: number): VariedValue[] {
   return plan.axes.map((axis, k) => axis.at(places[k] as number));
 }
 
-/** Data with one value put in; everything beside the path is shared with the data it came from. */
-function withValue(data: unknown, [key, ...rest]: EditPath, value: unknown): unknown {
-  if (key === undefined) return value;
-  if (Array.isArray(data)) return data.map((item, i) => (i === key ? withValue(item, rest, value) : item));
-  const map = isMap(data) ? data : {};
-  return { ...map, [key]: withValue(Object.hasOwn(map, key) ? map[key] : undefined, rest, value) };
-}
-
-/** Places of a path, of the sections it goes through and of the keys that its value holds: all at the deepest part that was typed. */
-function addPlaces(places: Map<string, KeyPlace>, path: EditPath, value: unknown): void {
-  let known: KeyPlace = { key: 0, value: 0 };
-  for (let length = 1; length <= path.length; length++) {
-    const name = pathText(path.slice(0, length));
-    known = places.get(name) ?? known;
-    if (!places.has(name)) places.set(name, known);
-  }
-  const below = (steps: EditPath, data: unknown): void => {
-    const keys: readonly (string | number)[] = Array.isArray(data)
-      ? [...data.keys()]
-      : isMap(data)
-        ? Object.keys(data)
-        : [];
-    for (const key of keys) {
-      places.set(pathText([...steps, key]), known);
-      below([...steps, key], (data as Record<string | number, unknown>)[key]);
-    }
-  };
-  below(path, value);
-}
-
-/**
- * The job of one variant, read: the same as if the values had been typed into the file. Mistakes stand where the field stands in the
- * job, or at the section it would go into.
- */
+/** The job of one variant, read: the same as if the values had been typed into the file. */
 export function readVariant(plan: SweepPlan, index: number): JobRead {
-  const { document, file, axes } = plan;
   const values = valuesOf(plan, index);
-  const places = new Map(document.places);
-  let { data } = document;
-  for (const [k, axis] of axes.entries()) {
-    const { data: value } = values[k] as VariedValue;
-    data = withValue(data, axis.path, value);
-    // What stood below a section that is now a value is gone, and its keys with it.
-    for (const name of places.keys()) if (name !== axis.name && isWithin(name, axis.name)) places.delete(name);
-    addPlaces(places, axis.path, value);
-  }
-  return readJobDocument({ ...document, data, places }, file);
+  const puts = plan.axes.map(({ path }, k) => ({ path, data: (values[k] as VariedValue).data }));
+  return readChanged(plan.document, plan.file, puts);
 }

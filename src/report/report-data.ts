@@ -20,12 +20,13 @@ import { type BuyLine, screwsToBuy } from './screw-list.ts';
 import { shaftLines } from './shaft-lines.ts';
 import type { SheetOrder } from './sheet-lines.ts';
 import { signalLines } from './signal-lines.ts';
+import { bestChange, type TriedJson, triedJson, triedWords } from './tried-words.ts';
 import { type TubesReport, tubesReport } from './tubes.ts';
 
 /** The part of a joint that a report reads. */
 export type JointToReport = JointWithNumbers &
   RubbingJoint &
-  Pick<Joint, 'assumptions' | 'alternatives' | 'wheelSpec'> & {
+  Pick<Joint, 'assumptions' | 'alternatives' | 'tried' | 'wheelSpec'> & {
     readonly job: Pick<JobInput, 'title' | 'units' | 'shaft' | 'duty' | 'sensor' | 'wheel'>;
   };
 
@@ -41,6 +42,8 @@ export interface NextStep {
   /** What it is about, in trade words. */
   readonly about: string;
   readonly todo: string;
+  /** What came of trying it, a sentence for each change it names; empty where none was tried. */
+  readonly tried: readonly string[];
 }
 
 export interface ReportData {
@@ -57,6 +60,12 @@ export interface ReportData {
   /** The questions of whoever bolts it up. */
   readonly answers: readonly Answer[];
   readonly next: readonly NextStep[];
+  /** The one change that cures most of it; null where there is none. */
+  readonly bestChange: string | null;
+  /** What came of trying remedies, by the code of the finding. */
+  readonly tried: Readonly<Record<string, readonly string[]>>;
+  /** The same as data. */
+  readonly triedJson: readonly TriedJson[];
   readonly findings: readonly Finding[];
   readonly assumptions: readonly Assumption[];
   readonly keyNumbers: readonly KeyNumber[];
@@ -120,12 +129,12 @@ function withSense(finding: Finding): Finding {
 const plural = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
 /** Remedies worst first; the same advice for several features is given once. */
-function nextSteps(findings: readonly Finding[]): NextStep[] {
+function nextSteps(findings: readonly Finding[], tried: ReportData['tried']): NextStep[] {
   const out: NextStep[] = [];
   for (const f of findings) {
     if (f.verdict === 'pass' || f.remedy.trim() === '') continue;
     if (out.some((step) => step.todo === f.remedy)) continue;
-    out.push({ verdict: f.verdict, code: f.code, about: f.title, todo: f.remedy });
+    out.push({ verdict: f.verdict, code: f.code, about: f.title, todo: f.remedy, tried: tried[f.code] ?? [] });
   }
   return out;
 }
@@ -176,6 +185,7 @@ export function reportData(
     pass: count('pass'),
   };
   const missing = counts['not assessed'];
+  const tried = triedWords(joint.tried ?? [], units);
   return {
     title,
     revision,
@@ -188,7 +198,10 @@ export function reportData(
         ? ''
         : `${plural(missing, 'check was', 'checks were')} not assessed and ${missing === 1 ? 'counts' : 'count'} neither way.`,
     answers: answersOf(findings, units, reverses(joint)),
-    next: nextSteps(ranked),
+    next: nextSteps(ranked, tried),
+    bestChange: bestChange(joint.tried ?? []),
+    tried,
+    triedJson: triedJson(joint.tried ?? []),
     findings: ranked.map(withSense),
     assumptions: joint.assumptions,
     keyNumbers: [...keyNumbers(joint, units), ...signalLines(joint), ...shaftLines(joint, units)],

@@ -46,11 +46,11 @@ function nextSteps(data: ReportData): string {
     data.findings.findIndex((f) => f.code === code && f.title === about);
   const items = data.next.map(
     (step) =>
-      `<li class="${verdictClass(step.verdict)}">${verdictMark(step.verdict)} ${escaped(step.todo)} <span class="about">${verdictWords[step.verdict].toLowerCase()}: <a href="#finding-${anchor(step.code, step.about) + 1}">${escaped(step.about)}</a></span></li>`,
+      `<li class="${verdictClass(step.verdict)}">${verdictMark(step.verdict)} ${escaped(step.todo)} <span class="about">${verdictWords[step.verdict].toLowerCase()}: <a href="#finding-${anchor(step.code, step.about) + 1}">${escaped(step.about)}</a></span>${step.tried.map((tried) => `<br><span class="tried">${escaped(tried)}</span>`).join('')}</li>`,
   );
   const body =
     items.length > 0
-      ? `<ol class="next">${items.join('\n')}</ol>`
+      ? `${data.bestChange === null ? '' : `<p>${escaped(data.bestChange)}</p>`}<ol class="next">${items.join('\n')}</ol>`
       : '<p>Print the mock-up and try it on both flanges before any metal is cut.</p>';
   return `<section><h2>What to do next</h2>\n${body}</section>`;
 }

@@ -2,6 +2,7 @@
 import type { Assumption, Finding, Verdict } from '../model/finding.ts';
 import type { ReportData } from './report-data.ts';
 import { sheetJson } from './sheet-lines.ts';
+import type { TriedJson } from './tried-words.ts';
 
 export interface CheckJson {
   /** The job file's name as it was given. */
@@ -10,6 +11,8 @@ export interface CheckJson {
   readonly verdict: Verdict;
   readonly findings: readonly Finding[];
   readonly assumed: readonly Assumption[];
+  /** Remedies that can be typed, each tried on this job; left out where there are none. */
+  readonly tried?: readonly TriedJson[];
   /** Flat parts with the pre-flight of their files; in the report's file only. */
   readonly sheet?: ReturnType<typeof sheetJson>;
 }
@@ -42,6 +45,7 @@ export function reportJson(report: ReportData, job: string): CheckJson {
     verdict: report.verdict,
     findings: report.findings.map(findingJson),
     assumed: report.assumptions.map(({ path, value, from, memory }) => ({ path, value, from, memory })),
+    ...(report.triedJson.length > 0 ? { tried: report.triedJson } : {}),
     ...(report.sheet.length > 0 ? { sheet: sheetJson(report.sheet, report.units) } : {}),
   };
 }

@@ -23,6 +23,7 @@ h2 + *{break-before:avoid}
 ol.next{margin:0;padding-left:7mm}
 ol.next li{margin-bottom:1.5mm;break-inside:avoid}
 ol.next .about{color:var(--soft);font-size:9pt}
+ol.next .tried{font-size:9pt}
 a{color:inherit}
 .warning{margin-top:4mm;padding:2.5mm 4mm;border:.35mm solid var(--ink);outline:.35mm solid var(--ink);outline-offset:.6mm;break-inside:avoid;font-size:9.5pt}
 .warning h2{margin:0 0 1mm;padding:0;border:0;font-size:11pt}

@@ -103,8 +103,10 @@ export function reportText(data: ReportData, options: TextOptions = {}): string 
 
   if (data.next.length > 0) {
     heading(page, 'What to do next');
+    if (data.bestChange !== null) put(page, '', data.bestChange, 0);
     for (const [i, step] of data.next.entries()) {
       put(page, `${String(i + 1).padStart(2)}. `, `${step.todo} (${step.about})`, 4);
+      for (const tried of step.tried) put(page, '    ', tried, 6);
     }
   }
   const bad = data.findings.filter((f) => f.verdict === 'fail' || f.verdict === 'caution');

@@ -68,7 +68,8 @@ describe('a wheel whose bore nobody asked for', () => {
       }
     };
     const first = last(text({}));
-    expect(first.choice?.wheel).toEqual({ fit: 'H8' });
+    if (!first.ok) throw new Error('the job is sound');
+    expect(first.choice.wheel).toEqual({ fit: 'H8' });
     expect(last(text({}), first.choice).isAsShown).toBe(true);
     const typed = last(text({ wheel: { fit: 'auto' } }), first.choice);
     expect(typed.ok && typed.joint.wheelBore).toBeNull();

@@ -16,6 +16,7 @@ import {
   reportJson,
   reportText,
   revisionOf,
+  withTriedRemedies,
 } from '../../src/core.ts';
 import { checkMesh } from '../../src/solids/mesh-check.ts';
 import { openEdges } from './stl-edges.ts';
@@ -81,7 +82,8 @@ export async function jobFault(text: string, patterns: PatternList, { search, ki
     const fault = errorsFault(judged.errors, text) ?? sketchesFault(text, patterns);
     return { fault, becameJoint: false, errors: judged.errors };
   }
-  const { joint, findings } = judged;
+  const { findings } = judged;
+  const joint = withTriedRemedies(text, 'fuzz.job.yaml', patterns, judged);
   const data = reportData(joint, findings, null, revisionOf(joint));
   const shown = reportJson(data, 'fuzz.job.yaml');
   const bodies = await liveBodies(joint, findings);

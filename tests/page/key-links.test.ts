@@ -1,12 +1,12 @@
 /** Keys in sentences, the plan of the sheet and its words, steps as they are kept: what the page works out without a browser. */
 import { describe, expect, it } from 'vitest';
 import { jobJsonSchema } from '../../src/core.ts';
-import type { JsonSchema } from '../../src/page/answer/engine.ts';
+import { type JsonSchema, schemaAt } from '../../src/model/json-schema.ts';
+import { hangsOnUnits, keyPieces, partsOf } from '../../src/model/key-pieces.ts';
 import type { Called } from '../../src/page/job/job-name.ts';
 import { mostKept, mostText, noSteps, readSteps, written } from '../../src/page/job/kept-steps.ts';
 import { benchLabel, benchOption } from '../../src/page/sheet/bench-words.ts';
-import { hangsOnUnits, keyPieces, partsOf } from '../../src/page/sheet/key-links.ts';
-import { choices, fieldPath, schemaAt, wordForm } from '../../src/page/sheet/sheet-plan.ts';
+import { choices, fieldPath, wordForm } from '../../src/page/sheet/sheet-plan.ts';
 
 const schema = jobJsonSchema() as JsonSchema;
 const pieces = (text: string) => keyPieces(text, schema);

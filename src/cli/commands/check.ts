@@ -1,6 +1,15 @@
 /** `check JOB`: every finding, worst first. Touches no file. */
 import { basename } from 'node:path';
-import { formatErrors, judgeJob, overallVerdict, reportData, reportJson, reportText, revisionOf } from '../../core.ts';
+import {
+  formatErrors,
+  judgeJob,
+  overallVerdict,
+  reportData,
+  reportJson,
+  reportText,
+  revisionOf,
+  withTriedRemedies,
+} from '../../core.ts';
 import { exit, type Io } from '../io.ts';
 import { loadPatterns } from '../presets.ts';
 import { readText } from '../read-text.ts';
@@ -20,9 +29,11 @@ export function reportErrors(io: Io, errors: Parameters<typeof formatErrors>[0],
 
 export async function check(io: Io, { job, json }: CheckArguments): Promise<number> {
   const text = await readText(io, job);
-  const judged = judgeJob(text, basename(job), await loadPatterns());
+  const patterns = await loadPatterns();
+  const judged = judgeJob(text, basename(job), patterns);
   if (!judged.ok) return reportErrors(io, judged.errors, text, json);
-  const data = reportData(judged.joint, judged.findings, null, revisionOf(judged.joint));
+  const joint = withTriedRemedies(text, basename(job), patterns, judged);
+  const data = reportData(joint, judged.findings, null, revisionOf(joint));
   io.out(json ? jsonText(reportJson(data, job)) : reportText(data, { paint: io.paint }));
   return overallVerdict(judged.findings) === 'fail' ? exit.checkFailed : exit.clean;
 }

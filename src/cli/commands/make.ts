@@ -10,6 +10,7 @@ import {
   reportData,
   reportText,
   revisionOf,
+  withTriedRemedies,
 } from '../../core.ts';
 import { exit, type Io, UsageError } from '../io.ts';
 import { loadPatterns } from '../presets.ts';
@@ -58,9 +59,11 @@ function asJson(made: Made, folder: string, findings: Parameters<typeof findingJ
 export async function make(io: Io, args: MakeArguments): Promise<number> {
   const only = checkKinds(args.only);
   const text = await readText(io, args.job);
-  const judged = judgeJob(text, basename(args.job), await loadPatterns());
+  const patterns = await loadPatterns();
+  const judged = judgeJob(text, basename(args.job), patterns);
   if (!judged.ok) return reportErrors(io, judged.errors, text, args.json);
-  const { joint, findings } = judged;
+  const { findings } = judged;
+  const joint = withTriedRemedies(text, basename(args.job), patterns, judged);
   const made = await makeFiles(joint, findings, {
     base: baseName(args.job),
     jobName: args.job,

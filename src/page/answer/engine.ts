@@ -127,19 +127,6 @@ export interface Kind {
   readonly about: string;
 }
 
-/** The part of a JSON Schema that fields are made of. */
-export interface JsonSchema {
-  readonly description?: string;
-  readonly type?: string | readonly string[];
-  readonly enum?: readonly (string | number | boolean)[];
-  readonly anyOf?: readonly JsonSchema[];
-  readonly pattern?: string;
-  readonly maxLength?: number;
-  readonly default?: unknown;
-  readonly properties?: Readonly<Record<string, JsonSchema>>;
-  readonly required?: readonly string[];
-}
-
 interface Waiting {
   readonly ask: Ask;
   readonly tries: number;

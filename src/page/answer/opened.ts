@@ -4,7 +4,8 @@
  * picture waits for it to be loaded.
  */
 import { emptyJob, jobJsonSchema, type PatternList, products, reportKind } from '../../core.ts';
-import type { Answer, JsonSchema, Kind } from './engine.ts';
+import type { JsonSchema } from '../../model/json-schema.ts';
+import type { Answer, Kind } from './engine.ts';
 import { Stepwise } from './stepwise.ts';
 
 export interface Opened {

@@ -15,6 +15,7 @@ import {
   livePictures,
   liveReport,
   type PatternList,
+  remediesInSteps,
   typedValues,
 } from '../../core.ts';
 import type { Answer, Reply } from './engine.ts';
@@ -36,6 +37,7 @@ const rests = { checks: 20, search: 120 } as const;
 type Step = Answer | null | keyof typeof rests;
 
 const studies = 'pictures of the studies';
+const remedies = 'what the remedies come to';
 
 /** The pictures of one joint, drawn as far as they are wanted. */
 class Drawn {
@@ -144,7 +146,12 @@ export class Stepwise {
           this.#parts += 1;
         }
         for (; !drawn.isDone; drawn.next()) yield null;
-        return { ...answer(joint, findings, drawn, []), kinds: kindsFor(joint) };
+        if (findings.some(({ verdict }) => verdict === 'fail' || verdict === 'caution'))
+          yield answer(joint, findings, drawn, [remedies]);
+        const trials = remediesInSteps(text, 'job', this.#patterns(), value);
+        let tried = trials.next();
+        for (; !tried.done; tried = trials.next()) yield null;
+        return { ...answer(tried.value, findings, drawn, []), kinds: kindsFor(joint) };
       }
       if (value === null) {
         yield null;

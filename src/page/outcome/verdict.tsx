@@ -12,7 +12,7 @@ const css = (verdict: Finding['verdict']) => verdict.replace(' ', '-');
 
 const number = (value: number) => String(Number(value.toPrecision(5)));
 
-function FindingLine({ finding }: { finding: Finding }) {
+function FindingLine({ finding, tried = [] }: { finding: Finding; tried?: readonly string[] }) {
   const { verdict, title, feature, value, limit, sense, unit, why, remedy, source, code } = finding;
   const isLit = lit.value === feature;
   return (
@@ -47,6 +47,11 @@ function FindingLine({ finding }: { finding: Finding }) {
           <strong>Do:</strong> <KeyText text={remedy} sets={true} />
         </p>
       ) : null}
+      {tried.map((words) => (
+        <p key={words}>
+          <KeyText text={words} sets={true} />
+        </p>
+      ))}
       <p class="quiet">
         {source} ({code})
       </p>
@@ -123,10 +128,21 @@ export function Verdict() {
         </tbody>
       </table>
       <h3>What asks for something</h3>
+      {report.bestChange ? (
+        <p>
+          <KeyText text={report.bestChange} sets={true} />
+        </p>
+      ) : null}
       {open.length === 0 ? (
         <p>Nothing does.</p>
       ) : (
-        open.map((finding) => <FindingLine key={`${finding.code} ${finding.title}`} finding={finding} />)
+        open.map((finding) => (
+          <FindingLine
+            key={`${finding.code} ${finding.title}`}
+            finding={finding}
+            tried={report.tried[finding.code] ?? []}
+          />
+        ))
       )}
       <details class="passes">
         <summary>

@@ -10,7 +10,7 @@ import type {
 } from 'preact';
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { EditPath } from '../../core.ts';
-import type { JsonSchema } from '../answer/engine.ts';
+import type { JsonSchema } from '../../model/json-schema.ts';
 import { type SetOptions, set } from '../job/edits.ts';
 import { errorAt, wantedAt } from '../job/faults.ts';
 import { tellRefused } from '../job/refused.ts';

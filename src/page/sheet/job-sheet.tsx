@@ -3,7 +3,7 @@
 import opened from 'made:opened';
 import { useComputed } from '@preact/signals';
 import type { EditPath } from '../../core.ts';
-import type { JsonSchema } from '../answer/engine.ts';
+import { isMeasured, type JsonSchema, sectionOf } from '../../model/json-schema.ts';
 import { set } from '../job/edits.ts';
 import { values } from '../job/store.ts';
 import { isTyped } from '../job/typed-keys.ts';
@@ -14,7 +14,7 @@ import { measureRegister } from '../measure/register.tsx';
 import { measureRunout } from '../measure/runout.tsx';
 import { benchLabel } from './bench-words.ts';
 import { Field, type WordForm } from './field.tsx';
-import { firstKeys, isMeasured, sectionOf, sections, wordForm } from './sheet-plan.ts';
+import { firstKeys, sections, wordForm } from './sheet-plan.ts';
 import { all, byHand } from './sheet-state.ts';
 
 function Keys({ path, of, first }: { path: EditPath; of: JsonSchema; first: readonly string[] }) {

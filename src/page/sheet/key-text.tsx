@@ -1,11 +1,12 @@
 /** A sentence of the report in which every key of the job leads to its field; what a remedy gives may be set at once. */
 
 import opened from 'made:opened';
+import { isMeasured, schemaAt, sectionOf } from '../../model/json-schema.ts';
+import { hangsOnUnits, type KeyPiece, keyPieces, partsOf } from '../../model/key-pieces.ts';
 import { setTogether } from '../job/edits.ts';
 import { notice, values } from '../job/store.ts';
 import { benchLabel } from './bench-words.ts';
-import { hangsOnUnits, type KeyPiece, keyPieces, partsOf } from './key-links.ts';
-import { fieldPath, isMeasured, schemaAt, sectionOf, sections } from './sheet-plan.ts';
+import { fieldPath, sections } from './sheet-plan.ts';
 import { reveal } from './sheet-state.ts';
 
 /** A place in a list stands in the field of the whole list. */

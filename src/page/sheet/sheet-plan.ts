@@ -1,5 +1,5 @@
 /** How the sheet is laid out: its sections, the keys shown first, and which part of the job's schema becomes which field. Pure. */
-import type { JsonSchema } from '../answer/engine.ts';
+import { isMeasured, type JsonSchema, schemaAt, sectionOf } from '../../model/json-schema.ts';
 
 /** Sections in the order of the work, and the keys of each that are shown before more lines are asked for. */
 export const sections: readonly { readonly key: string; readonly title: string; readonly first: readonly string[] }[] =
@@ -43,33 +43,12 @@ export function firstKeys(path: readonly (string | number)[]): readonly string[]
   return (path.length === 1 ? sections.find((section) => section.key === key)?.first : firstWithin[key]) ?? [];
 }
 
-/** The section that a key may hold, if it may hold one. */
-export const sectionOf = (of: JsonSchema): JsonSchema | undefined =>
-  of.properties ? of : of.anyOf?.find((option) => option.properties !== undefined);
-
-/** A value that may be a section too, but reads better as one field: readings, a measured size, a fit. */
-export function isMeasured(of: JsonSchema): boolean {
-  const keys = of.anyOf && sectionOf(of)?.properties;
-  return keys?.readings !== undefined || keys?.clearance !== undefined;
-}
-
 /** Letters that a field shows in one line. */
 const oneLine = 20;
 
 /** Whether what stands in a field may be longer than its line: readings, a title, a note. Then the field grows with it. */
 export const growsLong = (of: JsonSchema): boolean =>
   isMeasured(of) || (of.maxLength ?? 0) > oneLine || (of.anyOf ?? [of]).some(({ type }) => type === 'array');
-
-/** The schema of a key; undefined where the job has no such key. Places in a list are not followed. */
-export function schemaAt(schema: JsonSchema, path: readonly string[]): JsonSchema | undefined {
-  let at: JsonSchema | undefined = schema;
-  for (const key of path) {
-    const keys: JsonSchema['properties'] = at && sectionOf(at)?.properties;
-    // What every object has by itself ("constructor") is no key of a job.
-    at = keys && Object.hasOwn(keys, key) ? keys[key] : undefined;
-  }
-  return at;
-}
 
 /** The part of a key's path that has a field or a group of its own on the sheet: a measured value is one field with all its keys. */
 export function fieldPath(schema: JsonSchema, path: readonly string[]): readonly string[] {
