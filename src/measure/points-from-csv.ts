@@ -32,10 +32,12 @@ export function pointsFromCsv(text: string, units: 'mm' | 'in'): Lookup<Point[]>
       .replace(/[([].*$/, '')
       .trim(),
   );
-  const isHead = names.some((name) => /[a-z]/.test(name)) && !/^[+-]?\.?\d/.test(names[0] ?? '');
+  // A row of numbers with a slip among them names nothing.
+  const count = (of: RegExp) => names.filter((name) => of.test(name)).length;
+  const isHead = count(/^[a-z_]/) > count(/^[+-]?\.?\d/);
   const [x, y] = isHead ? [names.indexOf('x'), names.indexOf('y')] : [0, 1];
   if (isHead && (x < 0 || y < 0))
-    return missing(`The first line names the columns ${cells.join(', ')}; two of them must be x and y.`);
+    return missing(`The first line names the columns ${quoted(cells.join(', '))}; two of them must be x and y.`);
   const points: Point[] = [];
   for (const line of isHead ? lines.slice(1) : lines) {
     const row = cellsOf(line.text);
@@ -46,7 +48,7 @@ export function pointsFromCsv(text: string, units: 'mm' | 'in'): Lookup<Point[]>
     ] as const) {
       const cell = row[column];
       if (cell === undefined || cell === '')
-        return missing(`Line ${line.number} has no ${axis}: "${line.text.slice(0, 40)}". Write one point a line, x,y.`);
+        return missing(`Line ${line.number} has no ${axis}: ${quoted(line.text)}. Write one point a line, x,y.`);
       const value = parseQuantity(cell.replace(/["']/g, ''), 'length', units);
       if (!value.ok) return missing(`Line ${line.number}: ${value.why}`);
       pair.push(value.value);
@@ -55,6 +57,9 @@ export function pointsFromCsv(text: string, units: 'mm' | 'in'): Lookup<Point[]>
   }
   return points.length === 0 ? missing('There are names of columns in this file but no points.') : found(points);
 }
+
+/** As much of a line as a sentence bears. */
+const quoted = (text: string): string => (text.length > 40 ? `"${text.slice(0, 37)}"...` : `"${text}"`);
 
 /** A semicolon or tab parts cells wherever there is one, so that a decimal comma may stand in them; then commas; then spaces. */
 function cellsOf(line: string): string[] {

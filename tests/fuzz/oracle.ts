@@ -39,10 +39,13 @@ export function notFinite(data: unknown, path = ''): Fault {
   return null;
 }
 
-/** @param given what came in: where a text quotes a word of it ("NaN" for a number of a drawing), the word is no slip */
+/** A text without the words of what came in that it quotes: "NaN" for a number of a drawing is no slip. */
+const withoutQuotes = (text: string, given: string): string =>
+  text.replace(/"([^"\n]*)"/g, (quoted, word) => (word !== '' && given.includes(word) ? '""' : quoted));
+
+/** @param given what came in: what a text quotes of it is no slip */
 export function textFaultOf(name: string, text: string, given = ''): Fault {
-  const own = text.replace(/"([^"\n]*)"/g, (quoted, word) => (word !== '' && given.includes(word) ? '""' : quoted));
-  const hit = slipped.exec(own) ?? control.exec(text);
+  const hit = slipped.exec(withoutQuotes(text, given)) ?? control.exec(text);
   if (hit === null) return null;
   const { index, input } = hit;
   return `${name} holds ${JSON.stringify(hit[0])}: ${JSON.stringify(input.slice(Math.max(0, index - 60), index + 30))}`;
@@ -139,7 +142,7 @@ export function pointsFault(kind: 'csv' | 'dxf', bytes: Uint8Array, units: 'mm' 
   if (read.ok) return notFinite(read.value, 'points');
   return read.why.length < 10
     ? `a miss that is no sentence: ${read.why}`
-    : slipped.test(read.why)
+    : slipped.test(withoutQuotes(read.why, textOf(bytes)))
       ? `a miss that says ${read.why}`
       : null;
 }

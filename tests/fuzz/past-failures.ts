@@ -42,6 +42,11 @@ export const pastFailures: readonly PastFailure[] = [
     text: 'job: 1\ndriving: { material: "a\\e[2J" }\ndriven: {}\n',
   },
   {
+    name: 'a row of numbers with a slip in its first place was taken for the names of columns',
+    kind: 'table of points',
+    text: 'NaN, 55, -83.1, -22.852, -95, 99.7\n1, 2, 3, 4, 5, 6\n',
+  },
+  {
     name: 'a step at the rim deeper than the flange is thick made a body whose profile ran backwards',
     kind: 'shipped job with grown keys',
     text: [
