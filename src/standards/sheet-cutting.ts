@@ -45,6 +45,9 @@ export const smallestHole = 1;
 /** Root radius beyond which thicker sheet asks for no more, mm (common practice). */
 export const largestNeededCornerRadius = 0.5;
 
+/** Thicknesses that cutting services keep as steel sheet, mm. Common practice. */
+export const stockedSheet: readonly number[] = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10];
+
 /** Which rule to ask for: hole diameter, web between cuts, slot width, hole to outer edge, hole pitch, corner radius. */
 export type SheetRule = 'hole' | 'web' | 'slot' | 'edge' | 'pitch' | 'corner';
 

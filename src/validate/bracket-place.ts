@@ -19,6 +19,8 @@ function setting({ gap, setting: how, spec, packing }: Bracket): Finding[] {
   const common = { feature: 'bracket-outline', unit: 'mm' };
   if (how === 'slots') {
     const each = spec.foot.travel / 2;
+    const closing = atLeast(2 * (gap.build + Math.max(gap.nominal, gap.tolerance)));
+    const opening = atLeast(2 * (gap.build + gap.tolerance));
     const source = `common practice: everything together comes out within ${mm(gap.build, 0)}`;
     return [
       judged(
@@ -27,7 +29,7 @@ function setting({ gap, setting: how, spec, packing }: Bracket): Finding[] {
           code: 'bracket-gap-closes',
           title: 'gap with the bracket pushed in as far as its slots let it',
           why: `The gap is set to ${mm(gap.nominal)}. If everything comes out ${mm(gap.build, 0)} too far off, the slots must still bring the tip down onto the gap card.`,
-          cure: `Make the slots ${atLeast(2 * (gap.build + Math.max(gap.nominal, gap.tolerance)))} long (bracket.slot), or leave them on auto.`,
+          cure: `Make the slots ${closing} long (bracket.slot: ${closing}), or leave them on auto.`,
           source,
         },
         gap.nominal - each,
@@ -39,7 +41,7 @@ function setting({ gap, setting: how, spec, packing }: Bracket): Finding[] {
           code: 'bracket-gap-opens',
           title: 'gap with the bracket pulled out as far as its slots let it',
           why: `If everything comes out ${mm(gap.build, 0)} too near, the slots must still open the gap to ${mm(gap.nominal)}, and to its upper end.`,
-          cure: `Make the slots ${atLeast(2 * (gap.build + gap.tolerance))} long (bracket.slot), or leave them on auto.`,
+          cure: `Make the slots ${opening} long (bracket.slot: ${opening}), or leave them on auto.`,
           source,
         },
         gap.nominal + each,
@@ -63,7 +65,7 @@ function setting({ gap, setting: how, spec, packing }: Bracket): Finding[] {
           : 'Slots along the plate do not change the gap: shims under the foot do. Some must be there to be taken out.',
         cure: standing
           ? 'The pad is too high for a plate: use form: offset, or bolt it lower (bracket.bolts).'
-          : `Give bracket.packing ${atLeast(gap.build)} or more.`,
+          : `Leave room for shims (bracket.packing: ${atLeast(gap.build)}).`,
         source: `common practice: everything together comes out within ${mm(gap.build, 0)}`,
       },
       packing,

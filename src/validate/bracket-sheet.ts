@@ -24,7 +24,7 @@ function bendRadius({ spec, material, radiusFrom }: Bracket): Finding[] {
         title: 'inside radius of the bends',
         unit: 'mm',
         why: `Bent tighter, ${material.name} cracks outside. The radius is ${radiusFrom}.`,
-        cure: `Leave bracket.radius on auto, or make it ${atLeast(usual)} or more.`,
+        cure: `Leave the radius open (bracket.radius: auto), or make it ${atLeast(usual)} or more.`,
         source: sourced(source, memory),
       },
       radius,

@@ -34,6 +34,7 @@ const thicker = ({ spec }: Bracket, factor: number): string => mm(Math.ceil(spec
 
 function shaken(bracket: Bracket, f: number, by: { code: string; title: string; top: number; why: string }): Finding {
   const limit = apart * by.top;
+  const sheet = thicker(bracket, limit / f);
   return judged(
     {
       code: by.code,
@@ -41,7 +42,7 @@ function shaken(bracket: Bracket, f: number, by: { code: string; title: string; 
       title: by.title,
       unit: 'Hz',
       why: `${by.why} A bracket that swings in step breaks and lets the gap flutter.`,
-      cure: `Use sheet of ${thicker(bracket, limit / f)} (bracket.thickness), bolt it nearer to the sensor, or use a lighter sensor.`,
+      cure: `Use sheet of ${sheet} (bracket.thickness: ${sheet}), bolt it nearer to the sensor, or use a lighter sensor.`,
       source,
     },
     f,
@@ -118,6 +119,7 @@ function firing(bracket: Bracket, { firing: engine }: Held, f: number): Finding 
 function stiffness(bracket: Bracket, f: number, teeth: string): Finding[] {
   const sag = shock / (2 * Math.PI * f) ** 2;
   const { gap, spec } = bracket;
+  const stiffer = thicker(bracket, Math.sqrt(sag / gap.tolerance));
   const common = { feature: 'bracket-outline', unit: 'mm' };
   const tab = Math.max(...(spec.bends.length > 0 ? spec.straights.slice(-1) : [])) || 0;
   const held = spec.bends.length > 0 ? tab : (spec.straights[0] ?? 0) - spec.foot.edge;
@@ -128,7 +130,7 @@ function stiffness(bracket: Bracket, f: number, teeth: string): Finding[] {
         code: 'bracket-sag',
         title: 'how far the sensor swings under a shock of ten times gravity',
         why: `More than ${mm(gap.tolerance)} takes the gap out of its limits for a moment; more than ${mm(gap.nominal)} strikes the ${teeth}.`,
-        cure: `Use sheet of ${thicker(bracket, Math.sqrt(sag / gap.tolerance))} (bracket.thickness), or bolt it nearer to the sensor.`,
+        cure: `Use sheet of ${stiffer} (bracket.thickness: ${stiffer}), or bolt it nearer to the sensor.`,
         source: 'g / w^2, textbook; ten times gravity is common practice (from memory)',
       },
       sag,

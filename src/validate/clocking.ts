@@ -24,7 +24,7 @@ export const clocking: Check = {
           ...common,
           title: `web between the two patterns at ${angle(study.angle)}`,
           why: `The best any angle gives is ${mm(best.web)}, at ${angle(best.angle)}.`,
-          cure: `Turn the driven pattern: adapter.clocking: auto, or ${best.angle.toFixed(3)}.${best.web < job.adapter.web ? ' That is better, but still not enough.' : ''}`,
+          cure: `Turn the driven pattern (adapter.clocking: auto), or type ${best.angle.toFixed(3)}.${best.web < job.adapter.web ? ' That is better, but still not enough.' : ''}`,
         },
         study.web,
         // A worse angle is only worth a word where it costs metal that is needed.

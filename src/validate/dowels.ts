@@ -9,7 +9,7 @@ import { hypot } from '../units/hypot.ts';
 import { cos, sin } from '../units/trig.ts';
 import { type Check, judged, notAssessed, stated } from './check.ts';
 import { dowelShear } from './dowels-shear.ts';
-import { mm, plural, sourced } from './words.ts';
+import { atLeast, mm, plural, sourced } from './words.ts';
 
 type Side = 'driving' | 'driven';
 const sides = ['driving', 'driven'] as const;
@@ -108,10 +108,15 @@ function lengthFinding(joint: Joint, set: DowelSet): Finding {
 
 /** What is left between the pin's ends and what they could run into. */
 function roomFindings(joint: Joint, set: DowelSet): Finding[] {
-  const { side, inside, depth } = set;
+  const { side, inside, depth, pin, length } = set;
   const { thickness } = joint.adapterSpec;
   const flange = joint[side].thickness;
   const key = `adapter.${side}.dowels.length`;
+  /** The longest pin that is made, shorter by what sticks out; half of a pin lies in each part. */
+  const shorter = (out: number): string => {
+    const fitting = pin.lengths.findLast((made) => made <= length - 2 * out);
+    return fitting === undefined ? ` (${key})` : ` (${key}: ${fitting} mm)`;
+  };
   const common = { code: `dowel-room-${side}`, feature: `${side}-dowels`, unit: 'mm', source: 'geometry' };
   const other = side === 'driving' ? 'driven' : 'driving';
   const inAdapter = judged(
@@ -122,7 +127,7 @@ function roomFindings(joint: Joint, set: DowelSet): Finding[] {
         depth === null
           ? `The holes go right through, so the pins can be driven out; they end ${mm(thickness - inside.adapter)} below the ${other} face.`
           : `The holes are ${mm(depth)} deep and blind: take pins with an internal thread (ISO 8735) if they are to come out again.`,
-      cure: `Take shorter pins (${key}), or a thicker adapter (adapter.thickness).`,
+      cure: `Take shorter pins${shorter(inside.adapter - (depth ?? thickness))}, or a thicker adapter (adapter.thickness: ${atLeast(thickness + inside.adapter - (depth ?? thickness))}).`,
     },
     (depth ?? thickness) - inside.adapter,
     { limit: 0, sense: 'at least' },
@@ -139,7 +144,7 @@ function roomFindings(joint: Joint, set: DowelSet): Finding[] {
         ...common,
         title,
         why: `The flange is ${mm(flange.value)} thick; ${mm(inside.flange)} of pin lie in it. What sticks out behind it may foul a head or a spanner.`,
-        cure: `Take shorter pins (${key}), or a thicker adapter to hold more of them (adapter.thickness).`,
+        cure: `Take shorter pins${shorter(inside.flange - (flange.value - flange.doubt))}, or a thicker adapter to hold more of them (adapter.thickness).`,
       },
       flange.value - flange.doubt - inside.flange,
       { limit: 0, sense: 'at least', worst: 'caution' },
@@ -221,7 +226,7 @@ function workFinding(set: DowelSet): Finding[] {
       feature: `${side}-dowels`,
       title: `new holes for dowels in the ${side} flange`,
       why: `${plural(count, 'hole')} of ${pin.d} mm on ${mm(circle)} have to be drilled and reamed in the flange itself. Whether it can be drilled (hardened or thin metal, something behind it, a balanced part) is not known here.`,
-      missing: `Look at the flange first: try it with a file, and see what is behind. Without dowels: adapter.${side}.dowels: none. Holes that are there: adapter.${side}.dowels.flange.`,
+      missing: `Look at the flange first: try it with a file, and see what is behind. Without dowels (adapter.${side}.dowels: none), a register or a dial has to centre it. Holes that are there: adapter.${side}.dowels.flange.`,
       source: 'common practice, no source',
     }),
   ];

@@ -26,6 +26,7 @@ function pitch(joint: Joint, group: ScrewGroup): Finding[] {
   const thinner = Math.min(joint.adapterSpec.thickness, flange ?? Number.POSITIVE_INFINITY);
   const limit = greatestPitch(major, thinner);
   const thicker = (widest - 2 * major) / 12;
+  const isAdapter = flange === null || joint.adapterSpec.thickness <= flange;
   return [
     judged(
       {
@@ -34,7 +35,7 @@ function pitch(joint: Joint, group: ScrewGroup): Finding[] {
         title: `distance between neighbouring ${thread} screws, ${side} side`,
         unit: 'mm',
         why: `The thinner plate is ${mm(thinner)}${flange === null ? ' (the flange is not measured)' : ''}; wider apart it bends open between two screws.`,
-        cure: `Use more screws, or plates of at least ${atLeast(thicker)}: this one is ${mm(thinner)}.`,
+        cure: `Use more screws, or plates of at least ${atLeast(thicker)}: this one is ${mm(thinner)}${isAdapter ? ` (adapter.thickness: ${atLeast(thicker)})` : ''}.`,
         source: sourced('2 d + 12 t, the spacing rule of pressure-vessel flanges for bare faces', true),
       },
       widest,
@@ -94,6 +95,8 @@ function punch(joint: Joint, group: ScrewGroup): Finding[] {
   const force = 1000 * group.tightening.preload;
   const hard = shearYield * yieldStrength;
   const thicker = force / (Math.PI * diameter * (hard / margin)) - web;
+  const weaker =
+    side === 'wheel' || group.class === '8.8' ? '' : `, or take weaker screws (adapter.${side}.class: 8.8)`;
   return [
     judged(
       {
@@ -102,7 +105,7 @@ function punch(joint: Joint, group: ScrewGroup): Finding[] {
         title: `shear in the web under the ${thread} heads, ${side} side`,
         unit: 'MPa',
         why: `Clamp force on a cylinder ${mm(diameter, 1)} across through ${mm(web, 1)} of ${name}, which yields in shear at ${MPa(hard)}.`,
-        cure: `Make the adapter ${atLeast(thicker)} thicker (adapter.thickness), or take weaker screws (adapter.${side}.class).`,
+        cure: `Make the adapter ${atLeast(thicker)} thicker (adapter.thickness: ${atLeast(joint.adapterSpec.thickness + thicker)})${weaker}.`,
         source: 'statics; von Mises; 1.5 against yield, common practice',
       },
       web > 0 ? punchShear(force, diameter, web) : Number.POSITIVE_INFINITY,

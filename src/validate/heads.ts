@@ -47,7 +47,7 @@ function underHead(joint: Joint, screws: ScrewGroup, hole: Passing): Finding {
       title: `web under the ${screws.thread} heads, ${screws.side} side`,
       unit: 'mm',
       why: `This metal takes the whole clamp force of the screw.${recess > 0 ? ' The register recess takes part of it away.' : ''}`,
-      cure: `Make the adapter ${atLeast(limit - web)} thicker (adapter.thickness), or use smaller screws or flatter heads.`,
+      cure: `Make the adapter ${atLeast(limit - web)} thicker (adapter.thickness: ${atLeast(joint.adapterSpec.thickness + limit - web)}), or use smaller screws or flatter heads.`,
       source: '0.8 d under a head, and adapter.web: common practice',
     },
     web,

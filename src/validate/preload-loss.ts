@@ -9,7 +9,7 @@ import { findThread } from '../standards/threads.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { type ClampForce, leastClampForce } from './clamp-force.ts';
 import { clampedParts, screwSteel, whyNoStack } from './clamped.ts';
-import { mm, plain } from './words.ts';
+import { atLeast, mm, plain } from './words.ts';
 
 /** Half of what the wrench surely gives should stay; without any the screw turns loose. Common practice. */
 const stays = 0.5;
@@ -26,7 +26,7 @@ const source = 'VDI 2230-1: tightening factor, embedding (roughness Rz 10 to 40,
  * The least preload against half of what the wrench surely gives. The wheel's screws carry no torque and are locked, so there the re-torque
  * after the first run is counted on: thin sheet settles away all that a short screw can stretch.
  */
-function judgeLeast(group: ScrewGroup, force: ClampForce): Finding {
+function judgeLeast(joint: Joint, group: ScrewGroup, force: ClampForce): Finding {
   const { side, thread, major } = group;
   const { preload, leastPreload } = group.tightening;
   const retorqued = side === 'wheel' ? force.settles : 0;
@@ -34,6 +34,10 @@ function judgeLeast(group: ScrewGroup, force: ClampForce): Finding {
   const sum = force.steps.map(({ what, kN: change }) => `${what} ${plain(change, 1)}`).join(', ');
   const again =
     retorqued > 0 ? ' The re-torque after the first run brings the settling back, and is counted on here: do it.' : '';
+  const thicker =
+    side === 'wheel'
+      ? ''
+      : `adapter.thickness: ${atLeast(joint.adapterSpec.thickness + slender * major - force.clamped)}, `;
   return judged(
     {
       code: `preload-${side}`,
@@ -41,7 +45,7 @@ function judgeLeast(group: ScrewGroup, force: ClampForce): Finding {
       title: `least preload left in the ${thread} screws, ${side} side${retorqued > 0 ? ', once tightened again' : ''}`,
       unit: 'kN',
       why: `${sum} kN: ${((100 * Math.max(0, force.left)) / (preload ?? 1)).toFixed(0)} % of the assembly preload stays. ${mm(force.clamped, 1)} clamped, ${(force.clamped / major).toFixed(1)} d.${again}`,
-      cure: `Clamp more length: ${mm(slender * major, 0)} here, ${slender} d (thicker adapter, washers, spacers), make the parts of one metal, or count on the re-torque after the first run.`,
+      cure: `Clamp more length: ${mm(slender * major, 0)} here, ${slender} d (${thicker}washers, spacers), make the parts of one metal, or count on the re-torque after the first run.`,
       source: `${source}; half of the least assembly preload should stay: common practice`,
     },
     value,
@@ -114,7 +118,7 @@ export const preloadLoss: Check = {
   run: (joint) =>
     joint.screws.flatMap((group) => {
       const force = leastClampForce(joint, group);
-      if (force.ok) return [judgeLeast(group, force.value), ...judgeHeat(joint, group, force.value)];
+      if (force.ok) return [judgeLeast(joint, group, force.value), ...judgeHeat(joint, group, force.value)];
       const missing =
         group.tightening.preload === null
           ? 'It follows from the torque: see the note beside the screws.'

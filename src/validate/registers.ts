@@ -27,7 +27,7 @@ function missing(joint: Joint, side: FlangeSide): Finding {
     : `The adapter has no register on the ${side} side, so only the screws centre it.`;
   const cure =
     mate && !own
-      ? `Let the adapter have one: adapter.${side}.register: auto.`
+      ? `Let the adapter have one (adapter.${side}.register: auto).`
       : `Turn a step on the ${side} flange, measure it and give ${side}.register; or ream two holes and dowel the joint (adapter.${side}.dowels: auto).`;
   if (joint.dowels?.[side]) {
     const centred = `${why.replace('only the screws centre it', 'its dowels centre it')} See dowel-fit-${side}.`;

@@ -50,7 +50,7 @@ function made({ head, thread }: ScrewGroup): readonly number[] {
 const rounding = 1e-9;
 
 /** No standard length lies in the span. */
-function noLength(screws: ScrewGroup): Finding {
+function noLength(screws: ScrewGroup, thickness: number): Finding {
   const { least, most, mostWhy } = screws.lengths;
   const common = {
     code: 'screw-length',
@@ -70,8 +70,8 @@ function noLength(screws: ScrewGroup): Finding {
   const longest = most ?? 0;
   const cure =
     longest < least
-      ? `There is ${mm(least - longest)} of thread too little for this screw: take class 8.8 (adapter.${screws.side}.class), a smaller screw, or a deeper thread.`
-      : `Make the adapter ${atLeast(next - longest)} thicker (adapter.thickness), or cut ${mm(next)} screws to ${mm(longest)}.`;
+      ? `There is ${mm(least - longest)} of thread too little for this screw: take class 8.8 (adapter.${screws.side}.class: 8.8), a smaller screw, or a deeper thread.`
+      : `Make the adapter ${atLeast(next - longest)} thicker (adapter.thickness: ${atLeast(thickness + next - longest)}), or cut ${mm(next)} screws to ${mm(longest)}.`;
   const why = `At least ${mm(least)} holds, and at most ${mm(longest)} fits: ${mostWhy}. The next that is made is ${mm(next)}.`;
   return judged({ ...common, why, cure }, next, { limit: longest, sense: 'at most' });
 }
@@ -88,7 +88,7 @@ function length(joint: Joint, screws: ScrewGroup): Finding[] {
     const why = 'The screws pass through a flange whose thickness is not known.';
     return [notAssessed({ ...common, why, missing: missingThickness(joint, screws) })];
   }
-  if (screws.length === null) return [noLength(screws)];
+  if (screws.length === null) return [noLength(screws, joint.adapterSpec.thickness)];
   if (most === null) {
     const into = screws.fastening === 'into_flange';
     const missing = into
@@ -98,7 +98,7 @@ function length(joint: Joint, screws: ScrewGroup): Finding[] {
     return [notAssessed({ ...common, why, missing })];
   }
   const shorter = made(screws).findLast((candidate) => candidate <= most + rounding && candidate >= least - rounding);
-  const cure = `Take a screw of at most ${mm(most)}${shorter === undefined ? '' : `: ${screws.thread} x ${Number(shorter.toFixed(2))}, or adapter.${screws.side}.length: auto`}.`;
+  const cure = `Take a screw of at most ${mm(most)}${shorter === undefined ? '' : `: ${screws.thread} x ${Number(shorter.toFixed(2))}, or leave it open (adapter.${screws.side}.length: auto)`}.`;
   const why = `${screws.thread} x ${Number(screws.length.toFixed(2))}: ${mm(least)} is the least that holds; ${mostWhy}.`;
   return [judged({ ...common, unit: 'mm', why, cure }, screws.length, { limit: most, sense: 'at most' })];
 }

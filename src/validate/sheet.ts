@@ -6,18 +6,25 @@ import { toothWords } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
 import type { SheetPart } from '../model/sheet.ts';
 import { hasWindows, type ToneWheelSpec, toothMeasures, windowsBeside } from '../parts/tone-wheel.ts';
-import { sheetLimit, sheetRules } from '../standards/sheet-cutting.ts';
+import { sheetLimit, sheetRules, stockedSheet } from '../standards/sheet-cutting.ts';
 import { must } from '../standards/table.ts';
 import { type Check, judged } from './check.ts';
 import { mm, sourced } from './words.ts';
 
 type SheetSettings = Joint['job']['sheet'];
 
+/** The thickest stocked sheet that is no thicker than this, as a key; the key alone where none is. */
+function stockFor(most: number): string {
+  const stocked = stockedSheet.findLast((thickness) => thickness <= most);
+  return stocked === undefined ? ' (wheel.thickness)' : ` (wheel.thickness: ${stocked} mm)`;
+}
+
 function smallestHole(part: SheetPart, settings: SheetSettings): Finding {
   const { thickness } = part;
   const holes = part.holes.flatMap((hole) => (hole.kind === 'circle' ? [2 * hole.r] : []));
   const rule = must(sheetLimit('hole', thickness));
   const limit = settings.hole * thickness;
+  const smallest = Math.min(...holes);
   return judged(
     {
       code: 'sheet-hole',
@@ -25,10 +32,10 @@ function smallestHole(part: SheetPart, settings: SheetSettings): Finding {
       title: 'smallest hole against the sheet',
       unit: 'mm',
       why: `The service cuts holes down to ${settings.hole} times the thickness (${mm(limit)}); shops differ three-fold.`,
-      cure: 'Use thinner sheet (wheel.thickness) or larger screws (wheel.screws.size), or have the hole marked and drilled; ask the service (sheet.hole).',
+      cure: `Use thinner sheet${stockFor(smallest / settings.hole)} or larger screws (wheel.screws.size), or have the hole marked and drilled; ask the service (sheet.hole).`,
       source: sheetRules.edition,
     },
-    Math.min(...holes),
+    smallest,
     { limit, sense: 'at least', hard: Math.min(limit, rule.loosest) },
   );
 }
@@ -93,7 +100,7 @@ function slots(spec: ToneWheelSpec): Finding {
       title: `narrowest ${words.tooth} or ${words.valley} against the sheet`,
       unit: 'mm',
       why: `Narrow ${words.teeth} and ${words.valleys} burn and round off in thick sheet.${(spec.extra ?? 0) > 0 ? ` Beside the extra ${words.tooth} they are narrowest.` : ''}`,
-      cure: `Use sheet of at most ${mm((spec.thickness * narrowest) / rule.usual)} (wheel.thickness), fewer ${hasWindows(spec) ? words.valleys : words.teeth} or a larger wheel.`,
+      cure: `Use sheet of at most ${mm((spec.thickness * narrowest) / rule.usual)}${stockFor((spec.thickness * narrowest) / rule.usual)}, fewer ${hasWindows(spec) ? words.valleys : words.teeth} or a larger wheel.`,
       source: rule.source,
     },
     narrowest,
@@ -114,7 +121,7 @@ function insideRadius(spec: ToneWheelSpec, settings: SheetSettings): Finding {
         settings.inside_radius === undefined
           ? 'Sharp inside corners burn.'
           : 'The service states its smallest inside radius.',
-      cure: `Make wheel.root_radius at least ${mm(wanted)}.`,
+      cure: `Make the radius at least ${mm(wanted)} (wheel.root_radius: ${mm(wanted)}).`,
       source:
         settings.inside_radius === undefined
           ? sourced(corner.source, corner.memory)

@@ -6,7 +6,7 @@ import type { Drilling, Feature, TurnedPart } from '../model/part.ts';
 import { type Check, judged } from './check.ts';
 import { fewerScrews } from './fewer-screws.ts';
 import { type Neighbour, thinnestTowards } from './outside-of-holes.ts';
-import { atLeast, mm } from './words.ts';
+import { atLeast, mm, roundedDown } from './words.ts';
 
 type WebCode =
   | 'web-between-holes'
@@ -46,16 +46,21 @@ const titles: Readonly<Record<WebCode, string>> = {
 };
 
 /** What to do where a hole comes too near the outside of the part. */
-function outsideCure({ side }: Feature, neighbour: Neighbour, short: number): string {
+function outsideCure(
+  { adapterSpec: spec, wheelSpec }: Joint,
+  { side }: Feature,
+  neighbour: Neighbour,
+  short: number,
+): string {
   switch (neighbour.kind) {
     case 'rim':
-      return `Make the outside at least ${atLeast(2 * short)} larger (adapter.outside), or use smaller screws or heads.`;
+      return `Make the outside at least ${atLeast(2 * short)} larger (adapter.outside: ${atLeast(spec.outside + 2 * short)}), or use smaller screws or heads.`;
     case 'spigot':
       return `Use smaller screws or heads on the ${side} side, flat heads included, or no register on the other side (adapter.${neighbour.side}.register: none), or fasten one side another way.`;
     case 'wheel seat':
-      return `Make the wheel's bore at least ${atLeast(2 * short)} larger (wheel.bore), or leave it on auto.`;
+      return `Make the wheel's bore at least ${atLeast(2 * short)} larger (wheel.bore: ${atLeast((wheelSpec?.bore ?? 0) + 2 * short)}), or leave it on auto.`;
     case 'far face':
-      return `Make the adapter at least ${atLeast(short)} thicker (adapter.thickness), or the thread less deep.`;
+      return `Make the adapter at least ${atLeast(short)} thicker (adapter.thickness: ${atLeast(spec.thickness + short)}), or the thread less deep.`;
   }
 }
 
@@ -74,7 +79,7 @@ function cureFor({ code, a, b, web }: Named, joint: Joint, short: number): strin
       const fewer = (of: Feature['side'] | 'both') =>
         short <= 0 || of === 'wheel' || of === undefined ? '' : fewerScrews(joint, of, job.adapter.web);
       if (a.side === 'wheel' || b?.side === 'wheel')
-        return "Move the wheel's screws (wheel.screws.first: auto, another count or a larger circle).";
+        return "Turn the wheel's screws (wheel.screws.first: auto), or take another count of them or a larger circle.";
       if (a.side === b?.side)
         return `Neighbours of the ${a.side} pattern stand too near: use smaller screws or heads (adapter.${a.side}.screw, .head)${fewer(a.side)}.`;
       if (best.web !== null && best.web >= job.adapter.web) return 'Turn the driven pattern: see clocking.';
@@ -85,18 +90,18 @@ function cureFor({ code, a, b, web }: Named, joint: Joint, short: number): strin
       const axial = isAxial(a) ? a : b;
       const smaller =
         axial?.purpose === 'bore' && spec.bore !== null && spec.bore > 2 * short
-          ? `Make the bore at least ${atLeast(2 * short)} smaller (adapter.bore), or u`
+          ? `Make the bore at least ${atLeast(2 * short)} smaller (adapter.bore: ${roundedDown(spec.bore - 2 * short, 1)} mm), or u`
           : 'U';
       return `${smaller}se smaller screws or heads on the ${hole?.side ?? 'driving'} side.`;
     }
     case 'wall-to-rim':
-      return outsideCure(a, thinnestTowards(joint, web.a), short);
+      return outsideCure(joint, a, thinnestTowards(joint, web.a), short);
     case 'wall-to-flats':
-      return `Set the flats at least ${atLeast(2 * short)} further apart (adapter.flats), or leave them on auto or none.`;
+      return `Set the flats at least ${atLeast(2 * short)} further apart (adapter.flats), or leave them out (adapter.flats: none).`;
     case 'wall-bore-to-outside':
-      return `Make the bore at least ${atLeast(2 * short)} smaller (adapter.bore).`;
+      return `Make the bore at least ${atLeast(2 * short)} smaller${spec.bore === null || spec.bore <= 2 * short ? ' (adapter.bore)' : ` (adapter.bore: ${roundedDown(spec.bore - 2 * short, 1)} mm)`}.`;
     case 'web-between-recesses':
-      return `Make the adapter at least ${atLeast(short)} thicker (adapter.thickness).`;
+      return `Make the adapter at least ${atLeast(short)} thicker (adapter.thickness: ${atLeast(spec.thickness + short)}).`;
   }
 }
 

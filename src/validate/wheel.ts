@@ -54,7 +54,7 @@ function goesOn(joint: Wheeled): Finding[] {
         {
           ...common,
           why: `Turned to ${mm(lower, 3)} to ${mm(upper, 3)} (${zone}) over a register of ${mm(register.lower, 3)} to ${mm(register.upper, 3)}: clearance ${mm(play.least, 3)} to ${mm(play.greatest, 3)}.`,
-          cure: `Ask for clearance: wheel.fit: { clearance: 0.01 mm }. Up to ${mm(lightTap)} of interference goes on with a light tap.`,
+          cure: `Ask for clearance (wheel.fit: { clearance: 0.01 mm }). Up to ${mm(lightTap)} of interference goes on with a light tap.`,
           source: 'limits of both halves (ISO 286-1)',
         },
         play.least,
@@ -63,12 +63,13 @@ function goesOn(joint: Wheeled): Finding[] {
     ];
   }
   const cut = wheelCut(joint);
+  const looser = mm(Math.ceil((drawn - play.least) * 100 - 1e-6) / 100);
   return [
     judged(
       {
         ...common,
         why: `Bore ${mm(bore)} as drawn, register ${mm(register.diameter)}: ${mm(drawn)} clearance; the service may cut it ${mm(cut)} smaller or larger, so that the smallest is ${mm(bore - cut, 3)} over at most ${mm(register.upper, 3)}.`,
-        cure: `Have the bore cut undersize and turn it to the register (wheel.fit: H8), or make the clearance ${mm(Math.ceil((drawn - play.least) * 100 - 1e-6) / 100)} (wheel.clearance): looser, but it goes on as cut.`,
+        cure: `Have the bore cut undersize and turn it to the register (wheel.fit: H8), or make the clearance ${looser} (wheel.clearance: ${looser}): looser, but it goes on as cut.`,
         source: 'published cutting tolerances; common practice',
       },
       play.least,
@@ -105,7 +106,7 @@ function clearsFlange(joint: Wheeled): Finding[] {
         ...common,
         title: `wheel seat clear of the ${flange.side} flange's rim`,
         why: `The wheel stands ${mm(proud)} above the face, round the ${flange.side} flange (${mm(flange.outside.value)}); its seat is ${mm(joint.wheelRegister.diameter)}.`,
-        cure: `Make the bore ${atLeast(least)} or more (wheel.bore), or leave it on auto.`,
+        cure: `Make the bore ${atLeast(least)} or more (wheel.bore: ${atLeast(least)}), or leave it on auto.`,
       },
       room,
       { limit: besideSeat, sense: 'at least' },
@@ -132,7 +133,7 @@ function rootWeb({ wheel, wheelSpec }: Wheeled): Finding[] {
         title: `web between the ${words.roots} and the screw holes`,
         unit: 'mm',
         why: hasWindows(wheelSpec) ? 'This ring carries bars and rim.' : 'This ring carries the teeth.',
-        cure: `Make the root at least ${atLeast(2 * (limit - web))} larger (wheel.outside with the same height), or the screw circle smaller.`,
+        cure: `Make the root at least ${atLeast(2 * (limit - web))} larger (wheel.outside: ${atLeast(wheelSpec.outside + 2 * (limit - web))}, with the same height), or the screw circle smaller.`,
         source: 'common practice: at least the sheet thickness, and 3 mm',
       },
       web,
@@ -154,7 +155,7 @@ function rimWidth({ wheelSpec: { rim, thickness, missing, teeth: places } }: Whe
         title: 'rim outside of the windows',
         unit: 'mm',
         why: `A narrow rim springs while it is cut, and bends when the wheel is handled.${span}`,
-        cure: `Make the rim ${mm(limit)} wide (wheel.rim), with an outside as much larger or windows as much lower.`,
+        cure: `Make the rim ${mm(limit)} wide (wheel.rim: ${mm(limit)}), with an outside as much larger or windows as much lower.`,
         source: 'common practice: at least the sheet thickness, and 3 mm',
       },
       rim,
@@ -171,7 +172,7 @@ function steelBelowRoots(joint: Wheeled): Finding[] {
   const words = toothWords(joint.wheelSpec);
   const source = 'common practice: other steel several millimetres below the roots';
   const cure = (room: number) =>
-    `Make the root at least ${atLeast(2 * (belowRoots - room))} larger (wheel.outside with the same height).`;
+    `Make the root at least ${atLeast(2 * (belowRoots - room))} larger (wheel.outside: ${atLeast(joint.wheelSpec.outside + 2 * (belowRoots - room))}, with the same height).`;
   const screws = joint.screws.find((group) => group.side === 'wheel');
   const heads = screws
     ? root - Math.max(...screws.positions.map(({ x, y }) => hypot(x, y))) - headRadius(screws)

@@ -143,7 +143,7 @@ describe('what the checks say', () => {
       verdict: 'caution',
       value: 0.5,
       limit: 0,
-      says: /4 mm long \(bracket\.slot\)/,
+      says: /4 mm long \(bracket\.slot: 4 mm\)/,
       cure: { bracket: { slot: 4 } },
     }));
 

@@ -84,7 +84,7 @@ describe('gap and room', () => {
       expectSaid(finding, { verdict, value: packing, limit: 1 });
       expect(finding.title).toContain(setting);
       if (verdict !== 'pass')
-        expect(finding.remedy).toContain(setting === 'shims' ? 'bracket.packing 1 mm' : 'form: offset');
+        expect(finding.remedy).toContain(setting === 'shims' ? 'bracket.packing: 1 mm' : 'form: offset');
     }
   });
 

@@ -94,7 +94,7 @@ describe('how registers fit', () => {
       'register-missing caution',
     ]);
     const cure = registers.run(joint({ adapterSpec: { registers: { driving: null } } }))[0]?.remedy;
-    expect(cure).toBe('Let the adapter have one: adapter.driving.register: auto.');
+    expect(cure).toBe('Let the adapter have one (adapter.driving.register: auto).');
   });
 });
 

@@ -15,7 +15,7 @@ const cases: readonly Case[] = [
     code: 'register-missing',
     patch: { adapter: { driving: { register: 'none' } } },
     verdict: 'caution',
-    says: /^Let the adapter have one: adapter\.driving\.register: auto\.$/,
+    says: /^Let the adapter have one \(adapter\.driving\.register: auto\)\.$/,
   },
   {
     what: 'the flange has none',

@@ -146,7 +146,7 @@ describe('lengths and threads', () => {
       said('screw-length', { length: null, ...lengths(least, most) });
     expectSaid(none(21, 24), { verdict: 'fail', value: 25, limit: 24 });
     expect(none(21, 24).remedy).toBe(
-      'Make the adapter 1 mm thicker (adapter.thickness), or cut 25.00 mm screws to 24.00 mm.',
+      'Make the adapter 1 mm thicker (adapter.thickness: 21 mm), or cut 25.00 mm screws to 24.00 mm.',
     );
     expectSaid(none(25, 24.5), { verdict: 'fail', value: 25, limit: 24.5 });
     expect(none(25, 24.5).remedy).toMatch(/^There is 0\.50 mm of thread too little/);

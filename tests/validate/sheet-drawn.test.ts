@@ -51,7 +51,7 @@ describe('holes and webs, in thicknesses of the sheet', () => {
       at('sheet-inside-radius', [circle(0, 50)], { inside_radius: own }, { wheelSpec: { rootRadius } });
     expectSaid(radius(0.8, 0.8), { verdict: 'pass', value: 0.8, limit: 0.8 });
     expectSaid(radius(0.79, 0.8), { verdict: 'caution', value: 0.79, limit: 0.8 });
-    expect(radius(0.79, 0.8).remedy).toBe('Make wheel.root_radius at least 0.80 mm.');
+    expect(radius(0.79, 0.8).remedy).toBe('Make the radius at least 0.80 mm (wheel.root_radius: 0.80 mm).');
     const usual = must(sheetLimit('corner', 3)).usual;
     expectSaid(radius(usual), { verdict: 'pass', value: usual, limit: usual });
     expect(radius(usual - 0.01).verdict).toBe('caution');

@@ -27,13 +27,13 @@ describe('what to do about a web', () => {
     const cure = (spec: Patch) => said('wall-to-rim', { adapterSpec: spec }).remedy;
     const bare = { registers: { driving: null, driven: null }, wheelSeat: null };
     expect(cure({ ...bare, outside: 100 })).toContain(
-      `outside at least ${short('wall-to-rim', 2)} larger (adapter.outside)`,
+      `outside at least ${short('wall-to-rim', 2)} larger (adapter.outside: `,
     );
     // On the face that the hole opens on.
     const seats = ['driving', 'driven'].map((face) =>
       cure({ ...bare, outside: 900, wheelSeat: { face, diameter: 100 } }),
     );
-    expect(seats.join(' ')).toContain(`wheel's bore at least ${short('wall-to-rim', 2)} larger (wheel.bore)`);
+    expect(seats.join(' ')).toContain(`wheel's bore at least ${short('wall-to-rim', 2)} larger (wheel.bore: `);
     const blind = { ...bare, outside: 900, thickness: 20 };
     const far = said('wall-to-rim', { adapterSpec: blind });
     if (far.remedy.includes('thicker')) expect(far.remedy).toContain(`at least ${short('wall-to-rim', 1)} thicker`);
@@ -80,8 +80,8 @@ describe('what to do about a web', () => {
     const one = said('web-between-holes', sides('driven')).remedy;
     const other = said('web-between-holes', sides('driving')).remedy;
     expect([one, other]).toEqual([
-      expect.stringMatching(/^Move the wheel's screws/),
-      expect.stringMatching(/^Move the wheel's screws/),
+      expect.stringMatching(/^Turn the wheel's screws/),
+      expect.stringMatching(/^Turn the wheel's screws/),
     ]);
     const alike = {
       adapter: {

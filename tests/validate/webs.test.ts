@@ -32,7 +32,7 @@ const cases: readonly Case[] = [
     verdict: 'caution',
     value: -0.5,
     limit: 3,
-    says: /adapter\.clocking: auto, or 15\.000\./,
+    says: /\(adapter\.clocking: auto\), or type 15\.000\./,
     cure: { adapter: { clocking: 15 } },
   },
   {

@@ -325,7 +325,7 @@ const mountCases: readonly Case[] = [
     verdict: 'caution',
     value: -0.03,
     limit: 0,
-    says: /make the clearance 0\.15 mm \(wheel\.clearance\)/,
+    says: /make the clearance 0\.15 mm \(wheel\.clearance: 0\.15 mm\)/,
     cure: wheel({ clearance: 0.15 }),
   },
   {
