@@ -110,7 +110,7 @@ export function damagedData(data: unknown, chance: Chance, other: () => unknown)
     else if (typeof value === 'string' && way < 3) bag[key] = changedNumber(value, chance);
     else if (way === 3) delete bag[key];
     else if (way === 4) bag[key] = structuredClone(chance.pick(bags));
-    else bag[key] = other();
+    else bag[key] = structuredClone(other());
   }
   return copy;
 }
