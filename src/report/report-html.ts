@@ -64,12 +64,13 @@ interface Column {
   readonly number?: boolean;
 }
 
+/** A table; its rows may come in bodies of their own, two rows each: what is short, and below it in full width what is told of it. */
 function table(className: string, caption: string, columns: readonly Column[], rows: readonly string[]): string {
   const cols = columns.map((c) => (c.width ? `<col style="width:${c.width}">` : '<col>')).join('');
   const heads = columns
     .map((c) => `<th scope="col"${c.number ? ' class="number"' : ''}>${escaped(c.title)}</th>`)
     .join('');
-  return `<div class="wide ${className}"><table aria-label="${escaped(caption)}"><colgroup>${cols}</colgroup><thead><tr>${heads}</tr></thead>\n<tbody>\n${rows.join('\n')}\n</tbody></table></div>`;
+  return `<div class="wide ${className}"><table aria-label="${escaped(caption)}"><colgroup>${cols}</colgroup><thead><tr>${heads}</tr></thead>\n${rows[0]?.startsWith('<tbody') ? rows.join('\n') : `<tbody>\n${rows.join('\n')}\n</tbody>`}</table></div>`;
 }
 
 function keyNumbers(data: ReportData): string {
@@ -84,13 +85,12 @@ function screws(data: ReportData): string {
   if (data.screws.length === 0) return '';
   const rows = data.screws.map(
     (s) =>
-      `<tr><td class="number">${s.count}</td><th scope="row">${escaped(s.what)}</th><td>${escaped(s.detail)}</td><td>${escaped(s.tighten)}</td><td>${escaped(s.where)}</td></tr>`,
+      `<tbody><tr${s.tighten === '' ? '' : ' class="short"'}><td class="number">${s.count}</td><th scope="row">${escaped(s.what)}</th><td>${escaped(s.detail)}</td><td>${escaped(s.where)}</td></tr>${s.tighten === '' ? '' : `<tr><td></td><td colspan="3">Tighten: ${escaped(s.tighten)}</td></tr>`}</tbody>`,
   );
   const columns = [
     { title: 'Count', width: '8%', number: true },
-    { title: 'What', width: '26%' },
-    { title: 'Standard and class', width: '16%' },
-    { title: 'Tighten', width: '32%' },
+    { title: 'What', width: '34%' },
+    { title: 'Standard and class', width: '24%' },
     { title: 'Where' },
   ];
   return `<section class="together"><h2>Screws to buy</h2>${table('screws', 'Screws to buy', columns, rows)}</section>`;
@@ -125,14 +125,14 @@ function openRow(f: Finding, index: number, data: ReportData): string {
     f.remedy === '' ? '' : `<p class="do">Do: ${escaped(f.remedy)}</p>`,
     f.source === '' ? '' : `<p class="source">Source: ${escaped(f.source)}</p>`,
   ].join('');
-  return `<tr id="finding-${index + 1}" class="${verdictClass(f.verdict)}"><td class="verdict">${verdictMark(f.verdict)} ${verdictWords[f.verdict]}</td>${nameCell(f, '')}${numberCells(f, data)}<td>${words}</td></tr>`;
+  return `<tbody id="finding-${index + 1}" class="${verdictClass(f.verdict)}"><tr class="short"><td class="verdict">${verdictMark(f.verdict)} ${verdictWords[f.verdict]}</td>${nameCell(f, '')}${numberCells(f, data)}</tr><tr><td></td><td colspan="4">${words}</td></tr></tbody>`;
 }
 
 /** A pass, set tighter. */
 function passRow(f: Finding, index: number, data: ReportData): string {
   const source = f.source === '' ? '' : ` <span class="source">Source: ${escaped(f.source)}</span>`;
   const note = f.remedy === '' ? '' : ` ${escaped(f.remedy)}`;
-  return `<tr id="finding-${index + 1}" class="pass">${nameCell(f, `${verdictMark('pass')} `)}${numberCells(f, data)}<td>${escaped(f.why)}${note}${source}</td></tr>`;
+  return `<tbody id="finding-${index + 1}" class="pass"><tr class="short">${nameCell(f, `${verdictMark('pass')} `)}${numberCells(f, data)}</tr><tr><td class="told" colspan="4">${escaped(f.why)}${note}${source}</td></tr></tbody>`;
 }
 
 const numbers = (value: string, limit: string, margin: string): Column[] => [
@@ -150,16 +150,11 @@ function findings(data: ReportData): string {
   const open = rows.filter(({ f }) => f.verdict !== 'pass').map(({ row }) => row);
   const passes = rows.filter(({ f }) => f.verdict === 'pass').map(({ row }) => row);
   const openColumns = [
-    { title: 'Verdict', width: '15.5%' },
-    { title: 'Checked', width: '19%' },
-    ...numbers('9.5%', '9%', '10%'),
-    { title: 'What it means and what to do' },
+    { title: 'Verdict', width: '16%' },
+    { title: 'Checked, what it means and what to do' },
+    ...numbers('13%', '16%', '16%'),
   ];
-  const passColumns = [
-    { title: 'Checked', width: '27%' },
-    ...numbers('10%', '9.5%', '13.5%'),
-    { title: 'What it means' },
-  ];
+  const passColumns = [{ title: 'Checked, and what it means' }, ...numbers('13%', '16%', '18%')];
   return [
     '<section><h2>Findings, worst first</h2>',
     open.length > 0

@@ -34,20 +34,23 @@ th,td{padding:1.1mm 2.5mm 1.1mm 0;border-bottom:.2mm solid var(--line);text-alig
 thead th{border-bottom:.35mm solid var(--ink);font-size:8.5pt;color:var(--soft)}
 tbody th{font-weight:600}
 tr{break-inside:avoid}
+.short{break-after:avoid}
+.short>th,.short>td{border-bottom:0;padding-bottom:0}
 .number{text-align:right;white-space:nowrap}
 .findings .number{padding-right:3.5mm}
 .inches .number{white-space:normal}
 .together{break-inside:avoid}
 .answers td.word{white-space:nowrap;font-weight:700;color:var(--tone)}
 .findings td.verdict{white-space:nowrap;font-weight:700;color:var(--tone);font-size:8.5pt}
-.findings .code{display:block;color:var(--soft);font-weight:400;font-size:7.5pt}
+.findings .code{margin-left:1.5mm;color:var(--soft);font-weight:400;font-size:7.5pt}
 .findings .do{margin:1mm 0 0;font-weight:600}
 .source{margin:.8mm 0 0;color:var(--soft);font-size:7.5pt}
 .findings td p{margin:0}.findings td p.do{margin-top:.8mm}
 .passes table{font-size:8pt;line-height:1.3}
 .passes th,.passes td{padding-top:.7mm;padding-bottom:.7mm}
 .passes .mark{width:3.4mm;height:3.4mm;vertical-align:-.6mm}
-.passes .code{padding-left:4.6mm;font-size:7pt}
+.passes .code{font-size:7pt}
+.passes td.told{padding-left:4.6mm}
 .passes .source{margin:0;font-size:7pt}
 .memory{font-weight:700}
 figure{margin:3mm 0 5mm;break-inside:avoid}

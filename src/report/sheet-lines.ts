@@ -114,7 +114,8 @@ export function sheetSection(orders: readonly SheetOrder[], units: LengthUnits):
           `<tr><th scope="row">${escaped(label)}</th><td>${escaped(verdict ?? '')}</td><td>${escaped(value)}</td><td>${escaped(note)}</td></tr>`,
       );
       const head = ['What', 'Verdict', 'Found', 'Note'].map((title) => `<th scope="col">${title}</th>`).join('');
-      return `<section><h2>Sheet order: ${escaped(order.part)}</h2><div class="wide"><table><thead><tr>${head}</tr></thead><tbody>${rows.join('\n')}</tbody></table></div></section>`;
+      const widths = ['20%', '12%', '36%', 'auto'].map((width) => `<col style="width:${width}">`).join('');
+      return `<section><h2>Sheet order: ${escaped(order.part)}</h2><div class="wide"><table><colgroup>${widths}</colgroup><thead><tr>${head}</tr></thead><tbody>${rows.join('\n')}</tbody></table></div></section>`;
     })
     .join('\n');
 }
