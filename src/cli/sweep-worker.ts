@@ -2,6 +2,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { judgeVariant, planSweep, type VariantRow, type VariantVerdict, valuesOf } from '../core.ts';
 import { loadPatterns } from './presets.ts';
+import { jsonLine } from './shown.ts';
 
 /** What a thread is told at its start. */
 export interface SweepTask {
@@ -52,7 +53,7 @@ port.on('message', ({ from, to }: Stretch) => {
     verdicts.push(row.verdict);
     const [first] = row.errors ?? [];
     if (first) trouble ??= `variant ${index}: ${first.path === '' ? '' : `${first.path}: `}${first.message}`;
-    lines += `${JSON.stringify(row)}\n`;
+    lines += jsonLine(row);
   }
   port.postMessage({ from, to, lines, verdicts, trouble: trouble ?? null, bug: bug ?? null } satisfies JudgedStretch);
 });

@@ -4,6 +4,7 @@
  */
 import { isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap } from 'yaml';
 import { parseJobText } from './document.ts';
+import { pathText } from './errors.ts';
 import { mayStandEmpty, takesList } from './legal-keys.ts';
 import { listedNumbers } from './typed-commas.ts';
 import { keyName } from './yaml-key.ts';
@@ -180,23 +181,32 @@ function placeOf(text: string, contents: unknown, path: EditPath, value: string 
   for (const [depth, key] of path.entries()) {
     const isLast = depth === path.length - 1;
     if (isSeq(node)) {
-      const item = node.items[Number(key)];
-      if (item === undefined) return { ok: false, why: `The list has no place ${Number(key) + 1}.` };
+      const item = typeof key === 'number' ? node.items[key] : undefined;
+      if (item === undefined)
+        return {
+          ok: false,
+          why: `${pathText(path.slice(0, depth))} is a list of ${node.items.length} here: it has no ${pathText(path.slice(depth))}.`,
+        };
       if (isLast && value !== null) return found({ from: rangeOf(item)[0], to: rangeOf(item)[1], put: value });
       stops.push(null);
       node = item;
       continue;
     }
     if (!isMap(node)) {
-      const before = path.slice(0, depth).join('.');
-      return { ok: false, why: `${before} is a value of its own here, not a section: clear it first.` };
+      return {
+        ok: false,
+        why: `${pathText(path.slice(0, depth))} is a value of its own here, not a section: clear it first.`,
+      };
     }
     const pair = (node.items as Pair[]).find((item) => keyName(item.key) === String(key));
+    const isOpen = !isLast && (!pair || pair.value === null || (isScalar(pair.value) && pair.value.value === null));
+    if (isOpen && value !== null && path.slice(depth).some((step) => typeof step === 'number'))
+      return { ok: false, why: `There is no list for ${pathText(path)} yet: type the whole list.` };
     if (!pair)
       return value === null ? { ok: true, change: null } : found(inserted(text, node, path.slice(depth), value));
     stops.push({ map: node, pair });
     if (isLast && value !== null) return found(replaced(pair, value));
-    if (!isLast && (pair.value === null || (isScalar(pair.value) && pair.value.value === null))) {
+    if (isOpen) {
       return value === null
         ? { ok: true, change: null }
         : found(replaced(pair, `{ ${pairText(path.slice(depth + 1), value)} }`));

@@ -155,7 +155,9 @@ export function readValues(text: string): ValuesRead {
     }
     const read = fieldValue(item);
     if (!read.ok) return refuse(offset, read.why);
-    parts.push({ count: 1, at: () => ({ data: read.data, typed: read.text }) });
+    // A number past all numbers, or none, is no data that a file could hold: it stays as it was typed, and no key takes it.
+    const isNone = typeof read.data === 'number' && !Number.isFinite(read.data);
+    parts.push({ count: 1, at: () => ({ data: isNone ? read.text : read.data, typed: read.text }) });
   }
   return { ok: true, values: joined(parts) };
 }

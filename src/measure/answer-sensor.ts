@@ -5,7 +5,7 @@ import { type SensorKind, toothRule } from '../standards/tooth-rules.ts';
 import { parseQuantity } from '../units/quantity.ts';
 import type { Answer, Asked } from './answer.ts';
 import { activeLevels, type MeterTest, meterTests, nextTest, type Sight, suspects } from './sensor-evidence.ts';
-import { optional, pieces } from './typed.ts';
+import { optional, pieces, typedCount } from './typed.ts';
 
 export interface SensorTyped extends Asked {
   /** Between two leads: "1100 ohm", "1.1 kohm", "open". */
@@ -112,6 +112,8 @@ export function answerSensor(typed: SensorTyped): Lookup<Answer> {
   if (!sights.ok) return sights;
   const magnet = magnetNote(typed.magnet);
   if (!magnet.ok) return magnet;
+  const leads = optional(typed.leads, (text) => typedCount(text, '--leads', 1, 8));
+  if (!leads.ok) return leads;
   const seen = [...sights.value.values()];
   if (seen.length === 0) return missing(`Say what the leads do. ${testOf('resistance').how}`);
   const ranked = suspects(seen);
@@ -130,7 +132,6 @@ export function answerSensor(typed: SensorTyped): Lookup<Answer> {
     : isLikely
       ? `Likely ${article(name(best.kind))} (${percent(best.share)}); one more test will tell.`
       : `Not told yet: ${[best, ...others].map(({ kind, share }) => `${name(kind)} ${percent(share)}`).join(', ')}.`;
-  const leads = typed.leads?.trim();
   return found({
     title,
     lines: [
@@ -141,9 +142,11 @@ export function answerSensor(typed: SensorTyped): Lookup<Answer> {
     ],
     notes: [
       ...(next && !isSure ? [`Next: ${next.how}`] : []),
-      ...(leads === undefined || leads === ''
+      ...(leads.value === undefined
         ? []
-        : [`${leads} leads tell little: coils have two or three, wheel-speed sensors two, Hall sensors two to four.`]),
+        : [
+            `${leads.value} leads tell little: coils have two or three, wheel-speed sensors two, Hall sensors two to four.`,
+          ]),
       ...magnet.value,
       'The shares are judgement (common practice), not a measurement: the number on its body and its data sheet stand before them.',
     ],

@@ -1,11 +1,13 @@
 /** Rows of a sweep as CSV (RFC 4180: commas, CRLF, quotes doubled), a point for decimals whatever the language of the machine. */
+import { printable } from '../job/errors.ts';
 import { numberNames, type VariantRow } from './variant.ts';
 
 /** A cell. Text that a spreadsheet would take for a formula is kept text by a leading apostrophe. */
 function cell(value: unknown): string {
   if (value === null || value === undefined) return '';
   if (typeof value === 'number' || typeof value === 'boolean') return String(value);
-  const text = typeof value === 'string' ? value : JSON.stringify(value);
+  // CSV knows no way to write signs that move a cursor or turn the writing: what looks at this file is a terminal as often as not.
+  const text = printable(typeof value === 'string' ? value : JSON.stringify(value), Number.POSITIVE_INFINITY);
   const safe = /^[=+\-@\t\r]/.test(text) && Number.isNaN(Number(text)) ? `'${text}` : text;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

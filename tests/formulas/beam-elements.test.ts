@@ -148,4 +148,30 @@ describe('one element', () => {
         expect(sign * deflection).toBeCloseTo(Math.sin(((i + 1) * Math.PI * at) / length), 3);
     }
   });
+
+  it('the crest that is told as 1 is the larger one, up or down: a shaft thinner, or laden, on one side', () => {
+    const pins: [BeamEnd, BeamEnd] = [
+      { sideways: 'held', tilt: 0 },
+      { sideways: 'held', tilt: 0 },
+    ];
+    // By definition: no deflection is larger than 1, one of them is it.
+    for (const at of [80, 120, 280, 320])
+      for (const limp of [0, 1])
+        for (const { shape } of beamModes(
+          {
+            pieces: [0, 1].map((half) => ({
+              length: length / 2,
+              bending: half === limp ? bending / 8 : bending,
+              mass,
+            })),
+            ends: pins,
+            masses: [{ at, mass: 400 }],
+          },
+          4,
+        )) {
+          const sizes = shape.map(({ deflection }) => Math.abs(deflection));
+          expect(Math.max(...sizes)).toBeCloseTo(1, 9);
+          expect(Math.max(...shape.map(({ deflection }) => deflection))).toBeCloseTo(1, 9);
+        }
+  });
 });

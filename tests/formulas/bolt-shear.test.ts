@@ -43,6 +43,8 @@ describe('bearing of a hole', () => {
   it('is carried by the screw where that is softer, and is nothing at an edge too near', () => {
     // fub/fu = 800/2000 = 0.4, k1 2.5 far from edges: 1.0 of the plate's strength.
     expect(at({ edge: null, pitch: 1000 }, '8.8', 2000)).toBeCloseTo(1 * (2000 / fu), 9);
+    // An edge that is there but far off counts no more than none: 2.5.
+    expect(at({ edge: 1000, pitch: 1000 }, '8.8', 2000)).toBeCloseTo(1 * (2000 / fu), 9);
     expect(at({ edge: 0 })).toBe(0);
     expect(at({ pitch: 10 })).toBe(0);
   });

@@ -6,6 +6,7 @@ import {
   barredRimStress,
   discStress,
   greatestStress,
+  hungMass,
   meanHoopStress,
   rimPull,
   speedAtStress,
@@ -176,6 +177,34 @@ describe('a rim with windows', () => {
     const bar = 7.5 * 8 * 3 * 0.00785 * 86 * omega ** 2 * 1e-6;
     expect(pull).toBeCloseTo((load * place + bar) / (3 * 7.5), 9);
     expect(barBending).toBe(0);
+  });
+
+  it('carries its bars as dead mass: the rim alone and m r w^2 / (2 pi t w) more; as many as are there, or what they are told to weigh', () => {
+    // 36 places less 2, 2 g each on 86: 68 g. Told to be 80 g: 80.
+    const bar = { mass: 2, radius: 86, width: 7.5 };
+    const bare = barredRimStress(barred({ bar: { ...bar, mass: 0 } }), omega).hoop;
+    const more = (grams: number) => (grams * 86 * omega ** 2 * 1e-6) / (2 * Math.PI * 3 * 5);
+    expect(hungMass(barred({ bar, missing: 2 }))).toBe(68);
+    expect(barredRimStress(barred({ bar, missing: 2 }), omega).hoop - bare).toBeCloseTo(more(68), 9);
+    expect(barredRimStress(barred({ bar, missing: 2, barMass: 80 }), omega).hoop - bare).toBeCloseTo(more(80), 9);
+  });
+
+  it('a bar beside missing ones holds half of either span: 2 missing, half of 1 and of 3 places, and itself', () => {
+    const place = (2 * Math.PI * 92.5) / 36;
+    const bar = 7.5 * 8 * 3 * 0.00785 * 86 * omega ** 2 * 1e-6;
+    expect(barredRimStress(barred({ missing: 2 }), omega).pull).toBeCloseTo((load * 2 * place + bar) / (3 * 7.5), 9);
+  });
+
+  it('with one span shorter than the others: ends may turn, q s^2 / 8, and the bar there takes what the spans differ by', () => {
+    const place = (2 * Math.PI * 92.5) / 36;
+    const { bending, barBending, pull } = barredRimStress(
+      barred({ shortest: 0.5, bar: { mass: 0, radius: 86, width: 7.5 } }),
+      omega,
+    );
+    expect(bending).toBeCloseTo((load * place ** 2) / 8 / ((3 * 25) / 6), 9);
+    // Fixed ends: q (1 - 1/4) s^2 / 12 over t b^2 / 6.
+    expect(barBending).toBeCloseTo((6 * load * 0.75 * place ** 2) / 12 / (3 * 7.5 ** 2), 9);
+    expect(pull).toBeCloseTo((load * place) / (3 * 7.5), 9);
   });
 
   it('with bars missing bends no more anywhere than it says: the beam over all its supports, by three moments', () => {

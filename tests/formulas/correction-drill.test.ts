@@ -26,6 +26,13 @@ describe('holes along the axis', () => {
     expect(depthAlong({ diameter: 10, point: 180 }, 250, 55, steel)).toBeCloseTo(7.3726, 4);
   });
 
+  it('less than a millimetre deep, and not at all where the point alone takes more', () => {
+    // Flat-bottomed: 4 U/(pi rho d^2 r). With its point of 0.6174 g, 33.96 g.mm at 55, nothing is left to drill for 30.
+    const half = (steel * Math.PI * 100 * 55 * 0.5) / 4;
+    expect(depthAlong({ diameter: 10, point: 180 }, half, 55, steel)).toBeCloseTo(0.5, 9);
+    expect(depthAlong({ diameter: 10 }, 30, 55, steel)).toBe(0);
+  });
+
   it('goes back and forth', () => {
     fc.assert(
       fc.property(fc.double({ min: 3, max: 16, noNaN: true }), fc.double({ min: 1, max: 30, noNaN: true }), (d, h) => {
@@ -64,6 +71,14 @@ describe('holes from the rim inwards', () => {
     expect(depthInwards({ diameter: 3 }, 1e6, 70, steel)).toBeNull();
     expect(depthInwards({ diameter: 16 }, 0.01, 70, steel)).toBe(0);
   });
+});
+
+it('a hole in a part hardly larger than its drill: 1 mm flat-bottomed in a radius of 0.9 (closed form)', () => {
+  // U = rho pi d^2/4 (r h - h^2/2): 0.9 x 0.5 - 0.125 = 0.325.
+  const moment = steel * (Math.PI / 4) * 0.325;
+  expect(depthInwards({ diameter: 1, point: 180 }, moment, 0.9, steel)).toBeCloseTo(0.5, 9);
+  // The point alone, 3 mm of 10 mm at 118 degrees, goes through a radius of 2.
+  expect(depthInwards({ diameter: 10 }, 1, 2, steel)).toBeNull();
 });
 
 describe('flats', () => {

@@ -37,11 +37,11 @@ describe('one dowel', () => {
     );
   });
 
-  it('in two equal parts tilts at (root 2 - 1) of even bearing', () => {
-    const seat = { depth: 10, yield: 355 };
+  it.each([10, 1])('in two equal parts, %i deep, tilts at (root 2 - 1) of even bearing', (depth) => {
+    const seat = { depth, yield: 355 };
     const { load, weakness } = dowelCapacity(8, unbreakable, seat, seat);
     expect(weakness).toBe('tilting');
-    expect(load).toBeCloseTo((Math.SQRT2 - 1) * 1.5 * 355 * 8 * 10, 6);
+    expect(load).toBeCloseTo((Math.SQRT2 - 1) * 1.5 * 355 * 8 * depth, 6);
   });
 
   it('in metal that does not give is cut through, at its breaking load over 1.25', () => {
@@ -51,7 +51,13 @@ describe('one dowel', () => {
 
   it('counts nothing beyond 1.5 diameters, and carries nothing where it does not sit', () => {
     const at = (depth: number) => dowelCapacity(8, unbreakable, { depth, yield: 355 }, { depth, yield: 355 }).load;
-    expect(at(50)).toBe(at(mostUsefulDepth * 8));
+    expect(mostUsefulDepth).toBe(1.5);
+    expect(at(50)).toBe(at(12));
+    // Only one of the parts is too deep: 12 of it count.
+    const uneven = (depth: number) =>
+      dowelCapacity(8, unbreakable, { depth, yield: 355 }, { depth: 5, yield: 700 }).load;
+    expect([uneven(40), uneven(12)]).toEqual([uneven(12), expect.closeTo(tiltingByBisection(4260, 12, 8400, 5), 3)]);
+    // 1.5 x 355 x 8 = 4260 N a mm and 1.5 x 700 x 8 = 8400.
     expect(at(11)).toBeLessThan(at(12));
     expect(at(0)).toBe(0);
     expect(dowelCapacity(8, unbreakable, { depth: -2, yield: 355 }, { depth: 9, yield: 355 }).load).toBe(0);

@@ -29,6 +29,13 @@ describe('pressure under heads', () => {
     expect(bearingArea({ outer: 8, inner: 9 })).toBe(0);
   });
 
+  it('under a washer lies inside the wider of the two holes, and as far out as a spread of 1.6 times its thickness', () => {
+    // VDI 2230-1 as in the module: 13 + 1.6 x 1.6 = 15.56, short of the washer's 16; a thin one of 15 ends at its own outside.
+    const washer = { outside: 16, thickness: 1.6, hole: 8.4 };
+    expect(ringUnderWasher(13, washer, 9)).toEqual({ outer: expect.closeTo(15.56, 9), inner: 9 });
+    expect(ringUnderWasher(13, { ...washer, outside: 15 }, 8)).toEqual({ outer: 15, inner: 8.4 });
+  });
+
   it('a washer never makes it worse than a bare head on its own hole, and never spreads beyond itself', () => {
     fc.assert(
       fc.property(

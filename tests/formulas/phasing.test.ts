@@ -108,6 +108,12 @@ describe('closed forms', () => {
     expect(faces(0).off).toBeCloseTo(0.1, 12);
   });
 
+  it('tells a lean in degrees: two wedges of 1 in 100 make one of 1 in 50, atan 0.02 = 1.145763', () => {
+    const slopes = { driving: arrow(0.01, 0), driven: arrow(0.01, 0) };
+    const { tilt } = phased({ ...rims(arrow(0, 0), arrow(0, 0)), slopes, thickness: 0 }, asDrawn);
+    expect(tilt).toBeCloseTo(1.145763, 6);
+  });
+
   it.each([2, 3, 4, 5, 6, 8, 12])('with %i even positions: best and worst within the law of cosines', (count) => {
     const flange = fc.record({ size: between(0, 0.1), angle });
     fc.assert(
@@ -156,6 +162,28 @@ describe('closed forms', () => {
     // Four ways: 0.046 to 0.054.
     expect(phasing({ ...input, doubt: 0.007 }, even(4), asDrawn).matters).toBe(true);
     expect(phasing({ ...input, doubt: 0.009 }, even(4), asDrawn).matters).toBe(false);
+  });
+
+  it('a difference that is just the doubt is not seen, and none is seen below half a thousandth', () => {
+    // 0.75 and 0.25, powers of two: 0.5 together, 1 opposite, exactly.
+    const input = rims(arrow(0.75, 0), arrow(0.25, 0));
+    const told = (doubt: number) => {
+      const { matters, pays } = phasing({ ...input, doubt }, even(2), { driving: 0, driven: 180 });
+      return [matters, pays];
+    };
+    expect(told(0.5)).toEqual([false, false]);
+    expect(told(0.499)).toEqual([true, true]);
+    const alike = phasing(rims(arrow(0.05, 0), arrow(0.0002, 0)), even(2), asDrawn);
+    expect([alike.matters, alike.pays, alike.seen]).toEqual([false, false, 0.0005]);
+    expect(phasing(rims(arrow(0.05, 0), arrow(0.0003, 0)), even(2), asDrawn).matters).toBe(true);
+  });
+
+  it('of equally good ways that all leave the adapter, or all move it, the smaller turn comes first', () => {
+    const none = rims(arrow(0, 0), arrow(0, 0));
+    const stay = [270, 90, 180].map((driven) => ({ driving: 0, driven }));
+    expect(phasing(none, stay, asDrawn).ranked.map(({ driven }) => driven)).toEqual([90, 180, 270]);
+    const move = [270, 90, 180].map((driving) => ({ driving, driven: 0 }));
+    expect(phasing(none, move, asDrawn).ranked.map(({ driving }) => driving)).toEqual([90, 180, 270]);
   });
 
   it('prefers the least lean, then the adapter where it is, among equally good ways', () => {

@@ -46,6 +46,40 @@ describe('a worked example of VDI 2230', () => {
   });
 });
 
+describe('the parts of a screw', () => {
+  // VDI 2230-1 as above: 0.5 d of a hexagon head and 0.4 d of others on the full section, 0.5 d of thread on its core, 0.4 d of nut or 0.33 d of
+  // a part, by that part's own modulus. M10, core 8.16.
+  const [full, core] = [(Math.PI / 4) * 100, (Math.PI / 4) * 8.16 ** 2];
+  it.each([
+    ['hex', 'nut', 5, 4],
+    ['socket', 'nut', 4, 4],
+    ['flat', 'part', 4, 3.3],
+    ['button', 'part', 4, 3.3],
+    ['hex', 'part', 5, 3.3],
+  ] as const)('%s head held by a %s', (head, heldBy, headLength, heldLength) => {
+    const screw = { d: 10, d3: 8.16, head, shank: 7, freeThread: 11, E: 205_000, parentE: 70_000, heldBy };
+    const byHand = (headLength + 7) / (205_000 * full) + (11 + 5) / (205_000 * core) + heldLength / (70_000 * full);
+    expect(screwResilience(screw) / byHand).toBeCloseTo(1, 12);
+  });
+
+  it('cone of a screw in a thread, its room counted from 1 to 10 heads, and never flatter than a tenth', () => {
+    const cone = (thickness: number, outside: number, ends: 1 | 2) =>
+      coneTangent({ layers: [{ thickness, ...steel }], dw: 10, outside, ends });
+    // lK = dw e: its logarithm is 1.
+    const e = 10 * Math.E;
+    expect(cone(e, 10, 1)).toBeCloseTo(0.361, 12);
+    expect(cone(e, 5, 1)).toBeCloseTo(0.361, 12);
+    expect(cone(e, e, 1)).toBeCloseTo(0.554, 12);
+    expect(cone(e, 100, 1)).toBeCloseTo(0.361 + 0.193 * Math.LN10, 12);
+    expect(cone(e, 1000, 1)).toBeCloseTo(0.361 + 0.193 * Math.LN10, 12);
+    expect(cone(2 * e, e, 2)).toBeCloseTo(0.547, 12);
+    // And 2 at lK = dw e^2.
+    expect(cone(10 * Math.E ** 2, 10, 1)).toBeCloseTo(0.348 + 2 * 0.013, 12);
+    expect(cone(20 * Math.E ** 2, 10 * Math.E ** 2, 2)).toBeCloseTo(0.362 + 2 * 0.032 + 2 * 0.153, 12);
+    expect(cone(1e-5, 10, 2)).toBe(0.1);
+  });
+});
+
 describe('frusta of Shigley, 30 degrees', () => {
   const tangent = Math.tan(Math.PI / 6);
   // Solutions to problems 8-24 and 8-25: D, t, d in inches, E in Mpsi, k in Mlbf/in.

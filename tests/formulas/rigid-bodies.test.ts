@@ -123,4 +123,40 @@ describe('principal axes', () => {
     // The axis is (sin, 0, cos), so the products of inertia pull -xz = (polar - across) s c.
     expect(towards % 180).toBeCloseTo(0, 6);
   });
+
+  it('finds the axis nearest to z of a body that was turned any way, up or down, and where it leans', () => {
+    const part = fc.integer({ min: -50, max: 50 });
+    fc.assert(
+      fc.property(part, part, part, part, (w, x, y, z) => {
+        const size = w * w + x * x + y * y + z * z;
+        fc.pre(size > 0);
+        // Rotation of a quaternion; its columns are where the body's own axes end, with moments 2, 3.5 and 5.
+        const turned: [number, number, number][] = [
+          [1 - (2 * (y * y + z * z)) / size, (2 * (x * y + w * z)) / size, (2 * (x * z - w * y)) / size],
+          [(2 * (x * y - w * z)) / size, 1 - (2 * (x * x + z * z)) / size, (2 * (y * z + w * x)) / size],
+          [(2 * (x * z + w * y)) / size, (2 * (y * z - w * x)) / size, 1 - (2 * (x * x + y * y)) / size],
+        ];
+        const tensor = (i: 0 | 1 | 2, j: 0 | 1 | 2) =>
+          turned.reduce((sum, axis, k) => sum + (2 + 1.5 * k) * axis[i] * axis[j], 0);
+        const byHeight = [...turned].sort((a, b) => Math.abs(b[2]) - Math.abs(a[2])) as typeof turned;
+        const [near, next] = byHeight as [[number, number, number], [number, number, number]];
+        fc.pre(Math.abs(near[2]) - Math.abs(next[2]) > 1e-3 && Math.hypot(near[0], near[1]) > 1e-3);
+        const up = Math.sign(near[2]);
+        const { degrees, towards } = axisTilt({
+          xx: tensor(0, 0),
+          yy: tensor(1, 1),
+          zz: tensor(2, 2),
+          xy: -tensor(0, 1),
+          xz: -tensor(0, 2),
+          yz: -tensor(1, 2),
+        });
+        expect(degrees).toBeCloseTo((Math.acos(Math.abs(near[2])) * 180) / Math.PI, 6);
+        const wanted = (Math.atan2(up * near[1], up * near[0]) * 180) / Math.PI;
+        expect(((towards - wanted + 540) % 360) - 180).toBeCloseTo(0, 6);
+        expect(towards).toBeGreaterThanOrEqual(0);
+        expect(towards).toBeLessThanOrEqual(360);
+      }),
+      { numRuns: 300 },
+    );
+  });
 });

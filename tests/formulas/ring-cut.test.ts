@@ -17,6 +17,21 @@ describe('area common to two discs', () => {
     expect(commonArea(1, 1e6, 1e6)).toBeCloseTo(Math.PI / 2, 5);
   });
 
+  it('holds for slivers, where the chord runs close to the edge: 10 and 1 that overlap by 0.1, and 10 with 1 all but within', () => {
+    // Height of the sliver over its chord, integrated: the strip at x is the lower of both circles' half chords, twice.
+    const strips = (a: number, b: number, d: number) => {
+      const [from, to, n] = [d - b, Math.min(a, d + b), 200_000];
+      let sum = 0;
+      for (let i = 0; i < n; i++) {
+        const x = from + ((i + 0.5) * (to - from)) / n;
+        sum += 2 * Math.sqrt(Math.min(a * a - x * x, b * b - (x - d) ** 2)) * ((to - from) / n);
+      }
+      return sum;
+    };
+    expect(commonArea(10, 1, 10.9)).toBeCloseTo(strips(10, 1, 10.9), 6);
+    expect(commonArea(10, 1, 9.05)).toBeCloseTo(strips(10, 1, 9.05), 6);
+  });
+
   it('is what a count of small squares finds', () => {
     const size = fc.double({ min: 0.5, max: 10, noNaN: true });
     fc.assert(

@@ -14,7 +14,8 @@ import {
   sumOf,
   times,
 } from '../../src/formulas/arrows.ts';
-import { tipFlexibility } from '../../src/formulas/frame-vibration.ts';
+import { addingUp } from '../../src/formulas/chain-shares.ts';
+import { frameFrequencies, tipFlexibility } from '../../src/formulas/frame-vibration.ts';
 import { leastOf } from '../../src/formulas/least-of.ts';
 import { workingStress } from '../../src/formulas/preload.ts';
 import { axisTilt } from '../../src/formulas/rigid-bodies.ts';
@@ -183,6 +184,53 @@ describe('a strip held at one end', () => {
     );
     expect(inPlane / (80 ** 3 / (3 * 210_000 * flat))).toBeCloseTo(1, 9);
     expect(across / (80 ** 3 / (3 * 210_000 * edge))).toBeCloseTo(1, 9);
+  });
+});
+
+it('parts that add up: what is missing goes to those that lost most by rounding down', () => {
+  // Tenths lost: 0.02, 0.09, 0.09; two are missing of 1.0.
+  expect(addingUp([0.12, 0.49, 0.39], 1)).toEqual([0.1, 0.5, 0.4]);
+  expect(addingUp([1.26, 2.37, 3.37], 1)).toEqual([1.2, 2.4, 3.4]);
+  expect(addingUp([14.9, 3.6, 1.5], 0)).toEqual([15, 4, 1]);
+});
+
+describe('a bent strip with its own mass', () => {
+  const strip = { youngsModulus: 210_000, shearModulus: 80_000, width: 20, thickness: 3, density: 7.85e-3 };
+  const bent = [
+    [0, 0],
+    [10, 40],
+    [70, 25],
+  ] as const;
+  const turned = (degrees: number, mirror: 1 | -1) => {
+    const way = arrow(1, degrees);
+    return bent.map(([x, y]) => times(way, { x, y: mirror * y })).map(({ x, y }) => ({ p: x, q: y }));
+  };
+
+  it('swings as fast however it is turned in its plane, or mirrored', () => {
+    const { inPlane, across } = frameFrequencies(turned(0, 1), strip, 12);
+    for (const [degrees, mirror] of [
+      [90, 1],
+      [35, -1],
+      [200, 1],
+      [300, -1],
+    ] as const) {
+      const here = frameFrequencies(turned(degrees, mirror), strip, 12);
+      expect(here.inPlane / inPlane).toBeCloseTo(1, 9);
+      expect(here.across / across).toBeCloseTo(1, 9);
+    }
+  });
+
+  it('straight and upright: each bit of mass by its own give x^3/(3 E I), so w^2 = 12 E I/(m L^4) (Dunkerley)', () => {
+    const [upright, bends, m] = [80, (210_000 * 20 * 3 ** 3) / 12, 7.85e-3 * 20 * 3 * 1e-6];
+    const { inPlane } = frameFrequencies(
+      [
+        { p: 0, q: 0 },
+        { p: 0, q: upright },
+      ],
+      strip,
+      0,
+    );
+    expect((2 * Math.PI * inPlane) ** 2 / ((12 * bends) / (m * upright ** 4))).toBeCloseTo(1, 3);
   });
 });
 

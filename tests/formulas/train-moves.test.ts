@@ -31,6 +31,13 @@ describe('moves in the side view', () => {
     );
   });
 
+  it('is set out from its first joint centre, along a level shaft', () => {
+    expect(placed(train([0, 0, 0]), [900]).centres).toEqual([
+      [0, 0, 0],
+      [expect.closeTo(900, 9), expect.closeTo(0, 9), expect.closeTo(0, 9)],
+    ]);
+  });
+
   it('straight droop of 80 mm on 900 mm level: 903.549 mm long (worked sum of the trade)', () => {
     const there = travelled(placed(train([0, 0, 0]), [900]), -80, { arm: 0, pivot: null }) as PlacedTrain;
     expect(lastLength(there)).toBeCloseTo(903.549, 3);

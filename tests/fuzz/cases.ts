@@ -6,6 +6,7 @@ import { graft, grow, type KeyPath } from './grammar.ts';
 import { mended } from './mend.ts';
 import { damagedBytes, damagedData, damagedText, rawBytes } from './mutate.ts';
 import { jobFault, pointsFault, preflightFault } from './oracle.ts';
+import { editedCase, editedFault, measuredCase, measuredFault, variedCase, variedFault } from './typed-words.ts';
 import type { World } from './world.ts';
 
 /** Ways a case comes about; a way that stands twice comes twice as often. */
@@ -22,6 +23,9 @@ export const kinds = [
   'drawing before cutting',
   'shipped job with a grown key',
   'shipped job, data damaged',
+  'readings typed at a prompt',
+  'field of a sheet',
+  'what a sweep varies',
 ] as const;
 
 export type Kind = (typeof kinds)[number];
@@ -59,7 +63,7 @@ const quickKinds = [
   'gap-card',
   'bracket-mockup',
 ];
-const slowKinds = ['rings', 'paper', 'signal'];
+const slowKinds = ['rings', 'paper', 'signal', 'bench-sheet', 'setup', 'program', 'drawing', '3mf'];
 
 function askedBy(chance: Chance, number: number): Asked {
   const files = number % 48 === 1 ? [...quickKinds, ...slowKinds] : number % 8 === 1 ? quickKinds : [];
@@ -105,7 +109,15 @@ export function makeCase(world: World, seed: number, number: number): Case {
       bytes: chance.happens(0.25) ? damagedBytes(bytes, chance) : bytes,
     };
   };
+  const typed = (text: string): Case => ({ ...job(text), ending: 'json' });
+  const which = chance.whole(0, world.jobTexts.length - 1);
   switch (kind) {
+    case 'readings typed at a prompt':
+      return typed(measuredCase(chance));
+    case 'field of a sheet':
+      return typed(editedCase(chance, world.paths, which));
+    case 'what a sweep varies':
+      return typed(variedCase(chance, world.paths, world.jobTexts, which));
     case 'job grown from the schema':
       return job(written(mend(grow(world.schema, { ...growing, fullness: chance.pick([0.1, 0.3, 0.6]) })), chance));
     case 'shipped job with a grown key':
@@ -149,6 +161,9 @@ export async function runCase(world: World, { kind, bytes, asked, path }: Case):
       // A thickness of 0 is turned away before: it stands for a drawing of which nothing is known.
       return said(preflightFault(bytes, asked.hole || undefined, asked.hole === 0 ? undefined : asked.units));
     const text = new TextDecoder().decode(bytes);
+    if (kind === 'readings typed at a prompt') return said(measuredFault(text));
+    if (kind === 'field of a sheet') return said(editedFault(text, world.jobTexts));
+    if (kind === 'what a sweep varies') return said(variedFault(text, world.jobTexts, world.patterns));
     const { fault, becameJoint, errors } = await jobFault(text, world.patterns, asked);
     const way = (path ?? []).filter((step) => step !== '[]').join('.');
     const against = errors.some((error) => {

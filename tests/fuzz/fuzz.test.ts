@@ -7,6 +7,7 @@ import { chanceFrom } from './chance.ts';
 import { keyPaths } from './grammar.ts';
 import { notFinite, textFaultOf } from './oracle.ts';
 import { pastFailures } from './past-failures.ts';
+import { programFault } from './program-fault.ts';
 import { shrunk } from './shrink.ts';
 import { openEdges } from './stl-edges.ts';
 import { readWorld } from './world.ts';
@@ -69,6 +70,27 @@ describe('any input', () => {
 });
 
 describe('the judge of the cases', () => {
+  it('sees a program that would run a tool where none may go', () => {
+    const good =
+      '%\n(A; G0 Z-9.)\nG21 G90\nT1 M6\nG0 Z25.0\nG0 X0.0 Y0.0\nS900 M3\nG98 G81 X40.0 Y0.0 Z-12.0 R2.0 F90.0\nX-40.0 Y0.0 Z-12.0\nG80\nM5\nM30\n%\n';
+    const judge = (text: string) => programFault(text, { radius: 60, deepest: 40 });
+    expect(judge(good)).toBeNull();
+    const slips: [string, string, RegExp][] = [
+      ['Z25.0', 'Z-25.0', /rapid below/],
+      ['Z25.0', 'Z25', /without its point/],
+      ['X40.0', 'X400.0', /beside the part/],
+      ['Z-12.0 R', 'Z-120.0 R', /below all/],
+      ['R2.0', 'R-2.0', /starts in the metal/],
+      [' F90.0', '', /without a feed/],
+      ['S900 M3\n', '', /spindle that stands/],
+      ['M5\nM30', 'M5', /no end/],
+      ['X-40.0', 'XNaN', /a word that is none/],
+      ['M30\n', 'M30\nG0 Z1.0\n', /behind the end/],
+      ['G98 G81', 'G80', /without a way/],
+    ];
+    for (const [was, is, why] of slips) expect(judge(good.replace(was, is)), is).toMatch(why);
+  });
+
   it('sees a number that is none, a sign that moves a cursor and a word that slipped', () => {
     expect(notFinite({ a: [1, { b: Number.NaN }] }, 'x')).toBe('x.a.1.b is NaN');
     expect(notFinite({ a: [1, 2, 'NaN', null] })).toBeNull();

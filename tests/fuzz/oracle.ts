@@ -19,6 +19,7 @@ import {
   withTriedRemedies,
 } from '../../src/core.ts';
 import { checkMesh } from '../../src/solids/mesh-check.ts';
+import { programFault } from './program-fault.ts';
 import { openEdges } from './stl-edges.ts';
 
 export type Fault = string | null;
@@ -40,7 +41,7 @@ export function notFinite(data: unknown, path = ''): Fault {
 }
 
 /** A text without the words of what came in that it quotes: "NaN" for a number of a drawing is no slip. */
-const withoutQuotes = (text: string, given: string): string =>
+export const withoutQuotes = (text: string, given: string): string =>
   text.replace(/"([^"\n]*)"/g, (quoted, word) => (word !== '' && given.includes(word) ? '""' : quoted));
 
 /** @param given what came in: what a text quotes of it is no slip */
@@ -126,6 +127,11 @@ async function filesFault({ joint, findings }: Judged, only: readonly string[]):
     if (name.endsWith('.stl')) {
       const open = openEdges(bytes);
       if (open !== 0) return `${name} has ${open} open edges`;
+    } else if (name.endsWith('.ngc')) {
+      const { outside, thickness } = joint.adapterSpec;
+      // Drill points and what comes out below: no deeper than another thickness and 30 mm.
+      const fault = programFault(new TextDecoder().decode(bytes), { radius: outside / 2, deepest: 2 * thickness + 30 });
+      if (fault !== null) return `${name}: ${fault}`;
     } else if (/\.(svg|dxf|html|txt|json|csv|step|md)$/.test(name)) {
       const fault = textFaultOf(name, new TextDecoder().decode(bytes));
       if (fault !== null) return fault;

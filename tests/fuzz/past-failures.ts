@@ -55,4 +55,29 @@ export const pastFailures: readonly PastFailure[] = [
       'driven: { outside: 114, register: { gender: female, diameter: 100.02, depth: 3.5 }, holes: { count: 6, circle: 76, diameter: 8.4 } }',
     ].join('\n'),
   },
+  {
+    name: 'a command to the terminal, typed as the number of leads of a sensor, came through',
+    kind: 'readings typed at a prompt',
+    text: '{"what":"sensor","typed":{"units":"mm","instrument":"caliper","side":"driven","resistance":"open","leads":"\\u001b[31m"}}',
+  },
+  {
+    name: 'a place in a list that is not there became a key of its own name',
+    kind: 'field of a sheet',
+    text: '{"job":0,"path":["sheet","tolerances",1,"tolerance"],"typed":"0.1"}',
+  },
+  {
+    name: 'a word after a list was told as a place that is no number',
+    kind: 'field of a sheet',
+    text: '{"job":0,"path":["adapter","driving",0,"seat"],"typed":"sunk"}',
+  },
+  {
+    name: 'a sign that turns the writing stood in the rows of a sweep',
+    kind: 'what a sweep varies',
+    text: '{"job":0,"vary":["adapter.name=\\"a\\u202Eb\\",c"],"at":0}',
+  },
+  {
+    name: 'a number past all numbers stood in the rows of a sweep',
+    kind: 'what a sweep varies',
+    text: '{"job":0,"vary":["adapter.web=1e400,.nan"],"at":0.7}',
+  },
 ];

@@ -1,5 +1,5 @@
 /** No sign of a file's name, an argument or a job's text moves the reader's cursor: what is printed is text. */
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { failingJob, folder, presets, run } from '../cli/terminal.ts';
@@ -41,6 +41,9 @@ describe('what is printed of', () => {
       ['measure', 'pattern', file('.csv')],
       ['measure', 'pattern', file('.dxf')],
       ['measure', name],
+      ['measure', 'sensor', '--resistance', 'open', '--supply', 'needed', '--leads', name],
+      ['measure', 'sensor', '--resistance', 'open', '--leads', name, '--json'],
+      ['sweep', file('.job.yaml'), '--vary', `adapter.name=A,${JSON.stringify(name)}`, '-o', file(' swept')],
       ['flanges', name],
       ['flanges', '--circle', name],
       ['new', file(' bad.job.yaml')],
@@ -53,6 +56,10 @@ describe('what is printed of', () => {
       expect(code, `${argv.join(' ')}: ${err}`).toBeLessThan(70);
       expect(obeyed.exec(err), `${argv.join(' ')}: ${JSON.stringify(err)}`).toBeNull();
       expect(obeyed.exec(out), `${argv.join(' ')}: ${JSON.stringify(out.slice(0, 3000))}`).toBeNull();
+    }
+    for (const rows of readdirSync(join(cwd, `${name} swept`)).filter((row) => /\.(csv|jsonl)$/.test(row))) {
+      const text = readFileSync(join(cwd, `${name} swept`, rows), 'utf8').replaceAll('\r\n', '\n');
+      expect(obeyed.exec(text), `${rows}: ${JSON.stringify(text.slice(0, 600))}`).toBeNull();
     }
   });
 

@@ -61,7 +61,9 @@ describe('one value', () => {
   it.each([
     [['duty', 'speed', 'most'], '1', /value of its own/],
     [['duty', 'speed'], '[1, 2', /edit the file as text|not a value|"/],
-    [['driving', 'holes', 'circle', 5], '1', /no place 6/],
+    [['driving', 'holes', 'circle', 5], '1', /list of 2 here: it has no \[5\]/],
+    [['driving', 'holes', 'circle', 'value'], '1', /list of 2 here: it has no value/],
+    [['sheet', 'tolerances', 1, 'tolerance'], '0.1', /no list for sheet\.tolerances\[1\]\.tolerance yet/],
     [[], '1', /no key/],
     [['duty', 'speed'], '1\nevil: 2', /one line/],
   ] as const)('%j = %s is answered', (path, typed, why) => {

@@ -87,6 +87,9 @@ describe('a register cold and hot', () => {
     expect(ask(59.93, 60, { clearance: 0.01, tolerance: 0.02 })).toMatch(
       /interference: 0\.01[45] mm, tolerance: 0\.020 mm/,
     );
+    // Least 0, greatest 0.0955: 0.0195 of interference, told as 0.020, which is just the light tap; a thousandth more is beyond it.
+    expect(ask(59.9245, 60)).toContain('interference: 0.020 mm');
+    expect(ask(59.9235, 60)).not.toContain('Or choose');
     // 0.024 of interference is more than a light tap.
     expect(ask(59.92, 60)).not.toContain('Or choose');
     // As hot as this takes 0.16 of play: it would centre no more.

@@ -22,6 +22,7 @@ import {
 import { exit, type Io, UsageError } from '../io.ts';
 import { loadPatterns } from '../presets.ts';
 import { readText } from '../read-text.ts';
+import { jsonText, shown } from '../shown.ts';
 import { belongs, commonFlags, measureFlags, type Subject, subjects } from './measure-flags.ts';
 import { measureQuestions } from './measure-questions.ts';
 import type { Typed } from './measure-typed.ts';
@@ -43,9 +44,7 @@ export async function measure(io: Io, args: MeasureArguments): Promise<number> {
   const near = nearest(patterns, answer);
   if (args.json === true) {
     const { title, notes, result, block } = answer;
-    io.out(
-      `${JSON.stringify({ subject, title, result, notes, nearest: near.matches, lookalikes: near.lookalikes, block }, null, 2)}\n`,
-    );
+    io.out(jsonText({ subject, title, result, notes, nearest: near.matches, lookalikes: near.lookalikes, block }));
     return exit.clean;
   }
   io.out(`${say(io, answer, near)}\n`);
@@ -195,14 +194,14 @@ function say(io: Io, answer: Answer, { matches, lookalikes }: Near): string {
     ...differences.map((difference) => `      ${difference}`),
   ]);
   return [
-    io.paint(answer.title, 'heading'),
-    ...answer.lines.map((line) => `  ${line}`),
-    ...(answer.notes.length > 0 ? ['', ...answer.notes.map((note) => `- ${note}`)] : []),
+    io.paint(shown(answer.title), 'heading'),
+    ...answer.lines.map((line) => `  ${shown(line)}`),
+    ...(answer.notes.length > 0 ? ['', ...answer.notes.map((note) => `- ${shown(note)}`)] : []),
     ...(matches.length > 0
       ? ['', 'Nearest known patterns (a guess for your flange, never a measurement):', ...patternLines]
       : []),
     ...(wasSearched && matches.length === 0 ? ['', 'No known pattern comes near: trust your readings.'] : []),
     ...lookalikes.map((line) => `  ${line}`),
-    ...(answer.block === null ? [] : ['', 'For the job:', '', answer.block.trimEnd()]),
+    ...(answer.block === null ? [] : ['', 'For the job:', '', shown(answer.block.trimEnd())]),
   ].join('\n');
 }

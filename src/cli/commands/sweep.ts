@@ -7,6 +7,7 @@ import { planSweep, type SweepPlan, type TradeTally, tradeTally } from '../../co
 import { exit, type Io, UsageError } from '../io.ts';
 import { progressBar } from '../progress.ts';
 import { readText } from '../read-text.ts';
+import { jsonText, shown } from '../shown.ts';
 import {
   isRunning,
   openRows,
@@ -92,7 +93,7 @@ export async function sweep(io: Io, args: SweepArguments): Promise<number> {
   const tally = tradeTally(plan);
   const folder = resolve(io.cwd, args.out);
   const paths = sweepPaths(join(folder, baseName(args.job)));
-  const shown = sweepPaths(join(args.out, baseName(args.job)));
+  const told = sweepPaths(join(args.out, baseName(args.job)));
 
   let done = 0;
   let isStopped = false;
@@ -145,12 +146,12 @@ export async function sweep(io: Io, args: SweepArguments): Promise<number> {
       varied: names,
       verdicts: counts,
     };
-    await writeText(paths.plan, `${JSON.stringify(summary, null, 2)}\n`);
+    await writeText(paths.plan, jsonText(summary));
     await rename(paths.part, paths.rows);
     await rm(paths.partPlan, { force: true });
-    const files = [shown.rows, shown.csv, shown.picture, shown.plan];
-    io.out(args.json ? `${JSON.stringify({ ...summary, files }, null, 2)}\n` : summaryText(plan, done, counts, files));
-    if (trouble !== null) io.err(`Some values make no job; the first of them, ${trouble}\n`);
+    const files = [told.rows, told.csv, told.picture, told.plan];
+    io.out(args.json ? jsonText({ ...summary, files }) : shown(summaryText(plan, done, counts, files)));
+    if (trouble !== null) io.err(`Some values make no job; the first of them, ${shown(trouble)}\n`);
     if (bug !== null) {
       io.err(`flangewright: this is a bug in the program, not in your job.\n${bug}\n`);
       return exit.bug;

@@ -1,0 +1,100 @@
+/** What a sensor meets, harmonic by harmonic: sums of closed terms, and a tooth whose corners are worked out on paper. */
+import { describe, expect, it } from 'vitest';
+import { signalTrace } from '../../src/formulas/signal-trace.ts';
+import { toothPulse } from '../../src/formulas/tooth-field.ts';
+import { windowTrace } from '../../src/formulas/window-trace.ts';
+
+const turn = 2 * Math.PI;
+const near = (value: number, digits = 9) => expect.closeTo(value, digits);
+
+describe('the tooth that a pattern is made of', () => {
+  it('keeps what lies within its own stretch, cut where that ends', () => {
+    // Four pointed teeth of 10 over a root of 8, 0.6 to either side; level exp(-2 pi depth / pitch) less the root's exp(-0.8).
+    const floor = Math.exp((-2 * Math.PI * 2) / ((Math.PI / 2) * 10));
+    const outline = [0, 1, 2, 3, 4].flatMap((k) =>
+      [
+        { angle: (k * Math.PI) / 2 - 0.6, r: 8 },
+        { angle: (k * Math.PI) / 2, r: 10 },
+        { angle: (k * Math.PI) / 2 + 0.6, r: 8 },
+      ].slice(0, k === 4 ? 1 : 3),
+    );
+    const point = { angle: near(0), level: near(1 - floor) };
+    for (const k of [0, 1, 3, 5]) {
+      const whole = toothPulse(outline, (k * Math.PI) / 2, Math.PI / 2);
+      expect(whole.floor).toBeCloseTo(floor, 12);
+      expect(whole.nodes).toEqual([
+        { angle: near(-Math.PI / 4), level: near(0) },
+        { angle: near(-0.6), level: near(0) },
+        point,
+        { angle: near(0.6), level: near(0) },
+        { angle: near(Math.PI / 4), level: near(0) },
+      ]);
+      // Half way down either side, in a straight line from level to level.
+      const tip = toothPulse(outline, (k * Math.PI) / 2, Math.PI / 2, 0.3);
+      expect(tip.nodes).toEqual([
+        { angle: near(-0.3), level: near((1 - floor) / 2) },
+        point,
+        { angle: near(0.3), level: near((1 - floor) / 2) },
+      ]);
+    }
+  });
+});
+
+describe('what is met, harmonic by harmonic', () => {
+  // Bars half a pitch wide, N of them: 1/2 and 2 / (pi m) sin(pi m / 2) cos(m N angle) for m = 1, 3, 5..., each faded by its own law.
+  const bars = (count: number, angle: number, left: (n: number) => number): number => {
+    let sum = 0.5;
+    for (let m = 1; m < 400; m += 2)
+      sum += (2 / (Math.PI * m)) * (m % 4 === 1 ? 1 : -1) * left(m * count) * Math.cos(m * count * angle);
+    return sum;
+  };
+  const even = (count: number) => Array.from({ length: count }, (_, i) => (turn * i) / count);
+
+  it('windows before a face that wobbles, 0.5 of 1 mm: exp(-n gap / R), to a ten-thousandth also where it is nearest', () => {
+    const { passed, gap, level } = windowTrace({
+      halfBar: turn / 120,
+      bars: even(30),
+      pitchAngle: turn / 30,
+      radius: 50,
+      gap: 1,
+      wobble: 0.5,
+      off: { size: 0, nearestAt: 0 },
+      pole: 0,
+      spacing: null,
+    });
+    for (let k = 0; k < level.length; k += 7) {
+      const angle = passed[k] as number;
+      expect(gap[k]).toBeCloseTo(1 - 0.5 * Math.cos(angle), 9);
+      const sum = bars(30, angle, (n) => Math.exp((-n * (gap[k] as number)) / 50));
+      expect(Math.abs((level[k] as number) - sum)).toBeLessThan(1e-4);
+    }
+  });
+
+  it('a wheel that runs out by 2 of 8 mm: (R / rho)^N, as close as six distances hold it', () => {
+    const level = (angle: number, h: number) => ({ angle, level: h });
+    const half = turn / 240;
+    const trace = signalTrace({
+      pulse: { nodes: [level(-half, 0), level(-half, 1), level(half, 1), level(half, 0)], floor: 0 },
+      teeth: even(60),
+      pitchAngle: turn / 60,
+      tip: 60,
+      gap: 8,
+      off: { size: 2, nearestAt: 1 },
+      pole: 0,
+      spacing: null,
+    });
+    // Chebyshev's bound for a polynomial through six places: (N e / L)^6 / (6! 2^5) of the greatest there is, at the narrowest gap.
+    const greatest = (2 / Math.PI) * (60 / 66) ** 60;
+    const bound = (((60 * 2) / 68) ** 6 / (720 * 32)) * greatest;
+    let worst = 0;
+    trace.level.forEach((value, k) => {
+      const at = trace.turn[k] as number;
+      // The axis of turning at 0, the wheel's centre 2 from it, the sensor at 68.
+      const [x, y] = [68 - 2 * Math.cos(at - 1), -2 * Math.sin(at - 1)];
+      const rho = Math.hypot(x, y);
+      expect(trace.gap[k]).toBeCloseTo(rho - 60, 9);
+      worst = Math.max(worst, Math.abs(value - bars(60, at - Math.atan2(y, x), (n) => (60 / rho) ** n)));
+    });
+    expect(worst).toBeLessThan(bound);
+  });
+});
