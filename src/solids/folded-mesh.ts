@@ -4,6 +4,7 @@ import { bendZones, foldOf } from '../geometry/fold.ts';
 import type { Mesh } from '../model/mesh.ts';
 import type { Contour, SheetPart } from '../model/sheet.ts';
 import { acos } from '../units/trig.ts';
+import { finelyEnough } from './finely-enough.ts';
 import { MeshBuilder } from './mesh-builder.ts';
 import { cornersOf, meshSheet } from './sheet-mesh.ts';
 import { fillArea } from './triangulate.ts';
@@ -17,11 +18,14 @@ const onLine = 1e-9;
 /**
  * Closed mesh of a part with its bends made; the flat mesh where there are none. Holes must lie clear of the bent stretches, and
  * the outline must cross each of them in two straight edges. Bends keep within the chord error (mm, default 0.01) on their outer
- * face. Throws an Error otherwise.
+ * face, and closer where less metal than that is left between two cuts. Throws an Error otherwise.
  */
 export function meshFolded(part: SheetPart, options: MeshOptions = {}): Mesh {
   if (!part.bends?.length) return meshSheet(part, options);
-  const chordError = options.chordError ?? CHORD_ERROR;
+  return finelyEnough(options.chordError ?? CHORD_ERROR, (chordError) => meshedFolds(part, chordError));
+}
+
+function meshedFolds(part: SheetPart, chordError: number): Mesh {
   const zones = bendZones(part);
   const fold = foldOf(part);
   const builder = new MeshBuilder();

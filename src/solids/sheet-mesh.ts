@@ -2,17 +2,21 @@
 import { polygonise } from '../geometry/contour-polygon.ts';
 import type { Mesh } from '../model/mesh.ts';
 import type { Contour, SheetPart } from '../model/sheet.ts';
+import { finelyEnough } from './finely-enough.ts';
 import { loopOf, MeshBuilder, type Ring } from './mesh-builder.ts';
 import { fillArea } from './triangulate.ts';
 import { CHORD_ERROR, type MeshOptions } from './turned-mesh.ts';
 
 /**
  * Closed mesh of a flat sheet part from z = 0 to z = thickness, without its engravings. The outside is never
- * larger than drawn and holes never smaller; arcs keep within the chord error (mm, default 0.01). Throws an
- * Error when contours touch or cross.
+ * larger than drawn and holes never smaller; arcs keep within the chord error (mm, default 0.01), and closer
+ * where less metal than that is left between two cuts. Throws OutlinesMeet when contours touch or cross.
  */
 export function meshSheet(part: SheetPart, options: MeshOptions = {}): Mesh {
-  const chordError = options.chordError ?? CHORD_ERROR;
+  return finelyEnough(options.chordError ?? CHORD_ERROR, (chordError) => meshedSheet(part, chordError));
+}
+
+function meshedSheet(part: SheetPart, chordError: number): Mesh {
   const builder = new MeshBuilder();
   const ring = (points: readonly Point[], z: number): Ring => {
     const ids = points.map(([x, y]) => builder.vertex(x, y, z));

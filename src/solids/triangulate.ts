@@ -1,6 +1,7 @@
 /** Flat areas to triangles. */
 import earcut, { refine } from 'earcut';
 import { cos, sin } from '../units/trig.ts';
+import { OutlinesMeet } from './finely-enough.ts';
 
 /**
  * Triangles that fill an area, as vertex numbers, each counter-clockwise seen from +z.
@@ -8,7 +9,7 @@ import { cos, sin } from '../units/trig.ts';
  * @param xyz positions of all vertices, three numbers each; only x and y are used
  * @param outline vertex numbers once round the area; `holes` the same for each hole in it; either direction
  * Every vertex given is a corner of some triangle, so that a wall that meets the area at its edge fits it
- * without gaps. Throws an Error when the outlines touch or cross one another.
+ * without gaps. Throws OutlinesMeet when the outlines touch or cross one another.
  */
 export function fillArea(
   xyz: ArrayLike<number>,
@@ -36,7 +37,7 @@ export function fillArea(
     if (thinnest > 0) spare ??= triangles.map((i) => ids[i] as number);
   }
   if (spare) return spare;
-  throw new Error('an area with touching or crossing outlines cannot be filled');
+  throw new OutlinesMeet();
 }
 
 /**

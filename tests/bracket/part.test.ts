@@ -49,6 +49,13 @@ describe('the blank', () => {
     expect(blankLength(angleSpec)).toBeCloseTo(length, 12);
   });
 
+  it('may leave less metal between two cuts than the chord error: folded, they are drawn finer', () => {
+    const part = buildBracket({ ...angleSpec, sensor: { bore: 18.2, ear: null } });
+    const beside = { kind: 'circle' as const, feature: 'beside', x: sensorAt(angleSpec), y: 9.1 + 3 + 0.03, r: 3 };
+    const mesh = meshFolded({ ...part, holes: [...part.holes, beside] }, { chordError: 0.05 });
+    expect(checkMesh(mesh)).toMatchObject({ badEdges: 0, bodies: 1, genus: part.holes.length + 1 });
+  });
+
   it('allows for the width of the cut on every side alike', () => {
     const [drawn, cut] = [buildBracket(angleSpec), buildBracket({ ...angleSpec, kerf: 0.3 })];
     expect(leastGap(drawn.outside, cut.outside).gap).toBeCloseTo(0.15, 6);

@@ -80,6 +80,18 @@ describe('contours as they come', () => {
     }
   });
 
+  it.each([0.03, 0.002])(
+    'may leave less metal between two cuts, %s mm, than the chord error: they are drawn finer',
+    (web) => {
+      const hole = (x: number) => ({ kind: 'circle' as const, feature: `h${x}`, x, y: 0, r: 6 });
+      const mesh = meshSheet(plate({ holes: [hole(-6 - web / 2), hole(6 + web / 2)] }), { chordError: 0.05 });
+      expect(checkMesh(mesh)).toMatchObject({ badEdges: 0, bodies: 1, genus: 2 });
+      const exact = (1600 - 2 * Math.PI * 36) * 5;
+      expect(meshMass(mesh, 1).volume).toBeLessThan(exact);
+      expect(meshMass(mesh, 1).volume).toBeGreaterThan(exact - 2 * 2 * Math.PI * 6 * 5 * 0.05);
+    },
+  );
+
   it('are refused when a hole breaks out', () => {
     expect(() => meshSheet(plate({ holes: [{ kind: 'circle', feature: 'h', x: 20, y: 0, r: 4 }] }))).toThrow(
       /cannot be filled/,
