@@ -8,6 +8,9 @@ import { choice, listOf, whole, words } from './word-fields.ts';
 /** Shapes of a bracket. */
 export const bracketForms = ['flat', 'angle', 'offset', 'channel'] as const;
 
+/** Thickest sheet that a bracket may have, mm. */
+export const thickestBracket = 12;
+
 /** Schema of `bracket`. */
 export function bracketSchema(fields: Fields) {
   return z
@@ -26,7 +29,7 @@ export function bracketSchema(fields: Fields) {
       tolerance: fields
         .length({ least: 0.05, most: 3 }, 'How far the gap may be off, either way, once it is set.')
         .prefault('0.2 mm'),
-      thickness: fields.length({ least: 0.5, most: 12 }, 'Thickness of the sheet.').prefault('3 mm'),
+      thickness: fields.length({ least: 0.5, most: thickestBracket }, 'Thickness of the sheet.').prefault('3 mm'),
       material: material('Material of the bracket.').prefault('S235JR'),
       radius: fields
         .lengthOr(

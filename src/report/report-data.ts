@@ -3,6 +3,7 @@ import type { Joint } from '../job/joint.ts';
 import type { JobInput } from '../job/schema.ts';
 import type { Assumption, Finding, Verdict } from '../model/finding.ts';
 import { senseOf } from '../model/limit-use.ts';
+import { checkedName } from '../model/tried.ts';
 import type { RubbingJoint } from '../rotor/joint-face.ts';
 import { reverses } from '../rotor/joint-torque.ts';
 import type { LengthUnits } from '../units/format.ts';
@@ -62,7 +63,7 @@ export interface ReportData {
   readonly next: readonly NextStep[];
   /** The one change that cures most of it; null where there is none. */
   readonly bestChange: string | null;
-  /** What came of trying remedies, by the code of the finding. */
+  /** What came of trying remedies, by the name (`checkedName`) of the finding. */
   readonly tried: Readonly<Record<string, readonly string[]>>;
   /** The same as data. */
   readonly triedJson: readonly TriedJson[];
@@ -134,7 +135,7 @@ function nextSteps(findings: readonly Finding[], tried: ReportData['tried']): Ne
   for (const f of findings) {
     if (f.verdict === 'pass' || f.remedy.trim() === '') continue;
     if (out.some((step) => step.todo === f.remedy)) continue;
-    out.push({ verdict: f.verdict, code: f.code, about: f.title, todo: f.remedy, tried: tried[f.code] ?? [] });
+    out.push({ verdict: f.verdict, code: f.code, about: f.title, todo: f.remedy, tried: tried[checkedName(f)] ?? [] });
   }
   return out;
 }

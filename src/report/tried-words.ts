@@ -54,8 +54,10 @@ function spoilt(worse: readonly Moved[]): string {
 }
 
 /** Every finding that a change cures, asked for or not. */
-const curedBy = ({ asked, better }: TriedChange): { readonly code: string; readonly title: string }[] => [
-  ...asked.flatMap(({ before, after }) => (after === null || after.verdict === 'pass' ? [before] : [])),
+const curedBy = ({ asked, better }: TriedChange): Pick<Moved, 'name' | 'code' | 'title'>[] => [
+  ...asked.flatMap(({ name, code, before, after }) =>
+    after === null || after.verdict === 'pass' ? [{ name, code, title: before.title }] : [],
+  ),
   ...better.filter(({ after }) => after === 'pass'),
 ];
 
@@ -65,8 +67,8 @@ function sentence(change: TriedChange, asked: Asked, units: LengthUnits): string
   const lead = `Tried (${words}):`;
   if (stopped !== null) return `${lead} that cannot be made here. ${stopped}`;
   // The finding itself is told of already.
-  const others = worse.filter(({ code }) => code !== asked.code);
-  const also = curedBy(change).filter(({ code }) => code !== asked.code);
+  const others = worse.filter(({ name }) => name !== asked.name);
+  const also = curedBy(change).filter(({ name }) => name !== asked.name);
   const parts = [
     effect(asked, units),
     others.length === 0 ? 'no other check gets worse' : spoilt(others),
@@ -75,7 +77,7 @@ function sentence(change: TriedChange, asked: Asked, units: LengthUnits): string
   return `${lead} ${parts.join('; ')}.`;
 }
 
-/** Sentences by the code of the finding that they belong to. */
+/** Sentences by the name (`checkedName`) of the finding that they belong to. */
 export function triedWords(
   tried: readonly TriedChange[],
   units: LengthUnits,
@@ -83,8 +85,8 @@ export function triedWords(
   const words: Record<string, string[]> = {};
   for (const change of tried)
     for (const asked of change.asked) {
-      words[asked.code] ??= [];
-      words[asked.code]?.push(sentence(change, asked, units));
+      words[asked.name] ??= [];
+      words[asked.name]?.push(sentence(change, asked, units));
     }
   return words;
 }

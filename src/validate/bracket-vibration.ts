@@ -2,6 +2,7 @@
 import { type FrameFrequencies, frameFrequencies } from '../formulas/frame-vibration.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Bracket } from '../job/joint-bracket.ts';
+import { thickestBracket } from '../job/schema-bracket.ts';
 import { toothWords, wordsOf } from '../job/wheel-form.ts';
 import type { Finding } from '../model/finding.ts';
 import { capital } from '../units/sentence.ts';
@@ -29,12 +30,18 @@ export function bracketFrequencies(bracket: Bracket, { sensor }: Held): FrameFre
   return frameFrequencies(plane.centreLine, strip, sensor.mass);
 }
 
-/** Thickness, to the next half millimetre, that lifts a frequency by a factor: a strip's own grows as its thickness. */
-const thicker = ({ spec }: Bracket, factor: number): string => mm(Math.ceil(spec.thickness * factor * 2 - 1e-6) / 2, 1);
+/**
+ * Sheet, to the next half millimetre, that lifts a frequency by a factor, as the beginning of a cure: a strip's own frequency grows as its
+ * thickness. No sheet where none may be that thick.
+ */
+function thickerSheet({ spec }: Bracket, factor: number): string {
+  const thickness = Math.ceil(spec.thickness * factor * 2 - 1e-6) / 2;
+  if (thickness > thickestBracket) return 'No sheet alone is stiff enough: b';
+  return `Use sheet of ${mm(thickness, 1)} (bracket.thickness: ${mm(thickness, 1)}), or b`;
+}
 
 function shaken(bracket: Bracket, f: number, by: { code: string; title: string; top: number; why: string }): Finding {
   const limit = apart * by.top;
-  const sheet = thicker(bracket, limit / f);
   return judged(
     {
       code: by.code,
@@ -42,7 +49,7 @@ function shaken(bracket: Bracket, f: number, by: { code: string; title: string; 
       title: by.title,
       unit: 'Hz',
       why: `${by.why} A bracket that swings in step breaks and lets the gap flutter.`,
-      cure: `Use sheet of ${sheet} (bracket.thickness: ${sheet}), bolt it nearer to the sensor, or use a lighter sensor.`,
+      cure: `${thickerSheet(bracket, limit / f)}olt it nearer to the sensor, or use a lighter sensor.`,
       source,
     },
     f,
@@ -119,7 +126,6 @@ function firing(bracket: Bracket, { firing: engine }: Held, f: number): Finding 
 function stiffness(bracket: Bracket, f: number, teeth: string): Finding[] {
   const sag = shock / (2 * Math.PI * f) ** 2;
   const { gap, spec } = bracket;
-  const stiffer = thicker(bracket, Math.sqrt(sag / gap.tolerance));
   const common = { feature: 'bracket-outline', unit: 'mm' };
   const tab = Math.max(...(spec.bends.length > 0 ? spec.straights.slice(-1) : [])) || 0;
   const held = spec.bends.length > 0 ? tab : (spec.straights[0] ?? 0) - spec.foot.edge;
@@ -130,7 +136,7 @@ function stiffness(bracket: Bracket, f: number, teeth: string): Finding[] {
         code: 'bracket-sag',
         title: 'how far the sensor swings under a shock of ten times gravity',
         why: `More than ${mm(gap.tolerance)} takes the gap out of its limits for a moment; more than ${mm(gap.nominal)} strikes the ${teeth}.`,
-        cure: `Use sheet of ${stiffer} (bracket.thickness: ${stiffer}), or bolt it nearer to the sensor.`,
+        cure: `${thickerSheet(bracket, Math.sqrt(sag / gap.tolerance))}olt it nearer to the sensor.`,
         source: 'g / w^2, textbook; ten times gravity is common practice (from memory)',
       },
       sag,

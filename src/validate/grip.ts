@@ -110,7 +110,9 @@ function strongerClass(joint: Joint, group: ScrewGroup, times: number): string |
 
 /** A class as advice: no hexagon head is stocked in the strongest, socket heads are. */
 const classWords = ({ side, head }: ScrewGroup, cls: string): string =>
-  `${isStocked(cls, head.kind) ? '' : `socket heads (adapter.${side}.head: socket) of `}class ${cls} (adapter.${side}.class: ${cls})`;
+  isStocked(cls, head.kind)
+    ? `class ${cls} (adapter.${side}.class: ${cls})`
+    : `socket heads of class ${cls} (adapter.${side}.head: socket; adapter.${side}.class: ${cls})`;
 
 /** Screws in more of the holes that are there: so many times as many. Null where every hole has one, or bolts run through both flanges. */
 function emptyHoles(joint: Joint, side: FaceSide, group: ScrewGroup, times: number): string | null {

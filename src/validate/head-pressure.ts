@@ -27,6 +27,12 @@ function withWasher({ thread, washer, head, side }: ScrewGroup, seat: PressedSea
   });
 }
 
+/** Whether a standard washer, not there yet, would lie on metal round a hole that is too wide for the head. */
+function bridges({ thread, washer, head }: ScrewGroup, { inner }: PressedSeat): boolean {
+  const found = washerFor(thread);
+  return !washer && head.kind !== 'flat' && found.ok && found.value.outside > inner;
+}
+
 /** Pressure with screws of class 8.8, MPa; null where they are already. */
 function withWeakerScrews({ class: name, major }: ScrewGroup, { usual }: PressedSeat): number | null {
   const [now, weak] = [propertyClass(name, major), propertyClass('8.8', major)];
@@ -37,7 +43,8 @@ function cureOf(group: ScrewGroup, seat: PressedSeat, limit: number): string {
   const { side } = group;
   if (!Number.isFinite(seat.usual)) {
     if (side === 'wheel') return 'Put wide washers under them, or have smaller holes drilled.';
-    return `Take a larger screw (adapter.${side}.screw), or put hardened washers under them (adapter.${side}.washer: true).`;
+    const washers = bridges(group, seat) ? `, or put hardened washers under them (adapter.${side}.washer: true)` : '';
+    return `Take a larger screw (adapter.${side}.screw)${washers}.`;
   }
   const washer = withWasher(group, seat);
   const weaker = side === 'wheel' ? null : withWeakerScrews(group, seat);

@@ -3,6 +3,7 @@ import { eccentricityOf } from '../formulas/fit.ts';
 import type { Joint } from '../job/joint.ts';
 import type { Finding } from '../model/finding.ts';
 import { type FlangeSide, flangeMaterial, overTemperatures } from '../rotor/plays.ts';
+import { capital } from '../units/sentence.ts';
 import { type Check, judged, notAssessed } from './check.ts';
 import { lightTap, loose, madeToMate } from './registers.ts';
 import { mm, sourced } from './words.ts';
@@ -15,7 +16,7 @@ function askFor(joint: Joint, side: FlangeSide, least: number, most: number): st
   if (least < -lightTap || least > most) return '';
   const size = `${least < 0 ? 'interference' : 'clearance'}: ${Math.abs(least).toFixed(3)} mm`;
   const tolerance = madeToMate(joint, side)?.tolerance;
-  return ` Or choose another fit at 20 degC: adapter.${side}.fit: { ${size}${tolerance === undefined ? '' : `, tolerance: ${tolerance.toFixed(3)} mm`} }.`;
+  return `choose another fit at 20 degC (adapter.${side}.fit: { ${size}${tolerance === undefined ? '' : `, tolerance: ${tolerance.toFixed(3)} mm`} })`;
 }
 
 function judgeSide(joint: Joint, side: FlangeSide): Finding[] {
@@ -47,7 +48,16 @@ function judgeSide(joint: Joint, side: FlangeSide): Finding[] {
   const span = (at: { least: number; greatest: number }) => `${mm(at.least, 3)} to ${mm(at.greatest, 3)}`;
   const why = `${pair}. Clearance at ${cold} degC ${span(play.cold)}, at 20 degC ${span(play.at20)}, at ${hot} degC ${span(play.hot)}.`;
   const statement = { ...common, unit: 'mm', why, source };
-  const alikeMetals = `Make the adapter of the flange's metal (adapter.material: ${flange.id}), so that both grow alike.`;
+  const alikeMetals =
+    flange.id === joint.adapterMaterial.id
+      ? ''
+      : `make the adapter of the flange's metal (adapter.material: ${flange.id}), so that both grow alike`;
+  const cureBy = (fit: string): string => {
+    const ways = [alikeMetals, fit].filter((way) => way !== '');
+    return ways.length === 0
+      ? `No fit within reach does it: centre the joint by dowels (adapter.${side}.dowels: auto), or keep it out of the heat and the cold.`
+      : `${capital(ways.join(', or '))}.`;
+  };
   const looser = Math.ceil((play.at20.least - play.worst.least) * 1000 - 1e-6) / 1000;
   const closer = Math.floor((play.at20.least - (play.worst.greatest - loose)) * 1000 + 1e-6) / 1000;
   return [
@@ -56,7 +66,7 @@ function judgeSide(joint: Joint, side: FlangeSide): Finding[] {
         ...statement,
         code: 'register-binds',
         title: `least clearance of the ${side} register, cold or hot`,
-        cure: `${alikeMetals}${askFor(joint, side, looser, loose)}`,
+        cure: cureBy(askFor(joint, side, looser, loose)),
       },
       play.worst.least,
       { limit: 0, sense: 'at least', hard: -0.02 },
@@ -67,7 +77,7 @@ function judgeSide(joint: Joint, side: FlangeSide): Finding[] {
         why: `${why} The part can sit ${mm(eccentricityOf(play.worst.greatest), 3)} off centre.`,
         code: 'register-opens',
         title: `greatest clearance of the ${side} register, cold or hot`,
-        cure: `${alikeMetals}${askFor(joint, side, closer, loose)}`,
+        cure: cureBy(askFor(joint, side, closer, loose)),
       },
       play.worst.greatest,
       { limit: loose, sense: 'at most', hard: 3 * loose },

@@ -5,7 +5,7 @@ import type { Drilling, ProfilePoint } from '../model/part.ts';
 import { hypot } from '../units/hypot.ts';
 
 export interface Neighbour {
-  readonly kind: 'rim' | 'spigot' | 'wheel seat' | 'far face';
+  readonly kind: 'rim' | 'step' | 'spigot' | 'wheel seat' | 'far face';
   readonly side: 'driving' | 'driven' | null;
   /** As a finding says it. */
   readonly name: string;
@@ -42,7 +42,7 @@ function candidates({ adapterSpec: spec }: Joint, drilling: Drilling): Candidate
     }
     if (register?.gender === 'male' && register.at === 'rim') {
       found.push({
-        kind: 'rim',
+        kind: 'step',
         side,
         name: `the step of the ${side} register`,
         wall: register.diameter / 2 - offset - widest,

@@ -55,6 +55,8 @@ function outsideCure(
   switch (neighbour.kind) {
     case 'rim':
       return `Make the outside at least ${atLeast(2 * short)} larger (adapter.outside: ${atLeast(spec.outside + 2 * short)}), or use smaller screws or heads.`;
+    case 'step':
+      return `Use smaller screws or heads on the ${side} side, or no register on the other side (adapter.${neighbour.side}.register: none): the step has the ${neighbour.side} flange's own size.`;
     case 'spigot':
       return `Use smaller screws or heads on the ${side} side, flat heads included, or no register on the other side (adapter.${neighbour.side}.register: none), or fasten one side another way.`;
     case 'wheel seat':

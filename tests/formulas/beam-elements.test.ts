@@ -1,6 +1,6 @@
 /** One beam element alone, against its own energies: shapes of the textbook, integrated here; two unknowns, so a quadratic gives both modes. */
 import { describe, expect, it } from 'vitest';
-import { type BeamEnd, beamModes } from '../../src/formulas/beam-modes.ts';
+import { type BeamEnd, beamModes, pinned } from '../../src/formulas/beam-modes.ts';
 
 const length = 400;
 const bending = 3e9;
@@ -173,5 +173,32 @@ describe('one element', () => {
           expect(Math.max(...sizes)).toBeCloseTo(1, 9);
           expect(Math.max(...shape.map(({ deflection }) => deflection))).toBeCloseTo(1, 9);
         }
+  });
+
+  it('a mass on a shaft that weighs next to nothing: 3 E I L/(a2 b2), wherever between the pins it sits (beam tables)', () => {
+    for (const a of [40, 100, 200, 310]) {
+      const pieces = [{ length, bending, mass: 1e-6 }];
+      const [mode] = beamModes({ pieces, ends: [pinned, pinned], masses: [{ at: a, mass: 5000 }] }, 1);
+      const stiffness = (3 * bending * length) / (a * a * (length - a) ** 2);
+      expect((2 * Math.PI * (mode?.frequency ?? 0)) ** 2 / (stiffness / 5e-3)).toBeCloseTo(1, 5);
+    }
+  });
+
+  it('is refused without a length, a stiffness or a mass that can be, and with a mass that is not on it', () => {
+    const modes = (pieces: Parameters<typeof beamModes>[0]['pieces'], at = 200) =>
+      beamModes({ pieces, ends: [pinned, pinned], masses: [{ at, mass: 1 }] }, 1);
+    const sound = { length, bending, mass };
+    expect(modes([sound])).toHaveLength(1);
+    expect(modes([{ ...sound, mass: 0 }])).toHaveLength(1);
+    for (const wrong of [
+      [],
+      [sound, { ...sound, length: 0 }],
+      [{ ...sound, length: Number.NaN }],
+      [{ ...sound, bending: 0 }],
+      [{ ...sound, mass: -1 }],
+    ])
+      expect(() => modes(wrong)).toThrow(/pieces with a length/);
+    expect(() => modes([sound], -1)).toThrow(/sits on the shaft/);
+    expect(() => modes([sound], 401)).toThrow(/sits on the shaft/);
   });
 });

@@ -130,6 +130,14 @@ describe('the promise of a register made to its mate', () => {
 describe('how a shop reaches it (common practice)', () => {
   const IT = (size: number) => (grade: number) => must(standardTolerance(size, grade));
 
+  it('bores holes and turns shafts to IT9, each with what measures it; polishes or hones to IT6', () => {
+    // ISO 286-1, 80 to 120 mm: IT9 87 um, IT6 22 um.
+    expect(howMade('hole', 0.087, IT(95))).toMatchObject({ grade: 9, method: 'bored', gauge: 'inside micrometer' });
+    expect(howMade('shaft', 0.087, IT(95))).toMatchObject({ grade: 9, method: 'turned', gauge: 'micrometer' });
+    expect(howMade('hole', 0.022, IT(95))).toMatchObject({ grade: 6, method: expect.stringContaining('honed') });
+    expect(howMade('shaft', 0.022, IT(95))).toMatchObject({ grade: 6, method: expect.stringContaining('polished') });
+  });
+
   it.each([
     { size: 75, tolerance: 0.03, grade: 7 },
     { size: 75, tolerance: 0.029, grade: 6 },

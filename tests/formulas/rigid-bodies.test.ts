@@ -43,6 +43,31 @@ describe('together', () => {
     });
   });
 
+  it('three points, wherever their middle is, of 4 g or of 1 g in all: sums of m y z and the like by hand', () => {
+    const points = [
+      [1, 1, 2, 3],
+      [1, -1, 0, 2],
+      [2, 0, -1, -2.5],
+    ] as const;
+    const still = { xx: 0, yy: 0, zz: 0, xy: 0, xz: 0, yz: 0 };
+    for (const share of [1, 0.25])
+      for (const [a, b, c] of [
+        [0, 0, 0],
+        [5, -3, 2],
+      ] as const) {
+        const bodies = points.map(([m, x, y, z]) => ({
+          mass: { volume: m, mass: share * m, centre: [x + a, y + b, z + c] as const, inertia: still },
+        }));
+        const { centre, inertia, mass } = together(bodies);
+        expect(mass).toBe(4 * share);
+        expect(centre).toEqual([a, b, c].map((value) => expect.closeTo(value, 12)));
+        // 13 + 4 + 2 x 7.25; 10 + 5 + 2 x 6.25; 5 + 1 + 2; 2; 3 - 2; 6 + 2 x 2.5.
+        const want = [31.5, 27.5, 8, 2, 1, 11];
+        expect(inertiaList(inertia)).toEqual(want.map((value) => expect.closeTo(share * value, 9)));
+      }
+    expect(together([])).toEqual({ volume: 0, mass: 0, centre: [0, 0, 0], inertia: still });
+  });
+
   it('takes a hole away: a plate with an off-centre hole (statics: e = -m_h r_h/(m_plate - m_h), 2000 g, 15 g at 42: 0.3174)', () => {
     const plate: MassProperties = {
       volume: 1,

@@ -69,5 +69,6 @@ describe('a ring that a hole cuts', () => {
     const wide = { distance: 2, radius: 4 };
     expect(bearingArea({ outer: 4, inner: 2, beside: [wide] })).toBeCloseTo(0, 9);
     expect(bearingArea({ outer: 4, inner: 4, beside: [wide] })).toBe(0);
+    expect(bearingArea({ outer: 3, inner: 4, beside: [{ distance: 2, radius: 0.5 }] })).toBe(0);
   });
 });

@@ -51,6 +51,19 @@ describe('joint centres from a reading between faces', () => {
     expect(centreDistance(between, null)).toBeNull();
     const level = directionOf({ side: 0, plan: 0 });
     expect(centreDistance(between, { ahead: level, shaft: level, behind: level })).toBeNull();
+    // An end of 90 square to the shaft is farther across than a reading of 80 reaches.
+    const square: Vector = [0, 1, 0];
+    const across = { reading: 80, near: 60, far: 0, nearEnd: 30, farEnd: 0 };
+    expect(centreDistance(across, { ahead: square, shaft: level, behind: level })).toBeNull();
+    // 3, 4, 5: with a reading of 150 it leaves 120.
+    expect(centreDistance({ ...across, reading: 150 }, { ahead: square, shaft: level, behind: level })).toBeCloseTo(
+      120,
+      9,
+    );
+    // Half a millimetre is left.
+    const half = { ...between, reading: 120.5 };
+    expect(centreDistance(half, null)).toBeCloseTo(0.5, 9);
+    expect(centreDistance(half, { ahead: level, shaft: level, behind: level })).toBeCloseTo(0.5, 9);
   });
 
   it('no perturbation of the readings moves the length by more than the readings moved', () => {

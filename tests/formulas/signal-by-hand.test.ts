@@ -1,5 +1,6 @@
 /** What a sensor meets, harmonic by harmonic: sums of closed terms, and a tooth whose corners are worked out on paper. */
 import { describe, expect, it } from 'vitest';
+import { curvesOfHarmonics } from '../../src/formulas/fourier.ts';
 import { signalTrace } from '../../src/formulas/signal-trace.ts';
 import { toothPulse } from '../../src/formulas/tooth-field.ts';
 import { windowTrace } from '../../src/formulas/window-trace.ts';
@@ -97,4 +98,14 @@ describe('what is met, harmonic by harmonic', () => {
     });
     expect(worst).toBeLessThan(bound);
   });
+});
+
+it('harmonics add up over two samples or any other power of two, and over no other number', () => {
+  const strengths = (count: number) => ({ re: new Float64Array(count).fill(1), im: new Float64Array(count) });
+  expect(curvesOfHarmonics([strengths(1)], 2)).toEqual([Float64Array.of(1, 1)]);
+  // 1 + 2 cos over four samples.
+  expect(Array.from(curvesOfHarmonics([strengths(2)], 4)[0] ?? [])).toEqual([3, 1, -1, 1].map((value) => near(value)));
+  for (const samples of [0, 1, 3, 6, 48])
+    expect(() => curvesOfHarmonics([strengths(1)], samples)).toThrow(/power of two/);
+  expect(() => curvesOfHarmonics([strengths(3)], 4)).toThrow(/do not fit/);
 });

@@ -158,6 +158,9 @@ describe('trial weights', () => {
   it('tells enough by a third more or less, or by 30 degrees (the 30/30 rule, common practice)', () => {
     expect(isTelling(arrow(10, 0), arrow(10, 29))).toBe(false);
     expect(isTelling(arrow(10, 350), arrow(10, 21))).toBe(true);
+    // Backwards as well as forwards.
+    expect(isTelling(arrow(10, 20), arrow(10, 349))).toBe(true);
+    expect(isTelling(arrow(10, 20), arrow(10, 351))).toBe(false);
     expect(isTelling(arrow(10, 0), arrow(7.1, 0))).toBe(false);
     expect(isTelling(arrow(10, 0), arrow(6.9, 0))).toBe(true);
     expect(isTelling(arrow(10, 0), arrow(13.1, 5))).toBe(true);

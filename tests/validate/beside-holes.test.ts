@@ -48,7 +48,7 @@ describe('which part of the outside a hole comes nearest to', () => {
       'a rim turned down to 96: 3',
       40,
       spigot(96, 'rim'),
-      { kind: 'rim', side: 'driving', name: 'the step of the driving register' },
+      { kind: 'step', side: 'driving', name: 'the step of the driving register' },
     ],
     [
       'a ring round the face is not a step',

@@ -77,6 +77,9 @@ describe('two rings at their best angle: half a turn over their least common mul
     // Six and three: 30; three and three: 60. Three and four have nothing to give.
     expect(cure('both', apart(31), { count: 6 }, { count: 3 })).toBe(told(3, 6, 'driving', apart(60)));
     expect(cure('both', apart(31), { count: 3 }, { count: 6 })).toBe(told(3, 6, 'driven', apart(60)));
+    // Beside a single hole six stand 30 off and three 60.
+    expect(cure('both', apart(31), { count: 6 }, { count: 1 })).toBe(told(3, 6, 'driving', apart(60)));
+    expect(cure('both', apart(31), { count: 1 }, { count: 6 })).toBe(told(3, 6, 'driven', apart(60)));
     expect(cure('both', apart(16), { count: 3 }, { count: 4 })).toBe('');
     expect(cure('both', apart(50), { count: 4 }, { count: 4 })).toBe('');
   });
@@ -128,6 +131,10 @@ describe('neighbours of one ring', () => {
   it('stand a chord apart, on the side that is asked about', () => {
     expect(cure('driving', 10, { count: 16 }, { count: 12 })).toBe(told(8, 16, 'driving', chord(42, 8, 7.5)));
     expect(cure('driven', 10, { count: 16 }, { count: 12 })).toBe(told(6, 12, 'driven', chord(52, 6, 5)));
+    // Wherever the first of them stands.
+    expect(cure('driving', 10, { count: 16, first: 20 }, { count: 12 })).toBe(
+      told(8, 16, 'driving', chord(42, 8, 7.5)),
+    );
     expect(cure('driving', 20, { count: 16 }, { count: 12 })).toBe(told(4, 16, 'driving', chord(42, 4, 7.5)));
   });
 

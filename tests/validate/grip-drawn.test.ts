@@ -150,7 +150,7 @@ describe('what would make it hold', () => {
 
   it('no class 12.9 in a hexagon head (ISO 4014 and 4017 list none, from memory): socket heads have it', () => {
     expect(cure(560, { head: { kind: 'hex' } })).toContain(
-      'take socket heads (adapter.driving.head: socket) of class 12.9 (adapter.driving.class: 12.9)',
+      'take socket heads of class 12.9 (adapter.driving.head: socket; adapter.driving.class: 12.9)',
     );
     expect(cure(704, { class: '8.8', head: { kind: 'hex' } })).toContain('take class 10.9 (adapter');
   });

@@ -95,6 +95,11 @@ describe('beside empty holes', () => {
       verdict: 'fail',
       why: expect.stringContaining(': 0 %'),
     });
+    // Where no washer is known none is advised.
+    const unknown = { screws: { thread: 'M8.3' } };
+    expect(said({ empty: [10.9], on: { inner: 13 }, ...unknown }).remedy).not.toContain('washers');
+    // A ring of 0.005 is one: 0.01 over it are 0.46 of 40.8 round it.
+    expect(said({ empty: [10.99], on: { inner: 12.99 } }).verdict).toBe('caution');
   });
 
   it('pins under a face are no more than a caution: they fill their holes', () => {

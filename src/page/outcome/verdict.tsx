@@ -1,5 +1,6 @@
 /** What came of it: the verdict, the answers in short, what to do next, and every finding, each tied to its feature. */
 import type { Finding } from '../../core.ts';
+import { checkedName } from '../../model/tried.ts';
 import { isOnlyOpen } from '../job/faults.ts';
 import { titleOf } from '../job/job-name.ts';
 import { isNone, isStale, lit, pending, text, view } from '../job/store.ts';
@@ -140,7 +141,7 @@ export function Verdict() {
           <FindingLine
             key={`${finding.code} ${finding.title}`}
             finding={finding}
-            tried={report.tried[finding.code] ?? []}
+            tried={report.tried[checkedName(finding)] ?? []}
           />
         ))
       )}
