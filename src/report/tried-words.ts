@@ -35,22 +35,16 @@ function effect({ before, after }: Asked, units: LengthUnits): string {
   return gained < -least ? `makes it worse${number}` : `does not change it${number}`;
 }
 
-/** What is said of checks that get worse, of one and of several. */
-const verbs = {
-  fail: ['fails', 'fail'],
-  caution: ['asks for care', 'ask for care'],
-  'not assessed': ['is not assessed', 'are not assessed'],
-} as const;
+/** How checks are told that get worse. */
+const leads = { fail: 'fails', caution: 'asks for care', 'not assessed': 'not assessed' } as const;
 
-/** "but head room on the driven side then fails" */
+/** "but then fails: head room on the driven side; asks for care: web between holes" */
 function spoilt(worse: readonly Moved[]): string {
   const parts = (['fail', 'caution', 'not assessed'] as const).flatMap((verdict) => {
     const some = worse.filter(({ after }) => after === verdict);
-    if (some.length === 0) return [];
-    const [one, several] = verbs[verdict];
-    return [`${titles(some)} then ${new Set(some.map(({ title }) => title)).size > 1 ? several : one}`];
+    return some.length === 0 ? [] : [`${leads[verdict]}: ${titles(some)}`];
   });
-  return `but ${and(parts)}`;
+  return `but then ${parts.join('; ')}`;
 }
 
 /** Every finding that a change cures, asked for or not. */

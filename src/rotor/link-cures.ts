@@ -80,9 +80,10 @@ export const trueUp = (cure: string, read: { readonly size: number; readonly dou
 export function turnOverCure({ turnOver: { tir }, job, asMeasured }: Joint): string {
   if (asMeasured?.register) return 'the driven register bushed and bored again, the driving one set true with a dial';
   const isDone = job.adapter.setup === 'one chucking' && job.adapter.runout === undefined;
-  return isDone || tir <= setupRunout('one chucking').tir
-    ? ''
-    : 'both registers in one chucking (adapter.setup: one chucking)';
+  if (isDone || tir <= setupRunout('one chucking').tir) return '';
+  return job.adapter.runout === undefined
+    ? 'both registers in one chucking (adapter.setup: one chucking)'
+    : 'both registers turned anew in one chucking, and adapter.runout read again';
 }
 
 /** What makes the adapter's two faces more alike; empty where they are turned in one chucking. */

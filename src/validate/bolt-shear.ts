@@ -13,8 +13,8 @@ import type { Material } from '../standards/materials.ts';
 import { shankOf } from '../standards/shank-lengths.ts';
 import { findThread } from '../standards/threads.ts';
 import { hypot } from '../units/hypot.ts';
-import { type Check, judged, notAssessed } from './check.ts';
-import { carryByDowels } from './dowels-shear.ts';
+import { type Check, judged, notAssessed, stated } from './check.ts';
+import { carryByDowels, dowelsHold } from './dowels-shear.ts';
 import { torqueInWords, torqueMissing, torqueOf } from './duty-torque.ts';
 import { grips } from './grip.ts';
 import { mm, plain, sourced } from './words.ts';
@@ -162,12 +162,28 @@ function bearing(joint: Joint, side: FaceSide, group: ScrewGroup, torque: number
   );
 }
 
+/** Pins that hold the torque alone bear before screws in clearance holes can: there is nothing left to judge on these. */
+function heldByDowels(side: FaceSide, group: ScrewGroup, words: string): Finding[] {
+  const common = {
+    feature: group.id,
+    unit: '',
+    why: `The dowels hold the ${side} face alone under ${words} (see dowel-shear-${side}): it does not slip onto its screws.`,
+    cure: '',
+    source: 'geometry: a reamed pin bears before a screw in a clearance hole',
+  };
+  return [
+    stated({ ...common, code: `bolt-shear-${side}`, title: `${group.thread} screws in shear, ${side} face` }, 'pass'),
+    stated({ ...common, code: `bearing-${side}`, title: `walls of the ${group.thread} holes, ${side} face` }, 'pass'),
+  ];
+}
+
 function judgeFace(joint: Joint, side: FaceSide): Finding[] {
   const group = screwsOfFace(joint, side);
   if (!group) return [];
   const torque = torqueOf(joint);
   if (torque) {
     const words = torqueInWords(torque);
+    if (dowelsHold(joint, side, torque.value)) return heldByDowels(side, group, words);
     return [shear(joint, side, group, torque.value, words), bearing(joint, side, group, torque.value, words)];
   }
   const lacking = {

@@ -79,6 +79,12 @@ export function carryByDowels(joint: Joint, side: 'driving' | 'driven', asked?: 
   return asked === undefined ? '' : strongerDowels(set, carriedByDowels(joint, set), asked);
 }
 
+/** Whether a side's dowels hold a torque alone: to and fro they work loose, and hold nothing. @param asked N.m */
+export function dowelsHold(joint: Joint, side: 'driving' | 'driven', asked: number): boolean {
+  const set = joint.dowels?.[side];
+  return !reverses(joint) && set !== undefined && set !== null && carriedByDowels(joint, set).torque >= asked;
+}
+
 /** What would widen the margin of dowels that carry it: nothing that is done already. */
 function improveOf({ side, pin, count, reamed }: DowelSet): string {
   const key = `adapter.${side}.dowels`;

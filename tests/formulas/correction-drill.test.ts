@@ -73,6 +73,14 @@ describe('holes from the rim inwards', () => {
   });
 });
 
+it('a hole until its point reaches the axis, and none beyond: 10 mm at 118 degrees in a radius of 30', () => {
+  // Point of 5 / tan 59 = 3.0043. Shank of h at 30 - h/2 and a cone, a third of as high a cylinder, at a quarter of its height.
+  const point = 5 / Math.tan((59 * Math.PI) / 180);
+  const by = (h: number) => steel * Math.PI * 25 * (h * (30 - h / 2) + (point / 3) * (30 - h - point / 4));
+  expect(depthInwards({ diameter: 10 }, by(26.9), 30, steel)).toBeCloseTo(26.9, 6);
+  expect(depthInwards({ diameter: 10 }, by(27), 30, steel)).toBeNull();
+});
+
 it('a hole in a part hardly larger than its drill: 1 mm flat-bottomed in a radius of 0.9 (closed form)', () => {
   // U = rho pi d^2/4 (r h - h^2/2): 0.9 x 0.5 - 0.125 = 0.325.
   const moment = steel * (Math.PI / 4) * 0.325;
@@ -106,6 +114,7 @@ describe('flats', () => {
   it.each([
     ['a plain disc', plain, 300],
     ['chamfers and a shoulder', stepped, 300],
+    ['a flat so shallow that it runs out in the chamfers', stepped, 50],
     ['a flat so deep that it meets the shoulder', stepped, 9000],
   ])('of %s: equals the moment of thin strips of the segment', (_, outer, wanted) => {
     const flat = flatFor(wanted, outer, steel);

@@ -123,6 +123,21 @@ describe('the length to order', () => {
     );
   });
 
+  it.each([
+    // Ride 1230, stroke 90, reserve 20: 1200 wanted; at most the shortest less 20, at least the longest less 70.
+    [1225, 1265, 1200, 'share'],
+    [1215, 1240, 1195, 'bump'],
+    [1229, 1275, 1205, 'droop'],
+    [1222, 1280, 1206, 'neither'],
+  ] as const)('between %d and %d: %d pushed home, by %s', (shortest, longest, compressed, governs) => {
+    const made = orderedLength({ ride: 1230, shortest, longest }, { stroke: 90, reserve: 20 });
+    expect([made.compressed, made.governs]).toEqual([expect.closeTo(compressed, 9), governs]);
+    expect([made.beforeBottom, made.beforeApart]).toEqual([
+      expect.closeTo(shortest - compressed, 9),
+      expect.closeTo(compressed + 90 - longest, 9),
+    ]);
+  });
+
   it('never loses length: what is drawn out and what is left make the stroke', () => {
     const made = orderedLength({ ride: 1000, shortest: 970, longest: 1010 }, { stroke: 50, reserve: 20 });
     expect(made.governs).toBe('neither');

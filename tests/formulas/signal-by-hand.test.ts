@@ -1,8 +1,8 @@
 /** What a sensor meets, harmonic by harmonic: sums of closed terms, and a tooth whose corners are worked out on paper. */
 import { describe, expect, it } from 'vitest';
 import { curvesOfHarmonics } from '../../src/formulas/fourier.ts';
-import { signalTrace } from '../../src/formulas/signal-trace.ts';
-import { toothPulse } from '../../src/formulas/tooth-field.ts';
+import { signalTrace, sizesFor } from '../../src/formulas/signal-trace.ts';
+import { toothHarmonics, toothPulse } from '../../src/formulas/tooth-field.ts';
 import { windowTrace } from '../../src/formulas/window-trace.ts';
 
 const turn = 2 * Math.PI;
@@ -39,6 +39,35 @@ describe('the tooth that a pattern is made of', () => {
       ]);
     }
   });
+});
+
+it('harmonics of teeth that lean: (1 / 2 pi) times the integral of the pattern times exp(-i n angle), in thin strips', () => {
+  // Up at once, down in a straight line over 0.4; a floor of 0.1; teeth at 1 and 2.5, and one of half the height at 4.
+  const saw = (height: number) => ({
+    nodes: [
+      { angle: 0, level: 0 },
+      { angle: 0, level: height },
+      { angle: 0.4, level: 0 },
+    ],
+    floor: 0.1,
+  });
+  const { re, im } = toothHarmonics(saw(1), [1, 2.5], 12, { pulse: saw(0.5), at: 4 });
+  const strips = 40_000;
+  for (const n of [0, 1, 2, 5, 11]) {
+    const sum = [n === 0 ? 0.1 : 0, 0];
+    for (const [at, height] of [
+      [1, 1],
+      [2.5, 1],
+      [4, 0.5],
+    ] as const)
+      for (let i = 0; i < strips; i++) {
+        const off = (0.4 * (i + 0.5)) / strips;
+        const part = (height * (1 - off / 0.4) * 0.4) / strips / turn;
+        sum[0] = (sum[0] as number) + part * Math.cos(n * (at + off));
+        sum[1] = (sum[1] as number) - part * Math.sin(n * (at + off));
+      }
+    expect([re[n], n === 0 ? 0 : im[n]]).toEqual(sum.map((value) => near(value, 8)));
+  }
 });
 
 describe('what is met, harmonic by harmonic', () => {
@@ -108,4 +137,16 @@ it('harmonics add up over two samples or any other power of two, and over no oth
   for (const samples of [0, 1, 3, 6, 48])
     expect(() => curvesOfHarmonics([strengths(1)], samples)).toThrow(/power of two/);
   expect(() => curvesOfHarmonics([strengths(3)], 4)).toThrow(/do not fit/);
+});
+
+it.each([
+  // A power of two, at least 1024, four to a harmonic, 64 to a tooth, and never over 2^17; 8 harmonics at least, two samples to each at most.
+  [100, 60, 4096, 100],
+  [2000.4, 30, 8192, 2001],
+  [256, 8, 1024, 256],
+  [257, 8, 2048, 257],
+  [2.5, 8, 1024, 8],
+  [1e6, 60, 131_072, 65_536],
+] as const)('%f harmonics of %d teeth: %d samples, %d harmonics', (wanted, teeth, samples, count) => {
+  expect(sizesFor(wanted, turn / teeth)).toEqual({ samples, count });
 });

@@ -239,6 +239,7 @@ describe('two band clamps', () => {
   it('say how heavy they must be, or that unlike ones cannot make so little', () => {
     expect(setClamps(30, [14, 14])).toEqual({ kind: 'too light', least: 15 });
     expect(setClamps(1, [14, 12])).toEqual({ kind: 'too unlike', least: 2 });
+    expect(setClamps(1, [12, 14])).toEqual({ kind: 'too unlike', least: 2 });
   });
 
   it('tell how much a degree matters: twice the mass times sin(60) times pi/180 for half turns of 60 degrees', () => {

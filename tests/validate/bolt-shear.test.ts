@@ -109,3 +109,22 @@ describe('walls of the holes', () => {
     expect(findingOf(judge(soft, torque('4000 N.m')), 'bearing-driving').verdict).toBe('caution');
   });
 });
+
+describe('a face whose dowels hold it alone', () => {
+  const pins = { count: 2, reamed: 'together' };
+  const judged = (torque: string, patch: Patch = {}) =>
+    judge({ duty: { torque } }, { adapter: { driving: { dowels: pins } } }, patch);
+
+  it('does not slip onto its screws: nothing is left to judge on them', () => {
+    const held = judged('40 N.m');
+    expect(findingOf(held, 'dowel-shear-driving').verdict).toBe('pass');
+    for (const code of ['bolt-shear-driving', 'bearing-driving'])
+      expect(findingOf(held, code)).toMatchObject({ verdict: 'pass', value: null, remedy: '' });
+  });
+
+  it('is judged as ever where they do not, or where the torque goes to and fro', () => {
+    for (const made of [judged('4000 N.m'), judged('40 N.m', { duty: { reversing: true } })])
+      expect(findingOf(made, 'bolt-shear-driving').value).not.toBeNull();
+    expect(findingOf(judged('4000 N.m'), 'dowel-shear-driving').verdict).not.toBe('pass');
+  });
+});
