@@ -32,7 +32,7 @@ export interface DowelPlan {
 }
 
 /** What `dowels: auto` means. */
-const allAuto: DowelsInput = {
+export const autoDowels: DowelsInput = {
   size: 'auto',
   count: 2,
   circle: 'auto',
@@ -45,7 +45,7 @@ const allAuto: DowelsInput = {
 /** The dowels that a side's job asks for; null for none. */
 export function dowelsAsked(job: JobInput, side: 'driving' | 'driven'): DowelsInput | null {
   const asked = job.adapter[side].dowels;
-  return asked === undefined || asked === 'none' ? null : asked === 'auto' ? allAuto : asked;
+  return asked === undefined || asked === 'none' ? null : asked === 'auto' ? autoDowels : asked;
 }
 
 /** The thickest pin no thicker than the screws that still sits one diameter deep in a flange whose thickness is known. */

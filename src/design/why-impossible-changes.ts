@@ -2,6 +2,7 @@
 import { holesThere, usedOf, usesOf } from '../job/hole-pattern.ts';
 import type { ResolvedFlange } from '../job/resolve-flange.ts';
 import type { JobInput } from '../job/schema.ts';
+import { autoDowels } from './dowels.ts';
 import type { SearchInput } from './options.ts';
 import { type Candidate, saying } from './rank.ts';
 import { mmText, screwsOf } from './search-words.ts';
@@ -32,8 +33,11 @@ const withAdapter = (input: SearchInput, patch: Partial<JobInput['adapter']>): S
   ...input,
   job: { ...input.job, adapter: { ...input.job.adapter, ...patch } },
 });
-const withSide = (input: SearchInput, side: Side, patch: Partial<JobInput['adapter'][Side]>): SearchInput =>
-  withAdapter(input, { [side]: { ...input.job.adapter[side], ...patch } });
+/** What is changed counts as typed: a way that was chosen before does not speak for it any more. */
+const withSide = (input: SearchInput, side: Side, patch: Partial<JobInput['adapter'][Side]>): SearchInput => ({
+  ...withAdapter(input, { [side]: { ...input.job.adapter[side], ...patch } }),
+  given: new Set([...input.given, ...Object.keys(patch).map((key) => `adapter.${side}.${key}`)]),
+});
 const withFlange = (input: SearchInput, side: Side, patch: Partial<ResolvedFlange>): SearchInput => ({
   ...input,
   [side]: { ...input[side], ...patch },
@@ -168,6 +172,24 @@ function fewerHoles(input: SearchInput): Change[] {
     }));
 }
 
+/** Pins that are tried where two are too few; more than six there are never. */
+const morePins = [3, 4, 6] as const;
+
+/** More dowels, reamed together so that they share the torque: what holds a face that friction does not, where it works one way. */
+function moreDowels(input: SearchInput): Change[] {
+  if (input.job.duty?.reversing) return [];
+  return sides
+    .filter((side) => typeof input.job.adapter[side].dowels !== 'object')
+    .flatMap((side) =>
+      morePins.map((count) => ({
+        words: `${count} dowels on the ${side} side, reamed together`,
+        key: `adapter.${side}.dowels: { count: ${count}, reamed: together }`,
+        helps: [`grip-${side}`],
+        apply: (known: SearchInput) => withSide(known, side, { dowels: { ...autoDowels, count, reamed: 'together' } }),
+      })),
+    );
+}
+
 const noWheel: Change = {
   words: 'no wheel on this joint',
   key: 'no wheel section',
@@ -207,6 +229,7 @@ export function givingWay(input: SearchInput, ranked: readonly Candidate[]): Cha
     ...(adapter.bore === 'none' ? [] : [adapterChange('bore', 'none', 'no centre bore', ['wall-to-bore'])]),
     ...sides.flatMap((side) => deeperThread(input, side, best)),
     ...fewerHoles(input),
+    ...moreDowels(input),
     ...bare,
     ...(wheel === undefined ? [] : [noWheel]),
   ];

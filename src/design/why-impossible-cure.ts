@@ -1,5 +1,5 @@
 /** The nearest change that lets a joint pass, found by trying: first one thing at a time, then the best few together. */
-import { choicesFor, type SearchInput } from './options.ts';
+import { choicesFor, type SearchInput, stillOpen } from './options.ts';
 import { byMerit, byShortfall, type Candidate, passes } from './rank.ts';
 import { type Judge, tryChoices } from './search-candidates.ts';
 import { wayText } from './search-words.ts';
@@ -13,7 +13,7 @@ const waysOpened = 8;
 /** No more changes than this are put together... */
 const mostTogether = 3;
 /** ...and no more sets of changes than this are tried: an answer must come while one waits for it. */
-const mostTrials = 12;
+const mostTrials = 16;
 
 /** The best way under some changes; undefined when none can be drawn. */
 function* bestUnder(
@@ -28,7 +28,7 @@ function* bestUnder(
   const kept = [...ranked.slice(0, waysKept), roomiest(ranked, input.job.adapter.web)];
   const known = new Set(kept.flatMap((candidate) => (candidate ? [candidate.choice] : [])));
   const choices = isWider ? all.slice(0, waysOpened) : [...known];
-  const thickestFirst = [...choices].sort((a, b) => a.thinner - b.thinner);
+  const thickestFirst = choices.map((choice) => stillOpen(choice, changed.given)).sort((a, b) => a.thinner - b.thinner);
   const { candidates } = yield* tryChoices(changed, judge, thickestFirst);
   return [...candidates].sort(byMerit)[0];
 }

@@ -77,6 +77,33 @@ describe('one fact in the way', () => {
   });
 });
 
+describe('a face that slips', () => {
+  const pinned = (side: string, why: ReturnType<typeof impossible>) =>
+    new RegExp(`adapter\\.${side}\\.dowels: \\{ count: (\\d), reamed: together \\}`).exec(why.nearest ?? '')?.[1];
+
+  it('is held by more dowels, where two are too few and the torque works one way', () => {
+    const torque = { duty: { torque: '1300 N.m' } };
+    const why = impossible(torque);
+    const count = Number(pinned('driven', why));
+    expect(count).toBeGreaterThan(2);
+    expectCured(torque, { adapter: { driven: { dowels: { count, reamed: 'together' } } } });
+  });
+
+  it('is held on both sides, each by as many as it takes; never where the torque goes to and fro', () => {
+    const torque = { duty: { torque: '1800 N.m' } };
+    const why = impossible(torque);
+    const [driving, driven] = [Number(pinned('driving', why)), Number(pinned('driven', why))];
+    const dowels = (count: number) => ({ dowels: { count, reamed: 'together' } });
+    expectCured(torque, { adapter: { driving: dowels(driving), driven: dowels(driven) } });
+    expect(impossible(torque, { duty: { reversing: true } }).nearest ?? '').not.toContain('dowels:');
+  });
+
+  it('is held by them against a job that said none: that is told, and left to the shop', () => {
+    const why = impossible({ duty: { torque: '1300 N.m' }, adapter: { driven: { dowels: 'none' } } });
+    expect(pinned('driven', why)).toBeDefined();
+  });
+});
+
 describe('more than one fact', () => {
   it('the winch: two facts, each enough, and nothing that was tried helps', () => {
     const why = shippedJob('near-miss').joint.alternatives?.impossible;

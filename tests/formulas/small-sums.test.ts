@@ -30,6 +30,7 @@ import {
   symmetricEigen,
   zeros,
 } from '../../src/formulas/small-matrices.ts';
+import { nearerAndNearer } from '../../src/formulas/whole-ratio.ts';
 import { must } from '../../src/standards/table.ts';
 import { findThread } from '../../src/standards/threads.ts';
 
@@ -268,4 +269,14 @@ it('the lower of two valleys is found, wherever the search begins', () => {
     const cost = ([x = 0]: readonly number[]) => Math.min((x - deep) ** 2 - 1, (x - (10 - deep)) ** 2);
     expect(leastOf(cost, [{ least: 0, most: 10 }])[0]).toBeCloseTo(deep, 4);
   }
+});
+
+it('whole ratios beyond the dials: the end of their range is all there is; within it, the fractions of 0.3 up to tenths', () => {
+  const told = (wanted: number, largest: number) => nearerAndNearer(wanted, largest).map(({ p, q }) => `${p}/${q}`);
+  expect(told(0.095, 10)).toEqual(['1/10']);
+  expect(told(0.1, 10)).toEqual(['1/10']);
+  expect(told(10.5, 10)).toEqual(['10/1']);
+  expect(told(10, 10)).toEqual(['10/1']);
+  // By hand: 1 is off by 0.7, 1/2 by 0.2, 1/3 by 0.033, 2/7 by 0.014 and 3/10 is it.
+  expect(told(0.3, 10)).toEqual(['1/1', '1/2', '1/3', '2/7', '3/10']);
 });

@@ -63,6 +63,12 @@ describe('moves in the side view', () => {
     expect(sidesOf(there)[1]).toBeCloseTo(Math.atan2(1000 * Math.sin(5 * rad) + 10, 1000 * Math.cos(5 * rad)) / rad, 9);
   });
 
+  it('a mount raised by more than it is off tips it upright, and no further', () => {
+    const level = placed(train([0, 0, 0]), [1000]);
+    expect(sidesOf(mountRaised(level, 720, 700))[0]).toBeCloseTo(-90, 6);
+    expect(sidesOf(mountRaised(level, -720, 700))[0]).toBeCloseTo(90, 6);
+  });
+
   it('a raised centre bearing flattens the shaft ahead and steepens the one behind', () => {
     const there = bearingRaised(placed(train([2, 2, 2, 2]), [600, 900]), 1, 20);
     const [, ahead, behind] = sidesOf(there);
