@@ -33,7 +33,7 @@ import { type KnownFindings, validateInSteps } from './validate/in-steps.ts';
 
 export type { Choice } from './design/options.ts';
 export { type AskedPatterns, askedPatterns, type NearPattern, type TypedFlange } from './job/asked-patterns.ts';
-export { type Edited, type EditPath, editJob, holdsNothing } from './job/edit.ts';
+export { type Edited, editJob, holdsNothing } from './job/edit.ts';
 export type { FlangePreset } from './job/flange-presets.ts';
 export type { Joint } from './job/joint.ts';
 export { alikeWords, holesWords, registerWords, trustWords } from './job/pattern-words.ts';
@@ -46,6 +46,7 @@ export { emptyJob, type StarterAnswers, type StarterFlange, schemaFileName, star
 export { commaInDoubt } from './job/typed-commas.ts';
 export { type TypedValues, typedValues } from './job/typed-values.ts';
 export { type Axis, mostVariants, type Planned, placesOf, planSweep, type SweepPlan, valuesOf } from './job/vary.ts';
+export type { EditPath } from './job/with-value.ts';
 export * from './measure/all.ts';
 export type { Finding, Verdict } from './model/finding.ts';
 export { type AskedPreflight, askedPreflight } from './preflight/asked.ts';

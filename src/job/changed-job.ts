@@ -1,23 +1,15 @@
 /** A job with values put in place of what its text says, without its text being written anew: variants of a sweep, remedies that are tried. */
 import type { JobDocument, KeyPlace } from './document.ts';
-import type { EditPath } from './edit.ts';
 import { isWithin, pathText } from './errors.ts';
 import { isMap } from './field.ts';
 import { type JobRead, readJobDocument } from './read.ts';
+import { type EditPath, withValue } from './with-value.ts';
 
 /** A value that takes the place of what stands at a path. */
 export interface PutIn {
   readonly path: EditPath;
   /** Plain data, as a YAML parser gives it. */
   readonly data: unknown;
-}
-
-/** Data with one value put in; everything beside the path is shared with the data it came from. */
-function withValue(data: unknown, [key, ...rest]: EditPath, value: unknown): unknown {
-  if (key === undefined) return value;
-  if (Array.isArray(data)) return data.map((item, i) => (i === key ? withValue(item, rest, value) : item));
-  const map = isMap(data) ? data : {};
-  return { ...map, [key]: withValue(Object.hasOwn(map, key) ? map[key] : undefined, rest, value) };
 }
 
 /** Places of a path, of the sections it goes through and of the keys that its value holds: all at the deepest part that was typed. */

@@ -7,9 +7,8 @@ import { parseJobText } from './document.ts';
 import { pathText } from './errors.ts';
 import { mayStandEmpty, takesList } from './legal-keys.ts';
 import { listedNumbers } from './typed-commas.ts';
+import { type EditPath, withValue } from './with-value.ts';
 import { keyName } from './yaml-key.ts';
-
-export type EditPath = readonly (string | number)[];
 
 /** The text with the change, or a sentence that says why it cannot be made. */
 export type Edited = { readonly ok: true; readonly text: string } | { readonly ok: false; readonly why: string };
@@ -107,16 +106,6 @@ function removed(text: string, map: YAMLMap, pair: Pair): Splice {
   }
   const from = start - columnOf(text, start);
   return { from, to: Math.min(text.length, lineEnd(text, end) + 1), put: '' };
-}
-
-/** Plain data with a change, to hold the edited text against. */
-function changed(data: unknown, [key, ...rest]: EditPath, value: unknown): unknown {
-  if (key === undefined) return value;
-  if (Array.isArray(data)) return data.map((item, i) => (i === key ? changed(item, rest, value) : item));
-  const map = { ...((data ?? {}) as Record<string, unknown>) };
-  if (rest.length === 0 && value === undefined) delete map[String(key)];
-  else map[String(key)] = changed(map[String(key)], rest, value);
-  return map;
 }
 
 const same = (a: unknown, b: unknown) => JSON.stringify(sorted(a)) === JSON.stringify(sorted(b));
@@ -248,7 +237,7 @@ export function editJob(text: string, path: EditPath, typed: string | null): Edi
     if (!place.change) return { ok: true, text };
     const edited = spliced(text, place.change.splice);
     const after = parseJobText(edited);
-    const wanted = changed(read.data, place.change.at, value ? value.data : undefined);
+    const wanted = withValue(read.data, place.change.at, value ? value.data : undefined);
     if (after.faults.length === 0 && same(after.data, wanted)) return { ok: true, text: edited };
   }
   return refuse('This change cannot be made in place: edit the file as text.');

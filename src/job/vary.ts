@@ -5,13 +5,13 @@
 
 import { readChanged } from './changed-job.ts';
 import { type JobDocument, parseJobText } from './document.ts';
-import type { EditPath } from './edit.ts';
 import { isWithin, type JobError, pathSteps, pathText, printable } from './errors.ts';
 import { isMap } from './field.ts';
 import { legalKeys, unknownKeySentence } from './legal-keys.ts';
 import { type JobRead, readJobDocument, textOf } from './read.ts';
 import { textFault } from './text-limits.ts';
 import { readValues, type VariedValue, type VariedValues } from './vary-values.ts';
+import type { EditPath } from './with-value.ts';
 
 /** No more variants than this in one plan. */
 export const mostVariants = 10_000_000;

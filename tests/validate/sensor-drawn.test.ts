@@ -69,6 +69,11 @@ describe('the gap', () => {
     expect(gap('sensor-gap-high', ...warm).why).toContain(
       `Cold ${(0.95 + opens(-40)).toFixed(3)} mm, at 20 degC 0.950 mm, hot ${(0.95 + opens(80)).toFixed(3)} mm`,
     );
+    // The likely sum has it as well: 0.13 with play, and what 80 K open and 40 K close, whatever is likely.
+    const far = (most: number) => gap('sensor-gap-low', ...warm, own(0.5, most, { bearing_play: 0.12 })).verdict;
+    expect([1.131, 1.129].map((most) => far(most + opens(80)))).toEqual(['caution', 'fail']);
+    const near = (least: number) => gap('sensor-gap-high', ...warm, own(least, 2, { bearing_play: 0.12 })).verdict;
+    expect([0.869, 0.871].map((least) => near(least + opens(-40)))).toEqual(['caution', 'fail']);
     expect(gap('sensor-gap-low', ...warm).why).toContain(`hot ${(1.05 + opens(80)).toFixed(3)} mm`);
     // What carries it is not known: the wheel alone grows.
     expect(gap('sensor-gap-high', temperature(-20, 100)).value).toBeCloseTo(0.95 - steel * 89 * 80, 6);
