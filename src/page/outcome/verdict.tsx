@@ -13,6 +13,9 @@ const css = (verdict: Finding['verdict']) => verdict.replace(' ', '-');
 
 const number = (value: number) => String(Number(value.toPrecision(5)));
 
+/** The change that a sentence on a trial begins with: "Tried (wheel.fit: H8): ...". What the remedy lets be set is not set twice. */
+const changeIn = (words: string): string => /^Tried (\(.*?\)):/.exec(words)?.[1] ?? words;
+
 function FindingLine({ finding, tried = [] }: { finding: Finding; tried?: readonly string[] }) {
   const { verdict, title, feature, value, limit, sense, unit, why, remedy, source, code } = finding;
   const isLit = lit.value === feature;
@@ -50,7 +53,7 @@ function FindingLine({ finding, tried = [] }: { finding: Finding; tried?: readon
       ) : null}
       {tried.map((words) => (
         <p key={words}>
-          <KeyText text={words} sets={true} />
+          <KeyText text={words} sets={!remedy.includes(changeIn(words))} />
         </p>
       ))}
       <p class="quiet">
