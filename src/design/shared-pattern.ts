@@ -4,13 +4,12 @@ import type { AdapterInput } from '../job/schema.ts';
 import { turned } from '../parts/adapter-holes.ts';
 import { hypot } from '../units/hypot.ts';
 import { atan2 } from '../units/trig.ts';
+import { withinTurn } from '../units/turn.ts';
 import type { AdapterFlanges } from './layout.ts';
 import type { Trouble } from './trouble.ts';
 
 /** Holes that miss each other by more than this are not one pattern, mm. Common practice: the bolts must pass both. */
 const meet = 0.3;
-
-const wrap = (angle: number) => ((angle % 360) + 360) % 360;
 
 /**
  * Angle by which the driven pattern must turn to fall on the driving one, degrees, 0 <= angle < 360; null when it cannot, or when a
@@ -27,9 +26,9 @@ export function sharedPattern({ driving, driven }: AdapterFlanges, wanted: numbe
     const placed = moving.map((p) => turned(p, angle));
     return placed.every((p) => fixed.some((q) => hypot(p.x - q.x, p.y - q.y) <= meet));
   };
-  if (wanted !== null) return fits(wanted) ? wrap(wanted) : null;
+  if (wanted !== null) return fits(wanted) ? withinTurn(wanted) : null;
   const angles = fixed.map((target) =>
-    tidy(wrap(((atan2(target.y, target.x) - atan2(first.y, first.x)) * 180) / Math.PI)),
+    tidy(withinTurn(((atan2(target.y, target.x) - atan2(first.y, first.x)) * 180) / Math.PI)),
   );
   return angles.sort((a, b) => a - b).find(fits) ?? null;
 }

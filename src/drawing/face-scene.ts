@@ -2,6 +2,7 @@
 import type { Point } from '../model/drawing.ts';
 import type { Drilling, Feature, TurnedPart } from '../model/part.ts';
 import { cos, sin } from '../units/trig.ts';
+import { withinTurn } from '../units/turn.ts';
 import type { LabelUnits } from './length-text.ts';
 import { boltsAreShared } from './register-text.ts';
 import { upperSurface } from './round-edges.ts';
@@ -77,6 +78,6 @@ export function surfaceOver({ outer, drillings }: Scene, drilling: Drilling): nu
 
 /** Angle of the driven pattern from the clocking zero, 0 to 360 degrees; null when there is none to show, or no hole that it would point at. */
 export function shownClocking({ input }: Scene): number | null {
-  const turn = ((input.clocking % 360) + 360) % 360;
+  const turn = withinTurn(input.clocking);
   return turn < 0.05 || turn > 359.95 || boltsAreShared(input.adapter) ? null : turn;
 }

@@ -1,6 +1,7 @@
 /** Hole groups in words, as a fabricator reads them off a drawing. */
 import type { Drilling, Feature, Profile } from '../model/part.ts';
 import { atan2 } from '../units/trig.ts';
+import { withinTurn } from '../units/turn.ts';
 import { angleText, diameterText, type LabelUnits, lengthText, limitsText } from './length-text.ts';
 import { onCircleText, spacingLines } from './spacing-text.ts';
 import { slopes } from './turned-profile.ts';
@@ -65,7 +66,7 @@ export function holeGroupLines(feature: Feature, holes: readonly Drilling[], uni
     lines.push(depth === null ? 'tapped right through' : `tapped, drill ${lengthText(depth, units, 1)} deep`);
   } else if (isDowel) {
     lines.push(limitsText(limits.lower, limits.upper, units));
-    const at = ((atan2(first.y, first.x) * 180) / Math.PI + 360) % 360;
+    const at = withinTurn((atan2(first.y, first.x) * 180) / Math.PI);
     const how = depth === null ? 'right through' : `drill ${lengthText(depth, units, 1)} deep`;
     lines.push(`reamed, ${how}; first at ${angleText(at)}`);
   } else if (head?.cone) lines.push(`countersunk ${diameterText(head.diameter, units, 1)}`);

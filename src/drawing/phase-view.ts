@@ -6,6 +6,7 @@
  */
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
 import { atan2, cos, sin } from '../units/trig.ts';
+import { withinTurn } from '../units/turn.ts';
 import { type Caption, drawCaptions, shortLines } from './captions.ts';
 import { arrowHead, centreCross } from './dimension.ts';
 import { frame } from './frame.ts';
@@ -42,9 +43,8 @@ const polar = (centre: Point, r: number, degrees: number): Point => ({
   x: centre.x + r * cos((degrees * Math.PI) / 180),
   y: centre.y + r * sin((degrees * Math.PI) / 180),
 });
-const wrap = (degrees: number): number => ((degrees % 360) + 360) % 360;
 /** An angle to a tenth of a degree, as fine as a rim can be marked; a whole turn is none. */
-const shown = (degrees: number): string => `${(Math.round(wrap(degrees) * 10) % 3600) / 10}\u00b0`;
+const shown = (degrees: number): string => `${(Math.round(withinTurn(degrees) * 10) % 3600) / 10}\u00b0`;
 
 interface Panel {
   readonly flange: FlangeToPhase;
@@ -156,8 +156,8 @@ const mm = (value: number): string => `${value.toFixed(3)} mm`;
 /** What to do, and what it brings. */
 export function phaseWords({ turn, before, after, doubt, ways, matters }: PhaseViewInput): string[] {
   const parts = [
-    ...(wrap(turn.driving) === 0 ? [] : [`the adapter ${shown(turn.driving)} on the driving flange`]),
-    ...(wrap(turn.driven) === 0 ? [] : [`the driven flange ${shown(turn.driven)} on the adapter`]),
+    ...(withinTurn(turn.driving) === 0 ? [] : [`the adapter ${shown(turn.driving)} on the driving flange`]),
+    ...(withinTurn(turn.driven) === 0 ? [] : [`the driven flange ${shown(turn.driven)} on the adapter`]),
   ];
   const left = `The readings leave ${mm(doubt)} in doubt`;
   if (!matters) {
@@ -196,7 +196,7 @@ export function phaseView(input: PhaseViewInput): Drawing {
     angle: 0,
     bold,
   });
-  const isTurned = wrap(turn.driving) !== 0 || wrap(turn.driven) !== 0;
+  const isTurned = withinTurn(turn.driving) !== 0 || withinTurn(turn.driven) !== 0;
   const titles = [
     'driving flange, its face',
     `driven flange, its back, ${isTurned ? 'bolted up the best way' : 'as it is bolted up'}`,

@@ -3,6 +3,7 @@
  * tooth's time is off. The sheet is 200 mm wide; the axes carry their own units.
  */
 import type { Drawing, Point, Shape } from '../model/drawing.ts';
+import { withinTurn } from '../units/turn.ts';
 import { shortLines } from './captions.ts';
 import { frame } from './frame.ts';
 import { niceAbove, type Panel, panel, panelFrame, plotted } from './plot-panel.ts';
@@ -153,14 +154,7 @@ function nearPanel(input: SignalViewInput, top: number): Shape[] {
         bold: true,
       },
     ),
-    ...panelFrame(
-      curve,
-      marks,
-      (m) => `${Number((((m % 360) + 360) % 360).toFixed(3))}\u00b0`,
-      'relative',
-      size,
-      false,
-    ),
+    ...panelFrame(curve, marks, (m) => `${Number(withinTurn(m).toFixed(3))}\u00b0`, 'relative', size, false),
     ...zero,
     plotted(curve, near.signal, 'outline'),
     text({ x: left - 1.6, y: out.floor + 3.4 }, 'output', { align: 'end', size: 0.85 * size }),

@@ -3,6 +3,7 @@
 import type { MassProperties } from '../model/mass.ts';
 import { hypot } from '../units/hypot.ts';
 import { atan2 } from '../units/trig.ts';
+import { withinTurn } from '../units/turn.ts';
 
 /** A body, or with sign -1 a hole that is taken away. */
 export interface SignedBody {
@@ -129,6 +130,5 @@ export function axisTilt(inertia: Inertia): { readonly degrees: number; readonly
     number,
     number,
   ];
-  const towards = (atan2(y, x) * 180) / Math.PI;
-  return { degrees: (atan2(hypot(x, y), z) * 180) / Math.PI, towards: towards < 0 ? towards + 360 : towards };
+  return { degrees: (atan2(hypot(x, y), z) * 180) / Math.PI, towards: withinTurn((atan2(y, x) * 180) / Math.PI) };
 }

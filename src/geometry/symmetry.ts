@@ -1,6 +1,7 @@
 /** Turns about the axis that bring one set of holes onto another, or a set onto itself. mm, degrees. */
 import { hypot } from '../units/hypot.ts';
 import { atan2, cos, sin } from '../units/trig.ts';
+import { withinTurn } from '../units/turn.ts';
 
 /** A hole's centre. */
 export interface Place {
@@ -9,7 +10,6 @@ export interface Place {
 }
 
 const full = 2 * Math.PI;
-const wrap = (degrees: number): number => ((degrees % 360) + 360) % 360;
 /** Turns nearer to each other than this are one, degrees. */
 const same = 1e-3;
 /** Holes this near to each other meet as well as they can be made to, mm. */
@@ -72,8 +72,8 @@ export function turnsOnto(moving: readonly Place[], fixed: readonly Place[], tol
     // Most patterns are exact, and need no search.
     const turn = worst(moving, met, rough) < exact ? rough : settled(moving, met, rough);
     if (worst(moving, met, turn) > tolerance) continue;
-    const degrees = wrap(Math.round(((turn * 360) / full) * 1e6) / 1e6);
-    if (!found.some((other) => Math.abs(wrap(other - degrees + 180) - 180) < same)) found.push(degrees);
+    const degrees = withinTurn(Math.round(((turn * 360) / full) * 1e6) / 1e6);
+    if (!found.some((other) => Math.abs(withinTurn(other - degrees + 180) - 180) < same)) found.push(degrees);
   }
   found.sort((a, b) => a - b);
   return evened(moving, fixed, tolerance, found) ?? found;

@@ -4,6 +4,7 @@ import { type ChordSet, chordFactor, circleFromChords, fitCircle, type Measured 
 import { aroundCentre, fitLayout } from '../measure/hole-layout.ts';
 import { student95 } from '../measure/least-squares.ts';
 import { cos, sin } from '../units/trig.ts';
+import { withinTurn } from '../units/turn.ts';
 import type { HolesInput } from './schema.ts';
 
 export interface HolePosition {
@@ -164,7 +165,7 @@ export function pairedHoles(
 
 /** A point on a circle of that diameter, without binary noise where a coordinate is zero. */
 function onCircle(diameter: number, angle: number): HolePosition {
-  const turned = (((angle % 360) + 360) % 360) as number;
+  const turned = withinTurn(angle);
   const radians = (turned * Math.PI) / 180;
   const radius = diameter / 2;
   const x = turned === 90 || turned === 270 ? 0 : radius * cos(radians);

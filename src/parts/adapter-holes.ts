@@ -1,6 +1,7 @@
 /** Holes of an adapter: each group's shape turned into a profile, each position into a drilling. */
 import type { Drilling, Profile, ProfilePoint } from '../model/part.ts';
 import { cos, sin, tan } from '../units/trig.ts';
+import { withinTurn } from '../units/turn.ts';
 import { ascending, surfaceAbove, withoutRepeats } from './adapter-outside.ts';
 import type { AdapterSpec, HoleGroupSpec, HoleShape } from './adapter-spec.ts';
 
@@ -84,7 +85,7 @@ export function placedPositions(spec: Pick<AdapterSpec, 'clocking'>, group: Hole
 
 /** A point turned about the axis by an angle in degrees, counter-clockwise seen from the driven side. */
 export function turned(point: { readonly x: number; readonly y: number }, degrees: number): { x: number; y: number } {
-  const quarter = (((degrees % 360) + 360) % 360) / 90;
+  const quarter = withinTurn(degrees) / 90;
   // Quarter turns are exact, so that symmetrical patterns stay symmetrical to the last bit.
   if (quarter === 0) return { x: point.x, y: point.y };
   if (quarter === 1) return { x: -point.y, y: point.x };

@@ -1,4 +1,5 @@
 /** Laying words round a circle where there is room for them. Degrees and mm. */
+import { withinTurn } from '../units/turn.ts';
 
 /** Width of a text at a cap height, mm. */
 export type MeasureText = (text: string, height: number) => number;
@@ -27,7 +28,7 @@ const comfortable = 0.6;
 /** What is left of a full turn between stretches that must stay free of letters, degrees. The full turn when nothing is blocked. */
 export function freeArcs(blocked: readonly FreeArc[]): FreeArc[] {
   const turned = blocked.flatMap(({ from, to }) => {
-    const start = ((from % 360) + 360) % 360;
+    const start = withinTurn(from);
     return [-360, 0].map((turn) => ({ from: start + turn, to: start + turn + (to - from) }));
   });
   let free: FreeArc[] = [{ from: 0, to: 360 }];
@@ -76,7 +77,7 @@ function layAll(
     return here.map(({ text, width }) => {
       const angle = at + width / 2;
       at += width + apart;
-      return { text, angle: ((angle % 360) + 360) % 360, height };
+      return { text, angle: withinTurn(angle), height };
     });
   });
 }
@@ -113,7 +114,5 @@ export function layText(
   const widest = arcs.reduce((a, b) => (a.to - a.from >= b.to - b.from ? a : b));
   const room = ((widest.to - widest.from) * Math.PI * radius) / 180;
   const middle = (widest.from + widest.to) / 2;
-  return [
-    { text: first, angle: ((middle % 360) + 360) % 360, height: (leastHeight * room) / measure(first, leastHeight) },
-  ];
+  return [{ text: first, angle: withinTurn(middle), height: (leastHeight * room) / measure(first, leastHeight) }];
 }

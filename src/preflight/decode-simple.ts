@@ -2,6 +2,7 @@
 import { type ArcStretch, stretchBetween } from '../geometry/contour.ts';
 import type { DxfGroups } from '../measure/dxf-groups.ts';
 import { cos, sin } from '../units/trig.ts';
+import { withinTurn } from '../units/turn.ts';
 import { badNumber, type Decoded } from './drawn.ts';
 import { numberOf, type RawEntity } from './read-dxf.ts';
 
@@ -31,7 +32,7 @@ export function decodeArc(groups: DxfGroups, entity: RawEntity): Decoded {
   const [from, to] = isCircle ? [0, 360] : [number(50), number(51)];
   if (isBad(x, y, z, r, from, to)) return badNumber(isCircle ? 'centre or radius' : 'centre, radius or angles');
   if (r < 0) return badNumber(`radius ${r}`);
-  const turn = (((to - from) % 360) + 360) % 360;
+  const turn = withinTurn(to - from);
   const isFull = isCircle || (turn < 1e-9 && to !== from);
   if (r === 0 || (turn < 1e-9 && !isFull)) {
     return { runs: [], heights: [z], faults: [{ code: 'dxf-zero-length', note: '', x, y }], isWorld: false };

@@ -3,6 +3,7 @@ import type { Joint } from '../job/joint.ts';
 import type { DowelFit } from '../job/joint-dowels.ts';
 import { formatAngle, type LengthUnits } from '../units/format.ts';
 import { atan2 } from '../units/trig.ts';
+import { withinTurn } from '../units/turn.ts';
 import { limitsText, sizeText } from './numbers.ts';
 import type { BuyLine } from './screw-list.ts';
 
@@ -34,7 +35,7 @@ export function dowelLine(
     {
       label: `Dowel holes, ${side}`,
       value: `${count} x ${sizeText(pin.d, units)}`,
-      note: `on ${sizeText(circle, units)}, first at ${formatAngle(angle < 0 ? angle + 360 : angle)} (seen from the driven side), ${depth === null ? 'right through' : `${sizeText(depth, units)} deep at full diameter`}; ${fitText(fits.adapter, units)}${flange}`,
+      note: `on ${sizeText(circle, units)}, first at ${formatAngle(withinTurn(angle))} (seen from the driven side), ${depth === null ? 'right through' : `${sizeText(depth, units)} deep at full diameter`}; ${fitText(fits.adapter, units)}${flange}`,
     },
   ];
 }

@@ -1,6 +1,7 @@
 /** The few sizes of a joint that a fabricator asks for first. */
 import type { Joint } from '../job/joint.ts';
 import { formatAngle, formatMass, type LengthUnits } from '../units/format.ts';
+import { withinTurn } from '../units/turn.ts';
 import { bracketLines } from './bracket-lines.ts';
 import { dowelLine } from './dowel-lines.ts';
 import { limitsText, sizeText } from './numbers.ts';
@@ -50,7 +51,7 @@ function clockingLine({ clocking }: JointWithNumbers, units: LengthUnits): KeyNu
   return {
     label: 'Clocking',
     // Angles run one way, 0 to 360, as on the faces and the drawing, however they were typed.
-    value: formatAngle(((clocking.angle % 360) + 360) % 360),
+    value: formatAngle(withinTurn(clocking.angle)),
     note: `${how}; ${web}${clocking.mode === 'given' ? best : ''}`,
   };
 }

@@ -2,10 +2,8 @@
 import type { Link } from '../formulas/chain.ts';
 import type { DialFact } from '../job/built-facts.ts';
 import type { Joint } from '../job/joint.ts';
+import { withinTurn } from '../units/turn.ts';
 import type { FlangeSide } from './plays.ts';
-
-/** An angle from 0 up to 360 degrees. */
-export const wrapped = (degrees: number): number => ((degrees % 360) + 360) % 360;
 
 /** How far the drawing of one flange is turned against the adapter as it is bolted up, degrees. */
 export function turnOf(joint: Joint, side: FlangeSide): number {
@@ -34,8 +32,8 @@ export function seen({ tir, doubt, arrow }: DialFact, scale: number, what: strin
       ? {
           least: arrow.size,
           most: arrow.size,
-          angle: wrapped(arrow.angle + (leans ? 180 : 0)),
-          high: wrapped(arrow.angle),
+          angle: withinTurn(arrow.angle + (leans ? 180 : 0)),
+          high: withinTurn(arrow.angle),
           doubt: arrow.doubt,
         }
       : sizesRead({ size: tir * scale, doubt: doubt * scale })),

@@ -9,7 +9,8 @@ import type { Link } from '../formulas/chain.ts';
 import { eccentricityOf } from '../formulas/fit.ts';
 import type { Joint } from '../job/joint.ts';
 import { dowelPlay } from '../job/joint-dowels.ts';
-import { seen, sizesRead, turnOf, wrapped } from './as-bolted.ts';
+import { withinTurn } from '../units/turn.ts';
+import { seen, sizesRead, turnOf } from './as-bolted.ts';
 import { registerCure, trueUp, turnOverCure } from './link-cures.ts';
 import { type FlangeSide, overTemperatures, registerClearance, screwPlay } from './plays.ts';
 import { faceLink } from './tilt.ts';
@@ -28,8 +29,8 @@ function runOut(joint: Joint, side: FlangeSide): Link[] {
   const cure = `the ${side} flange trued up`;
   if (rimEccentricity) {
     const { size, angle, doubt } = rimEccentricity;
-    const high = wrapped(angle + turnOf(joint, side));
-    const at = side === 'driven' ? wrapped(high + 180) : high;
+    const high = withinTurn(angle + turnOf(joint, side));
+    const at = side === 'driven' ? withinTurn(high + 180) : high;
     const left = trueUp(cure, { size, doubt });
     return [{ ...common, least: size, most: size, angle: at, high, doubt, source: 'dial readings', cure: left }];
   }

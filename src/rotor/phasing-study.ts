@@ -6,14 +6,14 @@ import { holesThere } from '../job/hole-pattern.ts';
 import type { Joint } from '../job/joint.ts';
 import type { ResolvedFlange } from '../job/resolve-flange.ts';
 import { tan } from '../units/trig.ts';
-import { wrapped } from './as-bolted.ts';
+import { withinTurn } from '../units/turn.ts';
 import { screwPlay } from './plays.ts';
 
 type Side = 'driving' | 'driven';
 
 const radians = Math.PI / 180;
 /** How far apart two angles lie, degrees. */
-const apart = (a: number, b: number): number => Math.abs(wrapped(a - b + 180) - 180);
+const apart = (a: number, b: number): number => Math.abs(withinTurn(a - b + 180) - 180);
 /** Holes may always miss each other by this, mm: what coordinates rounded to a hundredth do. */
 const leastMiss = 0.02;
 /** A typed turn this near to one that fits is that one, degrees. */

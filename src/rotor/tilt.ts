@@ -6,7 +6,8 @@ import type { Link } from '../formulas/chain.ts';
 import type { Joint } from '../job/joint.ts';
 import { faceParallelism } from '../standards/machining-practice.ts';
 import { tan } from '../units/trig.ts';
-import { seen, sizesRead, turnOf, wrapped } from './as-bolted.ts';
+import { withinTurn } from '../units/turn.ts';
+import { seen, sizesRead, turnOf } from './as-bolted.ts';
 import { faceCure, trueUp } from './link-cures.ts';
 import type { FlangeSide } from './plays.ts';
 
@@ -16,7 +17,7 @@ function slopeOf(joint: Joint, side: FlangeSide): { slope: number; high: number 
   if (runout.faceTilt) {
     const { degrees, high, doubt = 0 } = runout.faceTilt;
     const slope = (angle: number) => tan((angle * Math.PI) / 180);
-    return { slope: slope(degrees), high: wrapped(high + turnOf(joint, side)), doubt: slope(doubt) };
+    return { slope: slope(degrees), high: withinTurn(high + turnOf(joint, side)), doubt: slope(doubt) };
   }
   if (runout.face === null) return null;
   return { slope: runout.face / outside.value, high: null, doubt: (runout.faceDoubt ?? 0) / outside.value };
@@ -36,7 +37,7 @@ export function faceLink(joint: Joint, side: FlangeSide): Link[] {
             least: read.slope,
             most: read.slope,
             // An axis leans away from where its face stands high, whichever flange it is.
-            angle: wrapped(read.high + 180),
+            angle: withinTurn(read.high + 180),
             high: read.high,
             doubt: read.doubt,
           }),
@@ -64,8 +65,8 @@ function parallelism(joint: Joint): Link {
             least: face.arrow.size,
             most: face.arrow.size,
             // The far face leans the shaft away from where it stands high.
-            angle: wrapped(face.arrow.angle + 180),
-            high: wrapped(face.arrow.angle),
+            angle: withinTurn(face.arrow.angle + 180),
+            high: withinTurn(face.arrow.angle),
             doubt: face.arrow.doubt,
           }
         : sizesRead({ size: face.tir / across, doubt: face.doubt / across })),

@@ -71,7 +71,10 @@ describe('readings of a turn', () => {
     expect(read(four).onceATurn).toBeCloseTo(best.amplitude, 5);
     // Two teeth stand opposite: no sine can be told from another.
     expect(read(edgesAt([0, 180], [90, 270])).onceATurn).toBe(0);
-    expect(read(edgesAt([0, 170], [90, 260])).onceATurn).toBe(0);
+    for (const at of [0, 7, 20, 33, 51, 64]) {
+      const edges = edgesAt([at, at + 170], [at + 90, at + 260]);
+      expect(read(edges).onceATurn).toBe(0);
+    }
   });
 
   it('an edge that comes as the output goes off and on again at once counts before it', () => {

@@ -4,6 +4,7 @@ import { generalTolerance } from '../../standards/general-tolerances.ts';
 import { machiningRule } from '../../standards/machining-practice.ts';
 import { gradeOfRoughness } from '../../standards/surface-roughness.ts';
 import { must } from '../../standards/table.ts';
+import { withinTurn } from '../../units/turn.ts';
 import type { LabelUnits } from '../length-text.ts';
 import { textWidth } from '../text-size.ts';
 import { ringOf } from './bolt-circles.ts';
@@ -63,7 +64,7 @@ export function noteTexts(drawn: AdapterToDraw, cutting: CuttingLine, more: read
   const { title, chamfer, clocking, setup, sets } = drawn;
   const { units } = title;
   const edge = must(machiningRule('chamfer', 0)).value;
-  const turn = ((clocking % 360) + 360) % 360;
+  const turn = withinTurn(clocking);
   const sides = new Set(sets.map(({ side }) => side));
   const halves = [metBy(cutting.upper), metBy(cutting.lower)];
   const met = halves.flatMap((tags, i) =>
