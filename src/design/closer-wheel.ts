@@ -2,7 +2,7 @@
  * The wheel's bore turned to its register, where the bore as it is cut puts a verdict in doubt. A bore that is turned is one operation more, so
  * it is taken only where it cures something and makes nothing worse.
  */
-import type { Finding } from '../model/finding.ts';
+import { type Finding, gravity } from '../model/finding.ts';
 import { designJoint } from './design-joint.ts';
 import { type Choice, mayTurnWheel, type SearchInput, withChoice } from './options.ts';
 import { type Candidate, saying } from './rank.ts';
@@ -23,14 +23,12 @@ const hangsOnIt = new Set([
   'sensor-over-teeth',
 ]);
 
-const worse = { pass: 0, 'not assessed': 1, caution: 2, fail: 3 } as const;
-
 /** The worst that each check says of each feature. */
 function verdicts(findings: readonly Finding[]): Map<string, number> {
   const found = new Map<string, number>();
   for (const { code, feature, verdict } of findings) {
     const key = `${code} ${feature}`;
-    found.set(key, Math.max(found.get(key) ?? 0, worse[verdict]));
+    found.set(key, Math.max(found.get(key) ?? 0, gravity[verdict]));
   }
   return found;
 }
@@ -40,7 +38,7 @@ function cured(asCut: Candidate, turned: Candidate): Finding[] {
   const [before, after] = [verdicts(asCut.findings), verdicts(turned.findings)];
   if ([...after].some(([key, verdict]) => verdict > (before.get(key) ?? 0))) return [];
   return [...saying(asCut, 'fail'), ...saying(asCut, 'caution')].filter(
-    ({ code, feature }) => hangsOnIt.has(code) && after.get(`${code} ${feature}`) === worse.pass,
+    ({ code, feature }) => hangsOnIt.has(code) && after.get(`${code} ${feature}`) === gravity.pass,
   );
 }
 

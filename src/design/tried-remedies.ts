@@ -1,6 +1,6 @@
 /** Remedies tried before they are told: each change that a finding asks for is made, and every check is asked again. */
 import type { Joint } from '../job/joint.ts';
-import type { Finding, Verdict } from '../model/finding.ts';
+import { type Finding, gravity } from '../model/finding.ts';
 import { checkedName, type Moved, type TriedChange } from '../model/tried.ts';
 import type { Judge } from './search-candidates.ts';
 import type { Steps } from './steps.ts';
@@ -37,8 +37,6 @@ interface Wanted<P extends Put> {
 /** No more changes than this are tried. */
 const mostTried = 24;
 
-const weight = { pass: 0, 'not assessed': 1, caution: 2, fail: 3 } as const satisfies Record<Verdict, number>;
-
 const isOpen = ({ verdict }: Finding): boolean => verdict === 'fail' || verdict === 'caution';
 
 /** The findings by name; of two of one name the worse. */
@@ -48,7 +46,7 @@ function byName(findings: readonly Finding[]): Map<string, Finding> {
     const name = checkedName(finding);
     const known = worst.get(name);
     const isWorse =
-      known && (weight[finding.verdict] - weight[known.verdict] || (known.margin ?? 0) - (finding.margin ?? 0)) > 0;
+      known && (gravity[finding.verdict] - gravity[known.verdict] || (known.margin ?? 0) - (finding.margin ?? 0)) > 0;
     if (!known || isWorse) worst.set(name, finding);
   }
   return worst;
@@ -89,8 +87,8 @@ function outcome(
       const was = before.get(name);
       return was ? [{ name, code: was.code, before: was, after: after.get(name) ?? null }] : [];
     }),
-    better: moved.filter((one) => weight[one.after] < weight[one.before] && !names.has(one.name)),
-    worse: moved.filter((one) => weight[one.after] > weight[one.before]),
+    better: moved.filter((one) => gravity[one.after] < gravity[one.before] && !names.has(one.name)),
+    worse: moved.filter((one) => gravity[one.after] > gravity[one.before]),
     stopped: null,
   };
 }

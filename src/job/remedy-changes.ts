@@ -28,7 +28,9 @@ function putsOf({ key, value }: Given): PutIn[] | null {
     ? partsOf(value).map((part) => ({ path: [...path, part.key], typed: part.value }))
     : [{ path, typed: value }];
   const read = edits.map(({ path: at, typed }) => ({ at, value: fieldValue(typed) }));
-  return read.flatMap(({ at, value: field }) => (field.ok ? [{ path: at, data: field.data }] : []));
+  const puts = read.flatMap(({ at, value: field }) => (field.ok ? [{ path: at, data: field.data }] : []));
+  // Half of a section is not what the remedy says.
+  return puts.length === edits.length ? puts : null;
 }
 
 /**

@@ -3,11 +3,12 @@ import { type Driveline, frequencyAt, type Order, ordersOf } from '../formulas/o
 import { goodShare, halfBand } from '../standards/shaft-speed-rules.ts';
 import type { Lookup } from '../standards/table.ts';
 import { andThen, found } from '../standards/table.ts';
+import { listed } from '../units/sentence.ts';
 import type { Answer } from './answer.ts';
 import { balanceSafety } from './balance-safety.ts';
 import { type Speaks, type Suspect, suspects } from './vibration-suspects.ts';
 import { type Felt, readFelt, type VibrationTyped } from './vibration-typed.ts';
-import { list, tidy } from './words.ts';
+import { tidy } from './words.ts';
 
 export interface RankedSuspect {
   readonly suspect: Suspect;
@@ -216,7 +217,7 @@ function nextNotes({ order, when, higher }: Felt): string[] {
 function sourceNotes({ assumed }: Felt, told: readonly RankedSuspect[]): string[] {
   const from = [...new Set(told.map(({ suspect }) => suspect.source))];
   return [
-    ...(assumed.length > 0 ? [`Taken, common practice: ${list(assumed)}.`] : []),
+    ...(assumed.length > 0 ? [`Taken, common practice: ${listed(assumed)}.`] : []),
     `Ranked by how near each cause's line lies, and by rules of thumb for when it is felt. From: ${from.join('; ')}.`,
   ];
 }

@@ -7,8 +7,9 @@
  */
 import type { Lookup } from '../standards/table.ts';
 import { found, missing } from '../standards/table.ts';
+import { listed } from '../units/sentence.ts';
 import { sin } from '../units/trig.ts';
-import { list, tidy } from './words.ts';
+import { tidy } from './words.ts';
 
 /** Words for the usual spans; any other span is a whole number of positions. */
 export const spanWords = ['neighbours', 'skip_one', 'farthest'] as const;
@@ -81,7 +82,7 @@ export function chordAdvice(holes: number): string {
   if (choices.length === 1) {
     return `${holes} holes have one chord; it magnifies the caliper's error ${best.factor.toFixed(2)} times.`;
   }
-  const each = list(choices.map(({ name, factor }) => `${name} ${factor.toFixed(2)}`));
+  const each = listed(choices.map(({ name, factor }) => `${name} ${factor.toFixed(2)}`));
   return `Best chord: ${best.name}. Of the caliper's error the circle gets, by chord: ${each} times.`;
 }
 

@@ -1,11 +1,12 @@
 /** What pattern is it? Holes by their coordinates, told as a fabricator would say it, with every hole's misfit. mm, degrees. */
 import type { Lookup } from '../standards/table.ts';
 import { found, missing } from '../standards/table.ts';
+import { listed } from '../units/sentence.ts';
 import { atan2, cos, sin } from '../units/trig.ts';
 import { fitCircle, type Point } from './circle-fit.ts';
 import { aroundCentre, fitLayout, type Layout } from './hole-layout.ts';
 import { student95, sum } from './least-squares.ts';
-import { list, mm, tidy, turned, withDoubt } from './words.ts';
+import { mm, tidy, turned, withDoubt } from './words.ts';
 
 export type PatternKind = 'even' | 'rectangle' | 'two sets' | 'odd hole' | 'uneven' | 'irregular';
 
@@ -176,7 +177,7 @@ function unevenPattern(
     angles,
     residuals: fit.residuals.map(Math.abs),
     deviation: fit.standardDeviation,
-    sentence: `${view.points.length} holes on one circle of ${withDoubt(circle.value, circle.doubt)}, not evenly spaced: ${list(steps.map((step) => tidy(step, 2).toString()))} degrees apart.`,
+    sentence: `${view.points.length} holes on one circle of ${withDoubt(circle.value, circle.doubt)}, not evenly spaced: ${listed(steps.map((step) => tidy(step, 2).toString()))} degrees apart.`,
     notes: [
       'Write them as angles, or as coordinates; a count and a circle would put the holes elsewhere.',
       ...(view.points.length === 3

@@ -1,9 +1,10 @@
 /** Hole centres from the circles and points of a DXF drawing, in its ASCII form. */
 import type { Lookup } from '../standards/table.ts';
 import { andThen, found, missing } from '../standards/table.ts';
+import { listed } from '../units/sentence.ts';
 import type { Point } from './circle-fit.ts';
 import { dxfGroups, dxfUnits } from './dxf-groups.ts';
-import { list, mm, tidy } from './words.ts';
+import { mm, tidy } from './words.ts';
 
 /** A circle drawn, or a point (diameter 0), mm. */
 export interface DrawnHole extends Point {
@@ -75,7 +76,7 @@ function andPick(
     groups.set(key, [...(groups.get(key) ?? []), circle]);
   }
   const sorted = [...groups].sort(([, a], [, b]) => b.length - a.length);
-  const told = list(sorted.map(([diameter, members]) => `${members.length} of ${mm(diameter)}`));
+  const told = listed(sorted.map(([diameter, members]) => `${members.length} of ${mm(diameter)}`));
   if (wanted !== undefined) {
     const match = sorted.find(([diameter]) => Math.abs(diameter - wanted) <= 0.3);
     return match === undefined
@@ -137,5 +138,5 @@ function othersNote(others: ReadonlyMap<string, number>): string[] {
   const told = [...others].map(([type, count]) => `${count} ${type.slice(0, 20)}`);
   if (told.length === 0) return [];
   const inside = others.has('INSERT') ? ' Circles inside a block (INSERT) are not seen: explode it first.' : '';
-  return [`Left out: ${list(told)}.${inside}`];
+  return [`Left out: ${listed(told)}.${inside}`];
 }

@@ -5,10 +5,11 @@ import { found, missing } from '../standards/table.ts';
 import { rolledCircumference } from '../standards/tyre-size.ts';
 import type { Dimension } from '../units/dimensions.ts';
 import { parseQuantity } from '../units/quantity.ts';
+import { listed } from '../units/sentence.ts';
 import type { Asked } from './answer.ts';
 import { optional, typedCount, typedLength } from './typed.ts';
 import { type Higher, highers, type When, whens } from './vibration-suspects.ts';
-import { list, tidy } from './words.ts';
+import { tidy } from './words.ts';
 
 export interface VibrationTyped extends Asked {
   /** "1800 rpm" of the shaft, "2600 rpm engine", "90 km/h", or a band: "1700 to 1900 rpm". */
@@ -131,7 +132,7 @@ function number(text: string, dimension: Dimension, what: string, least: number,
 function word<W extends string>(text: string | undefined, words: readonly W[], what: string): Lookup<W | undefined> {
   if (text === undefined) return found(undefined);
   const known = words.find((one) => one === text.trim().toLowerCase());
-  return known === undefined ? missing(`${what} is one of ${list(words)}; got ${text.slice(0, 30)}.`) : found(known);
+  return known === undefined ? missing(`${what} is one of ${listed(words)}; got ${text.slice(0, 30)}.`) : found(known);
 }
 
 /** How far one turn rolls, mm: from the size on the wall, or from a rolling radius. */

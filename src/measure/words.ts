@@ -20,7 +20,3 @@ export function turned(angle: number): number {
 export function withDoubt(value: number, doubt: number): string {
   return `${tidy(value)} +-${tidy(doubt)} mm`;
 }
-
-export function list(words: readonly string[]): string {
-  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
-}

@@ -2,6 +2,9 @@
 
 export type Verdict = 'pass' | 'caution' | 'fail' | 'not assessed';
 
+/** How bad a verdict is, to compare two of one check: what is not known is worse than a pass. */
+export const gravity: Readonly<Record<Verdict, number>> = { pass: 0, 'not assessed': 1, caution: 2, fail: 3 };
+
 /** One statement of one check about one feature. The JSON form of `check --json` is exactly this. */
 export interface Finding {
   /** Stable lower-case words joined by hyphens. */

@@ -64,14 +64,18 @@ interface Column {
   readonly number?: boolean;
 }
 
-/** A table; its rows may come in bodies of their own, two rows each: what is short, and below it in full width what is told of it. */
-function table(className: string, caption: string, columns: readonly Column[], rows: readonly string[]): string {
+/** A table of bodies, each of two rows: what is short, and below it in full width what is told of it. */
+function bodiedTable(className: string, caption: string, columns: readonly Column[], bodies: string): string {
   const cols = columns.map((c) => (c.width ? `<col style="width:${c.width}">` : '<col>')).join('');
   const heads = columns
     .map((c) => `<th scope="col"${c.number ? ' class="number"' : ''}>${escaped(c.title)}</th>`)
     .join('');
-  return `<div class="wide ${className}"><table aria-label="${escaped(caption)}"><colgroup>${cols}</colgroup><thead><tr>${heads}</tr></thead>\n${rows[0]?.startsWith('<tbody') ? rows.join('\n') : `<tbody>\n${rows.join('\n')}\n</tbody>`}</table></div>`;
+  return `<div class="wide ${className}"><table aria-label="${escaped(caption)}"><colgroup>${cols}</colgroup><thead><tr>${heads}</tr></thead>\n${bodies}</table></div>`;
 }
+
+/** A table of rows. */
+const table = (className: string, caption: string, columns: readonly Column[], rows: readonly string[]): string =>
+  bodiedTable(className, caption, columns, `<tbody>\n${rows.join('\n')}\n</tbody>`);
 
 function keyNumbers(data: ReportData): string {
   const rows = data.keyNumbers.map(
@@ -93,7 +97,7 @@ function screws(data: ReportData): string {
     { title: 'Standard and class', width: '24%' },
     { title: 'Where' },
   ];
-  return `<section class="together"><h2>Screws to buy</h2>${table('screws', 'Screws to buy', columns, rows)}</section>`;
+  return `<section class="together"><h2>Screws to buy</h2>${bodiedTable('screws', 'Screws to buy', columns, rows.join('\n'))}</section>`;
 }
 
 function pictures(list: readonly ReportPicture[]): string {
@@ -158,11 +162,11 @@ function findings(data: ReportData): string {
   return [
     '<section><h2>Findings, worst first</h2>',
     open.length > 0
-      ? table(`findings ${units}`, 'Findings that ask for something', openColumns, open)
+      ? bodiedTable(`findings ${units}`, 'Findings that ask for something', openColumns, open.join('\n'))
       : '<p>No check asks for anything.</p>',
     '</section>',
     passes.length > 0
-      ? `<section><h2>What passes, nearest to its limit first</h2>${table(`findings passes ${units}`, 'Passes', passColumns, passes)}</section>`
+      ? `<section><h2>What passes, nearest to its limit first</h2>${bodiedTable(`findings passes ${units}`, 'Passes', passColumns, passes.join('\n'))}</section>`
       : '',
   ].join('\n');
 }

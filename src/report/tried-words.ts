@@ -1,10 +1,8 @@
 /** What came of trying a remedy, in a sentence for whoever must choose between remedies. */
 import type { Asked, Moved, TriedChange } from '../model/tried.ts';
 import type { LengthUnits } from '../units/format.ts';
+import { listed } from '../units/sentence.ts';
 import { limitText, quantityText } from './numbers.ts';
-
-const and = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 
 /** No more titles than this in one sentence. */
 const mostTitles = 3;
@@ -13,13 +11,13 @@ const mostTitles = 3;
 function titles(moved: readonly { readonly title: string }[]): string {
   const all = [...new Set(moved.map(({ title }) => title))];
   const rest = all.length - mostTitles;
-  return and(rest > 0 ? [...all.slice(0, mostTitles), `${rest} more`] : all);
+  return listed(rest > 0 ? [...all.slice(0, mostTitles), `${rest} more`] : all);
 }
 
 /** Below this share of what was missing a change makes no difference. */
 const sameShare = 0.02;
 
-/** What becomes of the finding itself: "cures this", "brings it nearer, not far enough (412 MPa, at most 380 MPa)". */
+/** What becomes of the finding itself: "cures this", "brings it nearer, not far enough: 412 MPa, at most 380 MPa". */
 function effect({ before, after }: Asked, units: LengthUnits): string {
   if (after === null || after.verdict === 'pass') return 'cures this';
   if (after.verdict === 'not assessed') return 'leaves it open: then it is not assessed';

@@ -162,7 +162,14 @@ function bearing(joint: Joint, side: FaceSide, group: ScrewGroup, torque: number
   );
 }
 
-/** Pins that hold the torque alone bear before screws in clearance holes can: there is nothing left to judge on these. */
+/** Whether a face that moves meets its pins before its screws: reamed together, and with less play at their loosest than a screw in its hole. */
+function pinsBearFirst(joint: Joint, side: FaceSide, group: ScrewGroup): boolean {
+  const set = joint.dowels?.[side];
+  const hole = passingHole(joint, group)?.diameter ?? joint[side].holes.diameter.value;
+  return set?.reamed === 'together' && set.fits.adapter.greatest + set.fits.flange.greatest < hole - group.major;
+}
+
+/** Pins that hold the torque alone and bear before the screws can: there is nothing left to judge on these. */
 function heldByDowels(side: FaceSide, group: ScrewGroup, words: string): Finding[] {
   const common = {
     feature: group.id,
@@ -183,7 +190,8 @@ function judgeFace(joint: Joint, side: FaceSide): Finding[] {
   const torque = torqueOf(joint);
   if (torque) {
     const words = torqueInWords(torque);
-    if (dowelsHold(joint, side, torque.value)) return heldByDowels(side, group, words);
+    if (dowelsHold(joint, side, torque.value) && pinsBearFirst(joint, side, group))
+      return heldByDowels(side, group, words);
     return [shear(joint, side, group, torque.value, words), bearing(joint, side, group, torque.value, words)];
   }
   const lacking = {

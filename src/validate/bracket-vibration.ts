@@ -31,13 +31,15 @@ export function bracketFrequencies(bracket: Bracket, { sensor }: Held): FrameFre
 }
 
 /**
- * Sheet, to the next half millimetre, that lifts a frequency by a factor, as the beginning of a cure: a strip's own frequency grows as its
- * thickness. No sheet where none may be that thick.
+ * Sheet, to the next half millimetre, that lifts a frequency by a factor: a strip's own grows as its thickness. Where none may be that thick, only
+ * the other ways are left.
  */
-function thickerSheet({ spec }: Bracket, factor: number): string {
+function stiffer({ spec }: Bracket, factor: number, ...others: readonly string[]): string {
   const thickness = Math.ceil(spec.thickness * factor * 2 - 1e-6) / 2;
-  if (thickness > thickestBracket) return 'No sheet alone is stiff enough: b';
-  return `Use sheet of ${mm(thickness, 1)} (bracket.thickness: ${mm(thickness, 1)}), or b`;
+  const sheet = mm(thickness, 1);
+  return thickness > thickestBracket
+    ? `No sheet alone is stiff enough: ${others.join(', or ')}.`
+    : `${[`Use sheet of ${sheet} (bracket.thickness: ${sheet})`, ...others].join(', or ')}.`;
 }
 
 function shaken(bracket: Bracket, f: number, by: { code: string; title: string; top: number; why: string }): Finding {
@@ -49,7 +51,7 @@ function shaken(bracket: Bracket, f: number, by: { code: string; title: string; 
       title: by.title,
       unit: 'Hz',
       why: `${by.why} A bracket that swings in step breaks and lets the gap flutter.`,
-      cure: `${thickerSheet(bracket, limit / f)}olt it nearer to the sensor, or use a lighter sensor.`,
+      cure: stiffer(bracket, limit / f, 'bolt it nearer to the sensor', 'use a lighter sensor'),
       source,
     },
     f,
@@ -136,7 +138,7 @@ function stiffness(bracket: Bracket, f: number, teeth: string): Finding[] {
         code: 'bracket-sag',
         title: 'how far the sensor swings under a shock of ten times gravity',
         why: `More than ${mm(gap.tolerance)} takes the gap out of its limits for a moment; more than ${mm(gap.nominal)} strikes the ${teeth}.`,
-        cure: `${thickerSheet(bracket, Math.sqrt(sag / gap.tolerance))}olt it nearer to the sensor.`,
+        cure: stiffer(bracket, Math.sqrt(sag / gap.tolerance), 'bolt it nearer to the sensor'),
         source: 'g / w^2, textbook; ten times gravity is common practice (from memory)',
       },
       sag,

@@ -19,7 +19,7 @@ import { isStocked, propertyClass } from '../standards/property-classes.ts';
 import { leastEngagement } from '../standards/thread-engagement.ts';
 import { findThread } from '../standards/threads.ts';
 import { type Check, judged, notAssessed } from './check.ts';
-import { carriedByDowels, carryByDowels, toAndFro } from './dowels-shear.ts';
+import { carriedByDowels, carryByDowels, dowelsHold, toAndFro } from './dowels-shear.ts';
 import { torqueInWords, torqueMissing, torqueOf } from './duty-torque.ts';
 import { plain, roundedDown, sourced } from './words.ts';
 
@@ -257,7 +257,7 @@ function judgeFace(joint: Joint, side: FaceSide, lost: LostPreload): Finding {
     {
       limit: safety,
       sense: 'at least',
-      worst: alone !== null && alone >= torque.value && !reverses(joint) ? 'caution' : 'fail',
+      worst: dowelsHold(joint, side, torque.value) ? 'caution' : 'fail',
       ...(duty?.slip_safety === undefined
         ? { hard: reverses(joint) ? leastSafety.reversing : leastSafety.steady }
         : {}),

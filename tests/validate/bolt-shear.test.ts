@@ -127,4 +127,10 @@ describe('a face whose dowels hold it alone', () => {
       expect(findingOf(made, 'bolt-shear-driving').value).not.toBeNull();
     expect(findingOf(judged('4000 N.m'), 'dowel-shear-driving').verdict).not.toBe('pass');
   });
+
+  it('is judged as ever where the pins are not sure to bear first: their holes made apart', () => {
+    const apart = judged('40 N.m', { adapter: { driving: { dowels: { reamed: 'separately' } } } });
+    expect(findingOf(apart, 'dowel-shear-driving').verdict).toBe('pass');
+    expect(findingOf(apart, 'bolt-shear-driving').value).not.toBeNull();
+  });
 });
